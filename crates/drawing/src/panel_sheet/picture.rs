@@ -1,0 +1,266 @@
+//! The picture of a panel: outline, edges, holes, running dimensions.
+
+use euclid::default::Rect;
+use flapwright_model::length::show_mm_tenth;
+
+use super::facts::{FaceEdge, Facts, Hole};
+use super::{edges, numbers};
+use crate::brush::{Brush, Lettering, corners};
+use crate::dimension::{Axis, Running, Stop, running};
+use crate::hatch::hatch;
+use crate::layout::{Crowd, around};
+use crate::list::{Across, Along, At, DisplayList};
+use crate::pen::{Ink, Layer, Pen};
+use crate::scale::Scale;
+use crate::views::severity_ink;
+
+/// Room for running dimensions and the edge's name beside the zero end of u, paper mm.
+pub(super) const ZERO_SIDE: f64 = 31.0;
+/// Room beside the far end of u, paper mm.
+pub(super) const FAR_SIDE: f64 = 8.0;
+/// Room above, paper mm.
+pub(super) const ABOVE: f64 = 32.0;
+/// Room below, paper mm.
+pub(super) const BELOW: f64 = 8.0;
+/// From the outline to the dimension line, paper mm.
+const LINE_AT: f64 = 7.0;
+/// From the outline to the figures, paper mm.
+const FIGURES_AT: f64 = 13.0;
+/// Smallest radius of a hole on paper, mm.
+const LEAST_RADIUS: f64 = 0.6;
+
+/// A panel at its place on paper.
+pub(super) struct Picture<'a> {
+    pub(super) facts: &'a Facts<'a>,
+    pub(super) scale: Scale,
+    /// Upper left corner of the outline.
+    pub(super) corner: At,
+}
+
+/// Size of the whole picture with its surroundings, paper mm.
+pub(super) fn extent(facts: &Facts<'_>, scale: Scale) -> [f64; 2] {
+    let [width, height] = facts.size.map(|length| length * scale.ratio());
+    let names = edges::room(facts, height);
+    [
+        width + ZERO_SIDE + FAR_SIDE + names.beside,
+        height.max(names.least_height) + ABOVE + BELOW,
+    ]
+}
+
+impl Picture<'_> {
+    /// Where a place on the face is on paper.
+    pub(super) fn at(&self, u: f64, v: f64) -> At {
+        let ratio = self.scale.ratio();
+        let along = if self.facts.u_runs_left() { self.facts.size[0] - u } else { u };
+        At::new(self.corner.x + along * ratio, self.corner.y - v * ratio)
+    }
+
+    /// The outline on paper.
+    pub(super) fn outline(&self) -> Rect<f64> {
+        let [width, height] = self.facts.size;
+        Rect::from_points([self.at(0.0, 0.0), self.at(width, height)])
+    }
+
+    pub(super) fn radius(&self, hole: &Hole) -> f64 {
+        (0.5 * hole.diameter * self.scale.ratio()).max(LEAST_RADIUS)
+    }
+
+    /// Draws everything. `true` when all distances stand at the edges; `false` when some are in
+    /// the hole table only.
+    pub(super) fn draw(&self, list: &mut DisplayList) -> bool {
+        let outline = self.outline();
+        let panel = Brush::new(Layer::Panels, Ink::Plain);
+        let mut crowd = Crowd::new();
+        self.framing(list, &mut crowd);
+        panel.rect(list, outline, Pen::Outline);
+        edges::draw(list, self);
+        let all_u = self.running_u(list, &mut crowd);
+        let all_v = self.running_v(list, &mut crowd);
+        for hole in &self.facts.holes {
+            let reach = self.radius(hole) + 0.4;
+            crowd.take(around(self.at(hole.u, hole.v), [2.0 * reach, 2.0 * reach]));
+        }
+        for hole in &self.facts.holes {
+            self.hole(list, hole);
+        }
+        numbers::draw(list, self, &mut crowd);
+        self.grain(list, &mut crowd);
+        edges::zero(list, self);
+        all_u && all_v
+    }
+
+    fn hole(&self, list: &mut DisplayList, hole: &Hole) {
+        let centre = self.at(hole.u, hole.v);
+        let radius = self.radius(hole);
+        let brush = Brush::new(Layer::Bores, Ink::Bore).of(self.subject(hole));
+        brush.circle(list, centre, radius, Pen::Outline);
+        brush.cross(list, centre, radius + 1.0, Pen::Centre);
+        if let Some(severity) = hole.severity {
+            let ring = Brush { layer: Layer::Findings, ink: severity_ink(severity), of: brush.of };
+            ring.circle(list, centre, radius + 1.6, Pen::Banded);
+        }
+    }
+
+    pub(super) fn subject(&self, hole: &Hole) -> flapwright_model::part::Subject {
+        use flapwright_model::part::{BoreId, Subject};
+        Subject::Bore(BoreId { part: self.facts.panel.id, number: hole.number })
+    }
+
+    /// Stiles, rails and what they hold.
+    fn framing(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let panel = self.facts.panel;
+        let Some(infill) = &panel.infill else { return };
+        let members = infill.members;
+        let [width, height] = self.facts.size;
+        let low = self.at(members.u_start, members.v_start);
+        let high = self.at(width - members.u_end, height - members.v_end);
+        let light = Rect::from_points([low, high]);
+        let soft = Brush::new(Layer::Hatching, Ink::Soft);
+        for (from, to) in hatch(&corners(light), infill.class) {
+            soft.line(list, from, to, Pen::Thin);
+        }
+        let brush = Brush::new(Layer::Panels, Ink::Plain);
+        brush.rect(list, light, Pen::Thin);
+        for u in [members.u_start, width - members.u_end] {
+            brush.line(list, self.at(u, 0.0), self.at(u, members.v_start), Pen::Thin);
+            let rail = height - members.v_end;
+            brush.line(list, self.at(u, rail), self.at(u, height), Pen::Thin);
+        }
+        let words = format!("{}, {} thick", infill.material, show_mm_tenth(infill.thickness));
+        let how = Lettering::new(2.5).held(Along::Middle, Across::Middle);
+        let size = [how.width(&words) + 2.0, 5.0];
+        let label = around(light.center(), size);
+        if light.contains_rect(&label) {
+            Brush::new(Layer::Notes, Ink::Paper).area(list, corners(label));
+            Brush::new(Layer::Notes, Ink::Plain).text(list, light.center(), words, how);
+            crowd.take(label);
+        }
+    }
+
+    /// Direction of the grain: a double arrow in the middle, if there is room.
+    fn grain(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        use flapwright_model::door::Grain;
+        let upright = match self.facts.panel.grain {
+            Grain::None => return,
+            Grain::Upright => true,
+            Grain::Across => false,
+        };
+        let outline = self.outline();
+        let size = if upright { [6.0, 20.0] } else { [20.0, 6.0] };
+        let within = outline.inflate(-1.0, -1.0);
+        let Some(middle) = crowd.place_near(outline.center(), size, &[0.0, 6.0, 14.0, 24.0], within)
+        else {
+            return;
+        };
+        let brush = Brush::new(Layer::Notes, Ink::Plain);
+        let (axis, along, across) = if upright {
+            (Axis::Upright, middle.y, middle.x + 1.5)
+        } else {
+            (Axis::Level, middle.x, middle.y - 1.5)
+        };
+        let ends = [axis.point(along - 9.0, across), axis.point(along + 9.0, across)];
+        brush.line(list, ends[0], ends[1], Pen::Thin);
+        crate::dimension::arrow(list, brush, ends[0], ends[1]);
+        crate::dimension::arrow(list, brush, ends[1], ends[0]);
+        let how = Lettering::new(2.5).held(Along::Middle, Across::Baseline);
+        let how = if upright { how.up() } else { how };
+        let off = if upright { -1.0 } else { 1.0 };
+        brush.text(list, axis.point(along, across + off), "grain", how);
+    }
+
+    fn running_u(&self, list: &mut DisplayList, crowd: &mut Crowd) -> bool {
+        let outline = self.outline();
+        let row = |stops: Vec<Stop>| Running {
+            axis: Axis::Level,
+            zero: self.at(0.0, 0.0).x,
+            outline: outline.max_y(),
+            line_at: outline.max_y() + LINE_AT,
+            figures_at: outline.max_y() + FIGURES_AT,
+            limits: self.limits([outline.min_x(), outline.max_x()], self.facts.u_runs_left()),
+            stops,
+        };
+        let place = |hole: &Hole| {
+            let at = self.at(hole.u, hole.v);
+            (at.x, at.y + self.radius(hole), hole.u)
+        };
+        let end = (self.at(self.facts.size[0], 0.0).x, self.facts.size[0]);
+        self.run(list, crowd, outline.max_y(), &place, end, &row)
+    }
+
+    fn running_v(&self, list: &mut DisplayList, crowd: &mut Crowd) -> bool {
+        let outline = self.outline();
+        let left = self.facts.u_runs_left();
+        let (edge, out) = if left { (outline.max_x(), 1.0) } else { (outline.min_x(), -1.0) };
+        let row = |stops: Vec<Stop>| Running {
+            axis: Axis::Upright,
+            zero: outline.max_y(),
+            outline: edge,
+            line_at: edge + out * LINE_AT,
+            figures_at: edge + out * FIGURES_AT,
+            limits: self.limits([outline.min_y(), outline.max_y()], true),
+            stops,
+        };
+        let place = |hole: &Hole| {
+            let at = self.at(hole.u, hole.v);
+            (at.y, at.x + out * self.radius(hole), hole.v)
+        };
+        let end = (self.at(0.0, self.facts.size[1]).y, self.facts.size[1]);
+        self.run(list, crowd, edge, &place, end, &row)
+    }
+
+    /// Figures may stand past the far end of the edge, never past the zero corner.
+    fn limits(&self, [low, high]: [f64; 2], zero_is_high: bool) -> [f64; 2] {
+        let past = FAR_SIDE - 2.5;
+        if zero_is_high { [low - past, high] } else { [low, high + past] }
+    }
+
+    /// One running dimension: all distances; else without shelf rows; else the size alone.
+    fn run(
+        &self,
+        list: &mut DisplayList,
+        crowd: &mut Crowd,
+        edge: f64,
+        place: &dyn Fn(&Hole) -> (f64, f64, f64),
+        end: (f64, f64),
+        row: &dyn Fn(Vec<Stop>) -> Running,
+    ) -> bool {
+        let brush = Brush::new(Layer::Dimensions, Ink::Plain);
+        let light = Brush::new(Layer::Dimensions, Ink::Soft);
+        let wanted: [&dyn Fn(&&Hole) -> bool; 3] = [&|_| true, &|hole| !hole.in_row, &|_| false];
+        for (i, keep) in wanted.into_iter().enumerate() {
+            let mut stops: Vec<Stop> = Vec::new();
+            for (at, reach, distance) in self.facts.holes.iter().filter(keep).map(place) {
+                let figure = show_mm_tenth(distance);
+                match stops.iter_mut().find(|stop| stop.figure == figure) {
+                    Some(stop) if (reach - edge).abs() < (stop.reach - edge).abs() => {
+                        stop.reach = reach;
+                    }
+                    Some(_) => {}
+                    None => stops.push(Stop { at, reach, figure, bold: false }),
+                }
+            }
+            let (at, size) = end;
+            stops.push(Stop { at, reach: edge, figure: show_mm_tenth(size), bold: true });
+            let row = row(stops);
+            if running(list, brush, light, &row) {
+                for stop in &row.stops {
+                    let ends = [row.axis.point(stop.at, edge), row.axis.point(stop.at, stop.reach)];
+                    crowd.take(Rect::from_points(ends).inflate(0.15, 0.15));
+                }
+                return i == 0;
+            }
+        }
+        false
+    }
+
+    /// The four edges with the corners that bound them.
+    pub(super) fn edge_ends(&self, edge: FaceEdge) -> [At; 2] {
+        let [width, height] = self.facts.size;
+        match edge {
+            FaceEdge::UStart => [self.at(0.0, height), self.at(0.0, 0.0)],
+            FaceEdge::UEnd => [self.at(width, height), self.at(width, 0.0)],
+            FaceEdge::VStart => [self.at(0.0, 0.0), self.at(width, 0.0)],
+            FaceEdge::VEnd => [self.at(0.0, height), self.at(width, height)],
+        }
+    }
+}

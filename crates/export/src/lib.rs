@@ -1,0 +1,51 @@
+//! Finished sheets as SVG, PDF and PNG, and the writing of files that are whole or not there.
+//!
+//! ```
+//! use flapwright_drawing::{list::DisplayList, paper::Paper, sheet::Sheet};
+//! use flapwright_export::{PdfOptions, pdf};
+//!
+//! let sheet = Sheet {
+//!     slug: "01-cover".to_owned(),
+//!     title: "Cover".to_owned(),
+//!     paper: Paper::A4,
+//!     list: DisplayList::new(),
+//! };
+//! let file = pdf(&[sheet], &PdfOptions::default())?;
+//! assert!(file.starts_with(b"%PDF-"));
+//! # Ok::<(), flapwright_export::ExportError>(())
+//! ```
+//!
+//! | how do I… | |
+//! | --- | --- |
+//! | make one page as SVG | [`svg`] |
+//! | make a set of pages as PDF | [`pdf`] |
+//! | make one page as a picture | [`png`] |
+//! | know beforehand whether a page can be exported | [`check`] |
+//! | turn a title into a file name | [`safe_file_name`], [`unique_names`] |
+//! | save one file | [`write_atomic`] |
+//! | save a set of files into a folder | [`write_files`] |
+//!
+//! **Invariants.** This crate decides no layout: it paints the display list in its order, with the
+//! pens' own widths. The same input gives the same bytes: no clock, no randomness, no system
+//! fonts. PDF and PNG are made from the SVG, so the three cannot disagree.
+
+mod colour;
+mod error;
+mod names;
+mod number;
+mod page;
+mod pdf;
+mod png;
+#[cfg(test)]
+mod sample;
+mod svg;
+mod write;
+
+pub use crate::colour::{Rgb, ink_colour};
+pub use crate::error::ExportError;
+pub use crate::names::{safe_file_name, unique_names};
+pub use crate::page::check;
+pub use crate::pdf::{PdfOptions, UtcTime, pdf};
+pub use crate::png::{DPI_LIMITS, PngOptions, png};
+pub use crate::svg::{SvgOptions, svg};
+pub use crate::write::{write_atomic, write_files};

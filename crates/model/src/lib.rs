@@ -1,0 +1,19 @@
+//! Lengths, materials, boxes, doors, fitting cards and the job file of Flapwright.
+//!
+//! This crate knows no drawing, no checks and no dialogs. A [`job::Job`] that came through
+//! [`file::read_job`] or [`validate::validate`] is sound: every other crate relies on it.
+
+pub mod cabinet;
+pub mod card;
+pub mod door;
+pub mod edges;
+pub mod edit;
+pub mod file;
+pub mod job;
+pub mod length;
+pub mod lift;
+pub mod linkage;
+pub mod material;
+pub mod part;
+pub mod space;
+pub mod validate;

@@ -1,0 +1,274 @@
+//! What lifts the door: the springs or struts of one size at one setting and temperature.
+//!
+//! A spring table says what the card says it of (pair or piece); a strut's force is always that
+//! of one strut. All fitted pieces work together.
+
+use flapwright_model::card::{Card, Size};
+use flapwright_model::lift::{Lift, PieceCount, Strut};
+use flapwright_model::space::SectionPoint;
+
+use crate::closed::ClosedDoor;
+use crate::mechanism::PoseJet;
+use crate::motion::Motion;
+use crate::spring::Spring;
+use crate::strut::{Gas, GasStrut, NOMINAL_CELSIUS, StrutState};
+
+/// Steps of the sweep that proves a strut's stroke.
+const STROKE_STEPS: u16 = 64;
+/// A strut may be this much off its stroke, mm: rounding of typed places.
+const STROKE_TOLERANCE: f64 = 1e-6;
+
+/// Why a size's spring or strut cannot be reckoned with.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum DriveError {
+    /// A number that no spring or strut can have.
+    #[error("{what} is {value}; that is out of range, type it again")]
+    Number {
+        /// Which number.
+        what: &'static str,
+        /// Its value.
+        value: f64,
+    },
+    /// A spring table that cannot be used.
+    #[error("row {row} of the spring table {what}")]
+    SpringTable {
+        /// Number of the row, from 1.
+        row: usize,
+        /// What is wrong and what to do.
+        what: &'static str,
+    },
+    /// The door would pull a strut apart.
+    #[error(
+        "at an opening of {degrees:.1} degrees the strut would have to be {length:.1} mm long; \
+         extended it is {extended:.1} mm: move an anchor or take a longer strut"
+    )]
+    Stretched {
+        /// Input angle, degrees.
+        degrees: f64,
+        /// Distance of the anchors there, mm.
+        length: f64,
+        /// Longest length, mm.
+        extended: f64,
+    },
+    /// The door would crush a strut.
+    #[error(
+        "at an opening of {degrees:.1} degrees the strut would have to be {length:.1} mm short; \
+         compressed it is {compressed:.1} mm: move an anchor or take a shorter strut"
+    )]
+    Crushed {
+        /// Input angle, degrees.
+        degrees: f64,
+        /// Distance of the anchors there, mm.
+        length: f64,
+        /// Shortest length, mm.
+        compressed: f64,
+    },
+}
+
+/// How the lift is set and where it hangs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DriveState {
+    /// How many fittings carry the door, 1 or 2.
+    pub pieces: u8,
+    /// From 0 (weakest) to 1 (strongest setting of a spring).
+    pub setting: f64,
+    /// Temperature, °C; acts on struts.
+    pub celsius: f64,
+}
+
+impl DriveState {
+    /// As the card has it fitted, at a setting, at 20 °C.
+    #[must_use]
+    pub fn of(card: &Card, setting: f64) -> Self {
+        let pieces = if card.sides.ties().len() == 1 { 1 } else { 2 };
+        Self {
+            pieces,
+            setting,
+            celsius: NOMINAL_CELSIUS,
+        }
+    }
+}
+
+/// By how much figures of a card are to be multiplied when that many pieces are fitted.
+pub(crate) fn share(per: PieceCount, pieces: u8) -> f64 {
+    match per {
+        PieceCount::PerPair => f64::from(pieces) / 2.0,
+        PieceCount::PerPiece => f64::from(pieces),
+    }
+}
+
+/// The springs or struts that lift a door.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drive(Kind);
+
+#[derive(Debug, Clone, PartialEq)]
+enum Kind {
+    Nothing,
+    Spring(Spring),
+    Strut(GasStrut),
+}
+
+/// What lifts, at one place of the way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Push {
+    /// Spring moment S about the input, N·m: + pushes open. S = -dE/dq.
+    pub moment: f64,
+    /// Friction R about the input, N·m, never below 0.
+    pub friction: f64,
+    /// The strut, where there is one.
+    pub strut: Option<StrutState>,
+}
+
+impl Drive {
+    /// Nothing lifts and nothing rubs.
+    pub const NOTHING: Self = Self(Kind::Nothing);
+
+    /// What lifts a door on a size of a card.
+    ///
+    /// # Errors
+    /// [`DriveError`] for a table or a number that cannot be, and for a strut whose stroke does
+    /// not reach from closed to fully open.
+    pub fn new(
+        card: &Card,
+        size: &Size,
+        door: &ClosedDoor,
+        motion: &Motion,
+        state: &DriveState,
+    ) -> Result<Self, DriveError> {
+        let factor = share(card.per, state.pieces);
+        match &size.lift {
+            Lift::Spring {
+                table, friction, ..
+            } => {
+                let setting = if state.setting.is_nan() {
+                    0.0
+                } else {
+                    state.setting
+                };
+                let setting = setting.clamp(0.0, 1.0);
+                Ok(Self(Kind::Spring(Spring::new(
+                    table, *friction, setting, factor,
+                )?)))
+            }
+            Lift::Strut(strut) => {
+                let front = door.front_o(card.linkage.front);
+                let strut = place_strut(strut, door, front, state)?;
+                check_stroke(&strut, motion)?;
+                Ok(Self(Kind::Strut(strut)))
+            }
+        }
+    }
+
+    /// What it does at an input angle.
+    pub(crate) fn push(&self, input: f64, jets: &(PoseJet, Option<PoseJet>)) -> Push {
+        match &self.0 {
+            Kind::Nothing => Push {
+                moment: 0.0,
+                friction: 0.0,
+                strut: None,
+            },
+            Kind::Spring(spring) => Push {
+                moment: spring.moment(input),
+                friction: spring.friction,
+                strut: None,
+            },
+            Kind::Strut(strut) => {
+                let state = strut.state(jets);
+                let (moment, friction) = (strut.moment(&state), strut.friction(&state));
+                Push {
+                    moment,
+                    friction,
+                    strut: Some(state),
+                }
+            }
+        }
+    }
+
+    /// What it does at s.
+    #[must_use]
+    pub fn at(&self, motion: &Motion, s: f64) -> Push {
+        let input = motion.input(s);
+        self.push(input, &motion.jets(input))
+    }
+
+    /// Work that it has stored at s, J, counted from an arbitrary zero.
+    #[must_use]
+    pub fn energy(&self, motion: &Motion, s: f64) -> f64 {
+        let input = motion.input(s);
+        match &self.0 {
+            Kind::Nothing => 0.0,
+            Kind::Spring(spring) => spring.energy(input),
+            Kind::Strut(strut) => strut.energy(&strut.state(&motion.jets(input))),
+        }
+    }
+}
+
+/// A strut of a card in the section. Its door anchor belongs to the leaf at whose height it is.
+fn place_strut(
+    strut: &Strut,
+    door: &ClosedDoor,
+    front: f64,
+    state: &DriveState,
+) -> Result<GasStrut, DriveError> {
+    for (what, value) in [
+        ("the strut's distance down in the box", strut.box_down),
+        ("the strut's distance back in the box", strut.box_back),
+        ("the strut's distance down on the door", strut.door_down),
+        ("the strut's distance back on the door", strut.door_back),
+    ] {
+        if !value.is_finite() {
+            return Err(DriveError::Number { what, value });
+        }
+    }
+    let gas = Gas::new(strut, state.celsius)?;
+    let place = SectionPoint::new(front - strut.box_back, door.underside_y - strut.box_down);
+    let (anchor, on_second) = door_anchor(door, strut.door_down, strut.door_back);
+    Ok(GasStrut::new(
+        gas,
+        place,
+        anchor,
+        on_second,
+        f64::from(state.pieces),
+    ))
+}
+
+/// Where an anchor on the door is, closed, and whether it is on the second leaf.
+pub(crate) fn door_anchor(door: &ClosedDoor, down: f64, back: f64) -> (SectionPoint, bool) {
+    let y = door.underside_y - down;
+    let on_second =
+        door.leaves.len() > 1 && door.leaves.first().is_some_and(|leaf| y < leaf.bottom);
+    let leaf = if on_second {
+        door.leaves.last()
+    } else {
+        door.leaves.first()
+    };
+    (
+        SectionPoint::new(leaf.map_or(0.0, |leaf| leaf.back_o) - back, y),
+        on_second,
+    )
+}
+
+/// The strut is neither pulled apart nor crushed from closed to fully open.
+fn check_stroke(strut: &GasStrut, motion: &Motion) -> Result<(), DriveError> {
+    let (compressed, extended) = strut.limits();
+    for step in 0..=STROKE_STEPS {
+        let input = motion.input(f64::from(step) / f64::from(STROKE_STEPS));
+        let length = strut.state(&motion.jets(input)).length;
+        let degrees = input.to_degrees();
+        if length > extended + STROKE_TOLERANCE {
+            return Err(DriveError::Stretched {
+                degrees,
+                length,
+                extended,
+            });
+        }
+        if length < compressed - STROKE_TOLERANCE {
+            return Err(DriveError::Crushed {
+                degrees,
+                length,
+                compressed,
+            });
+        }
+    }
+    Ok(())
+}

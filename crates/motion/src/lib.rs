@@ -1,0 +1,43 @@
+//! How a lift-up door moves, what it weighs and what it asks of the hand.
+//!
+//! Everything here is plane mechanics in the vertical section
+//! ([`SectionSpace`](flapwright_model::space::SectionSpace)): o out into the room, y up, mm. An
+//! angle is + when it opens, which is counter-clockwise with o to the right: from straight down
+//! towards the room, then up. A motion is a curve over s from 0 (closed) to 1 (fully open).
+//!
+//! | how do I ... | with |
+//! |---|---|
+//! | get the motion of a door on a card | [`motion::motion`] |
+//! | know where a leaf is at half opening | [`motion::Motion::pose`] |
+//! | draw the door half open | [`outline::outline_at`] |
+//! | know how high and how far out it comes | [`outline::reach`] |
+//! | weigh a leaf or a door | [`mass::leaf_mass`], [`mass::door_mass`] |
+//! | know what springs or struts do | [`drive::Drive`] |
+//! | know what the hand feels on the way | [`statics::curves`] |
+//! | know how fast a door falls shut | [`dynamics::release`] |
+//! | choose a size | [`sizes::verdicts`] |
+//!
+//! This crate draws nothing, reads no file and knows no clock: the same input gives the same
+//! numbers.
+
+mod build;
+pub mod closed;
+pub mod drive;
+pub mod dynamics;
+mod error;
+mod flap_table;
+mod four_bar;
+pub mod gravity;
+pub mod load;
+pub mod mass;
+mod mechanism;
+pub mod motion;
+pub mod outline;
+pub mod reason;
+pub mod setting;
+pub mod sizes;
+mod spring;
+pub mod statics;
+pub mod strut;
+
+pub use error::MotionError;

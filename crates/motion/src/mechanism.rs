@@ -1,0 +1,135 @@
+//! The mechanisms of the four opening kinds, each in closed form.
+
+use flapwright_model::space::{SectionPoint, SectionVector};
+
+use crate::flap_table::FlapTable;
+use crate::four_bar::FourBar;
+use crate::motion::{Pose, PoseRate, quarter_turn, turned};
+
+/// Arms shorter than this have no direction, mm.
+pub(crate) const SHORTEST_ARM: f64 = 1e-3;
+
+/// No door's input turns further than this, degrees.
+pub(crate) const LARGEST_END_DEGREES: f64 = 270.0;
+
+/// A pose with its first and second derivative by the input angle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct PoseJet {
+    pub(crate) pose: Pose,
+    pub(crate) rate: PoseRate,
+    pub(crate) bend: PoseRate,
+}
+
+impl PoseJet {
+    /// Where a point of the closed body is, and its first and second derivative by the input
+    /// angle, mm.
+    pub(crate) fn point(&self, closed: SectionPoint) -> [SectionVector; 3] {
+        let arm = turned(closed.to_vector(), self.pose.angle);
+        let side = quarter_turn(arm);
+        let turn = self.rate.turn;
+        [
+            arm + self.pose.shift,
+            side * turn + self.rate.shift,
+            side * self.bend.turn - arm * (turn * turn) + self.bend.shift,
+        ]
+    }
+}
+
+/// The mechanism of a card on one door.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Mechanism {
+    Fixed {
+        axis: SectionPoint,
+    },
+    Table(FlapTable),
+    /// Two equal arms: `pin` on the door, closed; `second` leads from the first arm to the second.
+    Parallel {
+        pivot: SectionPoint,
+        pin: SectionPoint,
+        second: SectionVector,
+    },
+    Folding(FourBar),
+    TwoArms(FourBar),
+}
+
+impl Mechanism {
+    /// The leaves from the top down at an input angle, radians.
+    pub(crate) fn jets(&self, input: f64) -> (PoseJet, Option<PoseJet>) {
+        match self {
+            Self::Fixed { axis } => (turn_about(*axis, input), None),
+            Self::Table(table) => (table.jet(input), None),
+            Self::Parallel { pivot, pin, .. } => {
+                let closed = *pin - *pivot;
+                let arm = turned(closed, input);
+                let jet = PoseJet {
+                    pose: Pose {
+                        angle: 0.0,
+                        shift: arm - closed,
+                    },
+                    rate: PoseRate {
+                        turn: 0.0,
+                        shift: quarter_turn(arm),
+                    },
+                    bend: PoseRate {
+                        turn: 0.0,
+                        shift: -arm,
+                    },
+                };
+                (jet, None)
+            }
+            Self::Folding(bar) => (
+                turn_about(bar.crank_pivot, input),
+                Some(bar.coupler_jet(input)),
+            ),
+            Self::TwoArms(bar) => (bar.coupler_jet(input), None),
+        }
+    }
+
+    /// Arms and links at an input angle, each from the box to the door.
+    pub(crate) fn arms(&self, input: f64) -> Vec<(SectionPoint, SectionPoint)> {
+        match self {
+            Self::Fixed { .. } | Self::Table(_) => Vec::new(),
+            Self::Parallel { pivot, pin, second } => {
+                let end = *pivot + turned(*pin - *pivot, input);
+                vec![(*pivot, end), (*pivot + *second, end + *second)]
+            }
+            Self::Folding(bar) => vec![(bar.rocker_pivot, bar.rocker_pin_at(input))],
+            Self::TwoArms(bar) => vec![
+                (
+                    bar.crank_pivot,
+                    bar.crank_pivot + turned(bar.crank_pin - bar.crank_pivot, input),
+                ),
+                (bar.rocker_pivot, bar.rocker_pin_at(input)),
+            ],
+        }
+    }
+
+    /// The place about which the input turns.
+    pub(crate) const fn axis(&self) -> SectionPoint {
+        match self {
+            Self::Fixed { axis } => *axis,
+            Self::Table(table) => table.corner,
+            Self::Parallel { pivot, .. } => *pivot,
+            Self::Folding(bar) | Self::TwoArms(bar) => bar.crank_pivot,
+        }
+    }
+}
+
+fn turn_about(axis: SectionPoint, input: f64) -> PoseJet {
+    let place = axis.to_vector();
+    let start = turned(place, input);
+    PoseJet {
+        pose: Pose {
+            angle: input,
+            shift: place - start,
+        },
+        rate: PoseRate {
+            turn: 1.0,
+            shift: -quarter_turn(start),
+        },
+        bend: PoseRate {
+            turn: 0.0,
+            shift: start,
+        },
+    }
+}

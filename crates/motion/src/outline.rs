@@ -1,0 +1,252 @@
+//! Outlines of the moving parts, and how far they come.
+
+use flapwright_model::part::LeafId;
+use flapwright_model::space::{SectionPoint, SectionVector};
+
+use crate::closed::{ClosedDoor, ClosedHandle, ClosedLeaf};
+use crate::mechanism::PoseJet;
+use crate::motion::{Motion, Pose};
+
+/// Half the height of a handle in the section, mm. A handle's height is not typed; a bar of this
+/// size is drawn. Common practice, no source.
+pub const HANDLE_HALF_HEIGHT: f64 = 6.0;
+
+/// Steps of the sweep that finds the extremes before they are refined.
+const SWEEP_STEPS: u16 = 96;
+
+/// A body of the section.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum BodyId {
+    /// A leaf.
+    Leaf(LeafId),
+    /// The handle on the lower or only leaf.
+    Handle,
+    /// An arm or link: index in [`MotionPose::arms`](crate::motion::MotionPose::arms).
+    Arm(usize),
+}
+
+/// The corners of a closed leaf, mm, counter-clockwise from its lower back corner.
+#[must_use]
+pub fn leaf_outline(leaf: &ClosedLeaf) -> [SectionPoint; 4] {
+    rectangle(leaf.back_o, leaf.bottom, leaf.front_o, leaf.top)
+}
+
+/// The corners of a closed handle before the face of its leaf, mm, counter-clockwise.
+#[must_use]
+pub fn handle_outline(handle: &ClosedHandle, leaf: &ClosedLeaf) -> [SectionPoint; 4] {
+    let (low, high) = (handle.y - HANDLE_HALF_HEIGHT, handle.y + HANDLE_HALF_HEIGHT);
+    rectangle(leaf.front_o, low, leaf.front_o + handle.projection, high)
+}
+
+/// Outlines of leaves and handle at s, mm, counter-clockwise, from the top leaf down, the handle
+/// last.
+#[must_use]
+pub fn outline_at(motion: &Motion, door: &ClosedDoor, s: f64) -> Vec<(BodyId, Vec<SectionPoint>)> {
+    let pose = motion.pose(s);
+    let moved = |corners: [SectionPoint; 4], pose: &Pose| {
+        corners
+            .iter()
+            .map(|corner| pose.apply(*corner))
+            .collect::<Vec<_>>()
+    };
+    let mut bodies: Vec<_> = door
+        .leaves
+        .iter()
+        .zip(&pose.leaves)
+        .map(|(leaf, (_, pose))| (BodyId::Leaf(leaf.id), moved(leaf_outline(leaf), pose)))
+        .collect();
+    if let (Some(handle), Some(leaf), Some((_, pose))) =
+        (&door.handle, door.leaves.last(), pose.leaves.last())
+    {
+        bodies.push((BodyId::Handle, moved(handle_outline(handle, leaf), pose)));
+    }
+    bodies
+}
+
+/// Outlines of the arms and links at s, mm: bars of the given half width, counter-clockwise. A
+/// card does not say how wide its arms are.
+#[must_use]
+pub fn arm_outlines(motion: &Motion, s: f64, half_width: f64) -> Vec<(BodyId, Vec<SectionPoint>)> {
+    let bar = |(index, (from, to)): (usize, (SectionPoint, SectionPoint))| {
+        let along: SectionVector = to - from;
+        let side = SectionVector::new(-along.y, along.x) * (half_width / along.length());
+        (
+            BodyId::Arm(index),
+            vec![from - side, to - side, to + side, from + side],
+        )
+    };
+    motion
+        .pose(s)
+        .arms
+        .into_iter()
+        .enumerate()
+        .map(bar)
+        .collect()
+}
+
+/// A largest or smallest place on the way, and where on the way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Extreme {
+    /// The place, mm.
+    pub value: f64,
+    /// Where on the way from closed (0) to open (1).
+    pub s: f64,
+}
+
+/// How far the moving door comes. Heights are y and distances out are o of the section, mm;
+/// neither path tolerance nor arms are in it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reach {
+    /// Highest point of leaves and handle on the whole way.
+    pub highest: Extreme,
+    /// Point furthest out into the room on the whole way.
+    pub furthest_out: Extreme,
+    /// Point furthest in, towards the back of the box, on the whole way.
+    pub furthest_in: Extreme,
+    /// Lowest point of leaves and handle when fully open.
+    pub lowest_open: f64,
+    /// How far the highest point rises above the top edge of the closed door; 0 when it never
+    /// does.
+    pub top_rise: f64,
+}
+
+/// How far the moving door comes: a sweep of the corners, each extreme refined to less than
+/// 1e-6 mm.
+#[must_use]
+pub fn reach(motion: &Motion, door: &ClosedDoor) -> Reach {
+    let corners = Corners::of(door);
+    let up = |place: SectionVector| place.y;
+    let out = |place: SectionVector| place.x;
+    let inward = |place: SectionVector| -place.x;
+    let mut best = [(f64::NEG_INFINITY, 0_u16); 3];
+    for step in 0..=SWEEP_STEPS {
+        let jets = motion.jets(motion.input(share(step)));
+        for (found, measure) in best.iter_mut().zip([up, out, inward]) {
+            let value = corners.most(&jets, measure);
+            if value > found.0 {
+                *found = (value, step);
+            }
+        }
+    }
+    let [highest, furthest_out, furthest_in] = best;
+    let highest = corners.refine(motion, up, highest);
+    let furthest_in = corners.refine(motion, inward, furthest_in);
+    let closed_top = door
+        .leaves
+        .first()
+        .map_or(f64::NEG_INFINITY, |leaf| leaf.top);
+    let open = motion.jets(motion.end_angle());
+    Reach {
+        highest,
+        furthest_out: corners.refine(motion, out, furthest_out),
+        furthest_in: Extreme {
+            value: -furthest_in.value,
+            s: furthest_in.s,
+        },
+        lowest_open: -corners.most(&open, |place| -place.y),
+        top_rise: (highest.value - closed_top).max(0.0),
+    }
+}
+
+/// The closed corners of what moves, by leaf.
+struct Corners {
+    first: Vec<SectionPoint>,
+    last: Vec<SectionPoint>,
+}
+
+impl Corners {
+    fn of(door: &ClosedDoor) -> Self {
+        let mut groups = door.leaves.iter().map(|leaf| leaf_outline(leaf).to_vec());
+        let mut corners = Self {
+            first: groups.next().unwrap_or_default(),
+            last: groups.next().unwrap_or_default(),
+        };
+        if let (Some(handle), Some(leaf)) = (&door.handle, door.leaves.last()) {
+            let carrier = if door.leaves.len() == 1 {
+                &mut corners.first
+            } else {
+                &mut corners.last
+            };
+            carrier.extend(handle_outline(handle, leaf));
+        }
+        corners
+    }
+
+    /// The largest measure of any corner.
+    fn most(
+        &self,
+        (first, second): &(PoseJet, Option<PoseJet>),
+        measure: impl Fn(SectionVector) -> f64,
+    ) -> f64 {
+        let of_leaf = |corners: &[SectionPoint], jet: &PoseJet| {
+            let turn = euclid::Rotation2D::radians(jet.pose.angle);
+            let place =
+                |corner: &SectionPoint| turn.transform_vector(corner.to_vector()) + jet.pose.shift;
+            corners
+                .iter()
+                .map(|corner| measure(place(corner)))
+                .fold(f64::NEG_INFINITY, f64::max)
+        };
+        let lower = second
+            .as_ref()
+            .map_or(f64::NEG_INFINITY, |jet| of_leaf(&self.last, jet));
+        of_leaf(&self.first, first).max(lower)
+    }
+
+    /// Golden-section search between the neighbours of the best step.
+    fn refine(
+        &self,
+        motion: &Motion,
+        measure: impl Fn(SectionVector) -> f64 + Copy,
+        (value, step): (f64, u16),
+    ) -> Extreme {
+        const GOLDEN: f64 = 0.618_033_988_749_895;
+        let at = |s: f64| self.most(&motion.jets(motion.input(s)), measure);
+        let (mut low, mut high) = (
+            share(step.saturating_sub(1)),
+            share((step + 1).min(SWEEP_STEPS)),
+        );
+        let (mut left, mut right) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
+        let (mut at_left, mut at_right) = (at(left), at(right));
+        // 24 steps leave 1e-5 of two sweep steps; near a smooth extreme the value is then off by
+        // the square of that.
+        for _ in 0..24 {
+            if at_left < at_right {
+                (low, left, at_left) = (left, right, at_right);
+                right = low + GOLDEN * (high - low);
+                at_right = at(right);
+            } else {
+                (high, right, at_right) = (right, left, at_left);
+                left = high - GOLDEN * (high - low);
+                at_left = at(left);
+            }
+        }
+        let (s, found) = if at_left > at_right {
+            (left, at_left)
+        } else {
+            (right, at_right)
+        };
+        if found > value {
+            Extreme { value: found, s }
+        } else {
+            Extreme {
+                value,
+                s: share(step),
+            }
+        }
+    }
+}
+
+/// The s of a step of the sweep.
+fn share(step: u16) -> f64 {
+    f64::from(step) / f64::from(SWEEP_STEPS)
+}
+
+const fn rectangle(left: f64, low: f64, right: f64, high: f64) -> [SectionPoint; 4] {
+    [
+        SectionPoint::new(left, low),
+        SectionPoint::new(right, low),
+        SectionPoint::new(right, high),
+        SectionPoint::new(left, high),
+    ]
+}

@@ -1,0 +1,184 @@
+//! The checks: one file each, all listed here.
+//!
+//! A check is a pure function of one placed box. It never panics, and it reports nothing about a
+//! number that it cannot judge. Where the numbers are limits of shop practice they are settings of
+//! the job.
+
+mod bore_breaks_through;
+mod bore_misses_member;
+mod bore_near_edge;
+mod bore_not_in_this_material;
+mod bores_collide;
+mod bores_off_fitting;
+mod card_example_fails;
+mod door_past_its_place;
+mod doors_overlap;
+mod edge_distance_outside_card;
+mod frame_before_fitting;
+mod leaf_has_no_size;
+mod linkage_cannot_close;
+
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::door::Door;
+use flapwright_model::edit::Edit;
+use flapwright_model::job::Job;
+use flapwright_model::part::{BoreId, Subject};
+
+use crate::finding::{Finding, Severity};
+use crate::inspection::{BoxReport, DoorReport, PanelReport, PlacedBore};
+use crate::say;
+
+/// A check: its name, its page and the function that runs it.
+#[derive(Debug, Clone, Copy)]
+pub struct Check {
+    /// Name, kebab-case.
+    pub name: &'static str,
+    /// What it looks at and why it matters in the shop.
+    pub page: &'static str,
+    run: Run,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Run {
+    /// Looks at one box at a time.
+    Box(fn(&BoxContext<'_>, &mut Vec<Finding>)),
+    /// Looks at the job as a whole.
+    Job(fn(&Job, &[BoxReport], &mut Vec<Finding>)),
+}
+
+/// Every check, in the order in which lists show them.
+pub const CHECKS: &[Check] = &[
+    bores_off_fitting::CHECK,
+    bore_breaks_through::CHECK,
+    bore_near_edge::CHECK,
+    bores_collide::CHECK,
+    bore_misses_member::CHECK,
+    bore_not_in_this_material::CHECK,
+    edge_distance_outside_card::CHECK,
+    linkage_cannot_close::CHECK,
+    leaf_has_no_size::CHECK,
+    frame_before_fitting::CHECK,
+    door_past_its_place::CHECK,
+    doors_overlap::CHECK,
+    card_example_fails::CHECK,
+];
+
+/// The check of that name.
+#[must_use]
+pub fn check(name: &str) -> Option<&'static Check> {
+    CHECKS.iter().find(|check| check.name == name)
+}
+
+/// What the checks find in one box; remedies not judged yet.
+pub(crate) fn look_at_box(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    for check in CHECKS {
+        if let Run::Box(run) = check.run {
+            run(context, findings);
+        }
+    }
+}
+
+/// What the checks find in the job as a whole.
+pub(crate) fn look_at_job(job: &Job, reports: &[BoxReport], findings: &mut Vec<Finding>) {
+    for check in CHECKS {
+        if let Run::Job(run) = check.run {
+            run(job, reports, findings);
+        }
+    }
+}
+
+/// What a check sees.
+pub(crate) struct BoxContext<'a> {
+    /// The job.
+    pub(crate) job: &'a Job,
+    /// The box as described.
+    pub(crate) wall_box: &'a WallBox,
+    /// The box as placed.
+    pub(crate) report: &'a BoxReport,
+}
+
+impl BoxContext<'_> {
+    /// A length with its unit.
+    pub(crate) fn length(&self, millimetres: f64) -> String {
+        say::length(millimetres, self.job.unit)
+    }
+
+    /// The openings that have a door, with its description and its place.
+    pub(crate) fn doors(&self) -> impl Iterator<Item = (usize, &Door, &DoorReport)> {
+        self.wall_box
+            .openings
+            .iter()
+            .zip(&self.report.openings)
+            .enumerate()
+            .filter_map(|(index, (opening, report))| {
+                Some((index, opening.door.as_ref()?, report.door.as_ref()?))
+            })
+    }
+
+    /// How messages name the door of an opening.
+    pub(crate) fn door_words(&self, opening: usize) -> String {
+        let doors = self
+            .wall_box
+            .openings
+            .iter()
+            .filter(|opening| opening.door.is_some())
+            .count();
+        if doors > 1 {
+            format!(
+                "\"{}\", door {} from the top",
+                self.report.name,
+                opening + 1
+            )
+        } else {
+            format!("\"{}\", door", self.report.name)
+        }
+    }
+
+    /// How messages name a panel.
+    pub(crate) fn panel_words(&self, panel: &PanelReport) -> String {
+        format!("\"{}\", {}", self.report.name, panel.name)
+    }
+
+    /// The change that puts another description of this box in its place.
+    pub(crate) fn replace(&self, with: WallBox) -> Edit {
+        Edit::ReplaceBox {
+            index: self.report.box_index,
+            with: Box::new(with),
+        }
+    }
+
+    /// The change that gives the door of an opening another description.
+    pub(crate) fn replace_door(&self, opening: usize, with: Door) -> Edit {
+        let mut wall_box = self.wall_box.clone();
+        if let Some(place) = wall_box.openings.get_mut(opening) {
+            place.door = Some(with);
+        }
+        self.replace(wall_box)
+    }
+}
+
+/// A finding without details, numbers or remedies.
+pub(crate) fn finding(
+    check: &'static str,
+    severity: Severity,
+    message: String,
+    subjects: Vec<Subject>,
+) -> Finding {
+    Finding {
+        check,
+        severity,
+        message,
+        details: Vec::new(),
+        subjects,
+        numbers: Vec::new(),
+        remedies: Vec::new(),
+    }
+}
+
+/// What points at a bore of a panel.
+pub(crate) fn bore_subject(panel: &PanelReport, bore: &PlacedBore) -> Subject {
+    Subject::Bore(BoreId {
+        part: panel.id,
+        number: bore.number,
+    })
+}

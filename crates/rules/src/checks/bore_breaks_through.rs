@@ -1,0 +1,87 @@
+//! Whether a blind bore leaves wood behind it.
+
+use flapwright_model::card::Depth;
+use flapwright_model::part::Subject;
+
+use super::{BoxContext, Check, Run, bore_subject, finding};
+use crate::finding::{Finding, Number, Severity};
+
+const NAME: &str = "bore-breaks-through";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+For every blind bore: thickness of the panel, less the depth to the full diameter, less the lead of \
+the drill's point.
+
+## Why it matters
+The point of a drill runs ahead of the full diameter. Where too little wood is left it shows or \
+breaks out on the other face.
+
+## Severity
+Stop when nothing is left, caution when less than the job's setting is left. The lead of the point \
+and the least wood (2 mm each) are settings: common practice, no source.
+
+## What can be done
+Drill less deep if the fitting's instructions allow it, use a drill without a point, or a thicker \
+panel.",
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let settings = &context.job.settings;
+    for panel in &context.report.panels {
+        // One finding for all bores alike in depth, so that a row of shelf bores is one line.
+        let mut seen: Vec<(f64, Vec<Subject>)> = Vec::new();
+        for bore in &panel.bores {
+            let Depth::Blind(depth) = bore.drill.depth else {
+                continue;
+            };
+            let left = panel.thickness - depth - settings.point_lead;
+            if left >= settings.least_wood_behind {
+                continue;
+            }
+            match seen.iter_mut().find(|(other, _)| *other == depth) {
+                Some((_, subjects)) => subjects.push(bore_subject(panel, bore)),
+                None => seen.push((depth, vec![bore_subject(panel, bore)])),
+            }
+        }
+        for (depth, mut subjects) in seen {
+            let left = panel.thickness - depth - settings.point_lead;
+            let severity = if left <= 0.0 {
+                Severity::Stop
+            } else {
+                Severity::Caution
+            };
+            let bores = crate::say::count(subjects.len(), "bore");
+            let what = if left <= 0.0 {
+                format!("break through: {} too deep", context.length(-left))
+            } else {
+                format!(
+                    "leave {} of wood before the drill's point",
+                    context.length(left)
+                )
+            };
+            subjects.push(Subject::Part(panel.id));
+            let mut it = finding(
+                NAME,
+                severity,
+                format!(
+                    "{}: {bores} {} deep in {} {what} ({} lead of the point counted)",
+                    context.panel_words(panel),
+                    context.length(depth),
+                    context.length(panel.thickness),
+                    context.length(settings.point_lead),
+                ),
+                subjects,
+            );
+            it.numbers = vec![
+                Number::mm("depth", depth),
+                Number::mm("thickness", panel.thickness),
+                Number::mm("wood left before the point", left),
+            ];
+            findings.push(it);
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! Whether bores of one panel run into each other.
+
+use flapwright_model::part::Subject;
+
+use super::{BoxContext, Check, Run, bore_subject, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::inspection::{BoreSource, PlacedBore};
+
+const NAME: &str = "bores-collide";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Every two bores of one panel: the wood between their rims. Two passes on one centre are a stepped \
+bore and no collision.
+
+## Why it matters
+Bores that run into each other leave no hold for either screw; the drill wanders into the first bore.
+
+## Severity
+Stop when the rims meet, caution when less wood is left between them than the job's setting (default \
+3 mm; common practice, no source). Bores of one and the same fitting are as its instructions say: \
+they are reported only when they meet.
+
+## What can be done
+Move or leave out the row of shelf bores, move the shelf, the handle or the packing, or choose \
+another size.",
+    run: Run::Box(look),
+};
+
+/// Centres closer than this are one centre, mm.
+const SAME_CENTRE: f64 = 0.01;
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let least = context.job.settings.least_bore_web;
+    for panel in &context.report.panels {
+        for (i, a) in panel.bores.iter().enumerate() {
+            for b in &panel.bores[i + 1..] {
+                let apart = (a.in_box - b.in_box).length();
+                if apart < SAME_CENTRE && a.drill.pass != b.drill.pass {
+                    continue;
+                }
+                let web = apart - (a.drill.diameter + b.drill.diameter) / 2.0;
+                let meets = web <= 0.0;
+                if !meets && (web >= least || of_one_fitting(a, b)) {
+                    continue;
+                }
+                let severity = if meets {
+                    Severity::Stop
+                } else {
+                    Severity::Caution
+                };
+                let what = if meets {
+                    "run into each other".to_owned()
+                } else {
+                    format!("leave {} of wood between them", context.length(web))
+                };
+                let mut it = finding(
+                    NAME,
+                    severity,
+                    format!(
+                        "{}: bores {} ({}) and {} ({}) {what}; {} are wanted",
+                        context.panel_words(panel),
+                        a.number,
+                        a.drill.purpose,
+                        b.number,
+                        b.drill.purpose,
+                        context.length(least),
+                    ),
+                    vec![
+                        bore_subject(panel, a),
+                        bore_subject(panel, b),
+                        Subject::Part(panel.id),
+                    ],
+                );
+                it.numbers = vec![Number::mm("wood between", web), Number::mm("wanted", least)];
+                findings.push(it);
+            }
+        }
+    }
+}
+
+fn of_one_fitting(a: &PlacedBore, b: &PlacedBore) -> bool {
+    match (a.source, b.source) {
+        (BoreSource::Fitting { opening: a, .. }, BoreSource::Fitting { opening: b, .. })
+        | (BoreSource::AsDrilled { opening: a }, BoreSource::AsDrilled { opening: b }) => a == b,
+        (
+            BoreSource::Fitting { .. }
+            | BoreSource::AsDrilled { .. }
+            | BoreSource::SystemRow
+            | BoreSource::Handle { .. },
+            _,
+        ) => false,
+    }
+}

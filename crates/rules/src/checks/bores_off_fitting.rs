@@ -1,0 +1,482 @@
+//! Whether the bores in the back of a door are where its fitting needs them.
+
+use flapwright_model::cabinet::{ShelfKind, WallBox};
+use flapwright_model::card::{Adjustment, Travel};
+use flapwright_model::door::{Door, DoorFit, HangOn};
+use flapwright_model::edges::{Edge, Edges};
+use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
+
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::inspection::{BoreOffset, DoorReport};
+use crate::placement::body::Body;
+use crate::placement::opening::{openings, overlays, share, shared_shelf};
+use crate::placement::place_box;
+use crate::say;
+
+const NAME: &str = "bores-off-fitting";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Every bore in the back of a door against the place where the fitting in the box needs it: how far \
+off across and up, bore by bore.
+
+## Why it matters
+The fitting sits at a place in the box; the door has to meet it there. When the bores of a door hang \
+on its own edges, or are in it already, a change of an edge carries them off the fitting. The door is \
+then hung crooked, rubs, or cannot be hung.
+
+## Severity
+Caution while the fitting's adjustment can take up the offset of every bore, stop beyond it, stop \
+also when a bore is missing or when the bores of one fitting are off by different amounts, which no \
+adjustment takes up. Offsets up to the job's setting (default 0.2 mm; common practice, no source) \
+are no finding.
+
+## What can be done
+Turn the tweak into a reveal (the door's edge stays, the bores go back to the fitting); hang the \
+bores on the fitting again; undo the tweak. A door that is drilled already can only take the last.",
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    for (opening, door, report) in context.doors() {
+        let Some(card) = door
+            .fitting
+            .as_ref()
+            .and_then(|it| context.job.card(&it.card))
+        else {
+            continue;
+        };
+        let Some(trouble) = Trouble::of(context, &report.offsets, &card.adjustment) else {
+            continue;
+        };
+        let subjects = subjects(context, opening, &trouble);
+        let mut it = finding(
+            NAME,
+            trouble.severity,
+            message(context, opening, report, &trouble),
+            subjects,
+        );
+        it.details = details(context, report, &card.adjustment);
+        it.numbers = numbers(&trouble, &card.adjustment);
+        it.remedies = remedies(context, opening, door);
+        findings.push(it);
+    }
+}
+
+/// What is wrong with the bores of one door.
+struct Trouble {
+    severity: Severity,
+    /// Offsets that count, furthest first.
+    off: Vec<BoreOffset>,
+    /// Bores that the fitting needs and the door does not have.
+    missing: usize,
+    /// Bores of one fitting that are off by different amounts: the largest difference, mm.
+    uneven: f64,
+    /// Share of the adjustment that is used up, 1 = all of it; infinite without adjustment.
+    used: f64,
+}
+
+impl Trouble {
+    fn of(
+        context: &BoxContext<'_>,
+        offsets: &[BoreOffset],
+        adjustment: &Adjustment,
+    ) -> Option<Self> {
+        let ignored = context.job.settings.off_fitting_ignored;
+        let missing = offsets
+            .iter()
+            .filter(|offset| offset.drilled.is_none())
+            .count();
+        let mut off: Vec<BoreOffset> = offsets
+            .iter()
+            .filter(|offset| offset.distance() > ignored)
+            .cloned()
+            .collect();
+        if off.is_empty() && missing == 0 {
+            return None;
+        }
+        off.sort_by(|a, b| b.distance().total_cmp(&a.distance()));
+        let uneven = unevenness(offsets);
+        let used = off
+            .iter()
+            .map(|offset| used(offset, adjustment))
+            .fold(0.0, f64::max);
+        let hopeless = missing > 0 || uneven > ignored || used > 1.0;
+        let severity = if hopeless {
+            Severity::Stop
+        } else {
+            Severity::Caution
+        };
+        Some(Self {
+            severity,
+            off,
+            missing,
+            uneven,
+            used,
+        })
+    }
+}
+
+/// The largest difference between the offsets of bores of one fitting in one leaf, mm.
+fn unevenness(offsets: &[BoreOffset]) -> f64 {
+    let mut largest = 0.0_f64;
+    for (i, a) in offsets.iter().enumerate() {
+        for b in &offsets[i + 1..] {
+            let together = a.leaf == b.leaf && a.side == b.side;
+            if together && a.drilled.is_some() && b.drilled.is_some() {
+                largest = largest.max((a.across - b.across).hypot(a.up - b.up));
+            }
+        }
+    }
+    largest
+}
+
+/// How much of the adjustment an offset uses up. A bore that is off by (a, u) hangs the door at
+/// (-a, -u); the fitting has to move it by (a, u).
+fn used(offset: &BoreOffset, adjustment: &Adjustment) -> f64 {
+    share_of(offset.across, adjustment.sideways).max(share_of(offset.up, adjustment.upward))
+}
+
+fn share_of(by: f64, travel: Travel) -> f64 {
+    let limit = if by > 0.0 { travel.max } else { -travel.min };
+    if by == 0.0 {
+        0.0
+    } else if limit > 0.0 {
+        by.abs() / limit
+    } else {
+        f64::INFINITY
+    }
+}
+
+fn subjects(context: &BoxContext<'_>, opening: usize, trouble: &Trouble) -> Vec<Subject> {
+    let box_index = context.report.box_index;
+    let mut subjects: Vec<Subject> = trouble
+        .off
+        .iter()
+        .filter_map(|offset| {
+            let part = PartId {
+                box_index,
+                part: Part::Leaf {
+                    opening,
+                    leaf: offset.leaf,
+                },
+            };
+            offset
+                .drilled
+                .map(|(number, _)| Subject::Bore(BoreId { part, number }))
+        })
+        .collect();
+    subjects.push(Subject::Opening { box_index, opening });
+    subjects
+}
+
+fn message(
+    context: &BoxContext<'_>,
+    opening: usize,
+    report: &DoorReport,
+    trouble: &Trouble,
+) -> String {
+    let door = context.door_words(opening);
+    let all = report.offsets.len();
+    let Some(worst) = trouble.off.first() else {
+        return format!(
+            "{door}: the fitting needs {}, and {} not in the door",
+            say::count(all, "bore"),
+            say::count(trouble.missing, "one")
+                .replace("1 one", "1 is")
+                .replace("ones", "are"),
+        );
+    };
+    let mut text = format!(
+        "{door}: {} of {} off the fitting, the largest offset is {}",
+        trouble.off.len(),
+        say::count(all, "bore"),
+        direction(context, worst),
+    );
+    if trouble.missing > 0 {
+        text.push_str(&format!(
+            "; {} missing",
+            say::count(trouble.missing, "bore")
+        ));
+    }
+    if trouble.uneven > context.job.settings.off_fitting_ignored {
+        text.push_str(&format!(
+            "; the bores of one fitting differ by {}, which no adjustment takes up",
+            context.length(trouble.uneven)
+        ));
+    } else if trouble.used.is_infinite() {
+        text.push_str("; the fitting has no adjustment that way");
+    } else if trouble.used > 1.0 {
+        text.push_str(&format!(
+            "; that is {} of what the fitting can be adjusted by",
+            say::percent(trouble.used)
+        ));
+    } else {
+        text.push_str(&format!(
+            "; adjusting the fitting takes it up and uses {} of its travel",
+            say::percent(trouble.used)
+        ));
+    }
+    text
+}
+
+fn direction(context: &BoxContext<'_>, offset: &BoreOffset) -> String {
+    let mut words = Vec::new();
+    if offset.across.abs() > 1e-6 {
+        let way = if offset.across > 0.0 {
+            "to the right"
+        } else {
+            "to the left"
+        };
+        words.push(format!("{} {way}", context.length(offset.across.abs())));
+    }
+    if offset.up.abs() > 1e-6 {
+        let way = if offset.up > 0.0 { "up" } else { "down" };
+        words.push(format!("{} {way}", context.length(offset.up.abs())));
+    }
+    if words.is_empty() {
+        "none".to_owned()
+    } else {
+        words.join(" and ")
+    }
+}
+
+fn details(context: &BoxContext<'_>, report: &DoorReport, adjustment: &Adjustment) -> Vec<String> {
+    let mut lines: Vec<String> = report
+        .offsets
+        .iter()
+        .map(|offset| {
+            let leaf = match offset.leaf {
+                LeafId::Only => "",
+                LeafId::Upper => "upper leaf, ",
+                LeafId::Lower => "lower leaf, ",
+            };
+            let side = offset.side.edge().word();
+            match offset.drilled {
+                Some((number, _)) => format!(
+                    "{leaf}bore {number} ({}, {side} fitting): {}",
+                    offset.purpose,
+                    direction(context, offset)
+                ),
+                None => format!("{leaf}no bore for {} of the {side} fitting", offset.purpose),
+            }
+        })
+        .collect();
+    lines.push(format!(
+        "the fitting adjusts the door by {} to {} sideways and {} to {} up",
+        context.length(adjustment.sideways.min),
+        context.length(adjustment.sideways.max),
+        context.length(adjustment.upward.min),
+        context.length(adjustment.upward.max),
+    ));
+    lines.push(
+        "across is seen from the front of the box; the back of the door is drawn mirrored"
+            .to_owned(),
+    );
+    lines
+}
+
+fn numbers(trouble: &Trouble, adjustment: &Adjustment) -> Vec<Number> {
+    let mut numbers = Vec::new();
+    if let Some(worst) = trouble.off.first() {
+        numbers.push(Number::mm("largest offset", worst.distance()));
+        numbers.push(Number::mm("largest offset, across", worst.across));
+        numbers.push(Number::mm("largest offset, up", worst.up));
+    }
+    if trouble.used.is_finite() {
+        numbers.push(Number {
+            label: "share of the adjustment".to_owned(),
+            value: trouble.used,
+            unit: "",
+        });
+    }
+    numbers.push(Number::mm(
+        "adjustment sideways, least",
+        adjustment.sideways.min,
+    ));
+    numbers.push(Number::mm(
+        "adjustment sideways, greatest",
+        adjustment.sideways.max,
+    ));
+    numbers.push(Number::mm("adjustment up, least", adjustment.upward.min));
+    numbers.push(Number::mm("adjustment up, greatest", adjustment.upward.max));
+    numbers
+}
+
+fn remedies(context: &BoxContext<'_>, opening: usize, door: &Door) -> Vec<Remedy> {
+    let tweaked = Edge::ALL.iter().any(|&edge| door.tweaks.at(edge) != 0.0);
+    let mut offered = Vec::new();
+    let drilled_already = matches!(door.bores_hang_on, HangOn::AsDrilled(_));
+    if tweaked && !drilled_already {
+        offered.push(Offer {
+            title: "Turn the tweak into a reveal",
+            with: tweak_into_reveal(context, opening, door),
+            safe: true,
+        });
+    }
+    if !matches!(door.bores_hang_on, HangOn::Fitting) {
+        let with = Door {
+            bores_hang_on: HangOn::Fitting,
+            ..door.clone()
+        };
+        offered.push(Offer {
+            title: "Hang the bores on the fitting again",
+            with: with_door(context, opening, with),
+            safe: false,
+        });
+    }
+    if tweaked {
+        let with = Door {
+            tweaks: Edges::default(),
+            ..door.clone()
+        };
+        offered.push(Offer {
+            title: "Undo the tweak",
+            with: with_door(context, opening, with),
+            safe: false,
+        });
+    }
+    offered
+        .into_iter()
+        .map(|offer| offer.remedy(context, opening))
+        .collect()
+}
+
+struct Offer {
+    title: &'static str,
+    with: WallBox,
+    safe: bool,
+}
+
+impl Offer {
+    /// The remedy, its effect read off the box as it would be.
+    fn remedy(self, context: &BoxContext<'_>, opening: usize) -> Remedy {
+        let after = place_box(context.job, context.report.box_index, &self.with);
+        let was = context.report.openings[opening].door.as_ref();
+        let will = after
+            .openings
+            .get(opening)
+            .and_then(|opening| opening.door.as_ref());
+        let effect = match (was, will) {
+            (Some(was), Some(will)) => effect(context, was, will),
+            _ => String::new(),
+        };
+        Remedy {
+            title: self.title.to_owned(),
+            effect,
+            safe: self.safe,
+            edit: context.replace(self.with),
+        }
+    }
+}
+
+fn effect(context: &BoxContext<'_>, was: &DoorReport, will: &DoorReport) -> String {
+    let largest = |door: &DoorReport| {
+        door.offsets
+            .iter()
+            .map(BoreOffset::distance)
+            .fold(0.0, f64::max)
+    };
+    let mut parts = vec![format!(
+        "largest offset {} to {}",
+        context.length(largest(was)),
+        context.length(largest(will))
+    )];
+    let size = |door: &DoorReport| {
+        (
+            door.edges.right - door.edges.left,
+            door.edges.top - door.edges.bottom,
+        )
+    };
+    let (before, after) = (size(was), size(will));
+    for (word, before, after) in [("width", before.0, after.0), ("height", before.1, after.1)] {
+        if (before - after).abs() > 1e-6 {
+            parts.push(format!(
+                "door {word} {} to {}",
+                context.length(before),
+                context.length(after)
+            ));
+        }
+    }
+    if before == after {
+        parts.push("the door keeps its size".to_owned());
+    }
+    for edge in Edge::ALL {
+        let (before, after) = (was.overlays.at(edge), will.overlays.at(edge));
+        if (before - after).abs() > 1e-6 {
+            parts.push(format!(
+                "{} overlay {} to {}",
+                edge.word(),
+                context.length(before),
+                context.length(after)
+            ));
+        }
+    }
+    let mut moved = 0.0_f64;
+    for (was, will) in was.offsets.iter().zip(&will.offsets) {
+        if let (Some((_, a)), Some((_, b))) = (was.drilled, will.drilled) {
+            moved = moved.max((a - b).length());
+        }
+    }
+    if moved > 1e-6 {
+        parts.push(format!(
+            "bores move by up to {} in the box",
+            context.length(moved)
+        ));
+    }
+    parts.join("; ")
+}
+
+fn with_door(context: &BoxContext<'_>, opening: usize, door: Door) -> WallBox {
+    let mut wall_box = context.wall_box.clone();
+    if let Some(place) = wall_box.openings.get_mut(opening) {
+        place.door = Some(door);
+    }
+    wall_box
+}
+
+/// The box with each tweak of a door taken into its reveals (or gaps, or the gap and split of a
+/// shared shelf): the door's edges stay where they are.
+fn tweak_into_reveal(context: &BoxContext<'_>, opening: usize, door: &Door) -> WallBox {
+    let mut wall_box = context.wall_box.clone();
+    let places = openings(context.wall_box, &Body::of(context.wall_box));
+    let Some(place) = places.get(opening) else {
+        return wall_box;
+    };
+    let mut changed = door.clone();
+    for edge in Edge::ALL {
+        let tweak = std::mem::take(changed.tweaks.at_mut(edge));
+        if tweak == 0.0 {
+            continue;
+        }
+        if let Some(shelf) = shared_shelf(context.wall_box, place, edge) {
+            let member = place.member.at(edge);
+            let before = wall_box.shelves[shelf].kind;
+            if let Some(shared) = share(before, member) {
+                let upper = match edge {
+                    Edge::Bottom => shared.upper + tweak,
+                    Edge::Left | Edge::Right | Edge::Top => shared.upper,
+                };
+                wall_box.shelves[shelf].kind = ShelfKind::Fixed {
+                    gap: shared.gap - tweak,
+                    upper_overlay: Some(upper),
+                };
+            }
+            continue;
+        }
+        // reveal = member - overlay and gap = -overlay: either way less by the tweak.
+        match &mut changed.fit {
+            DoorFit::Overlay { reveals } => *reveals.at_mut(edge) -= tweak,
+            DoorFit::Inset { gaps, .. } => *gaps.at_mut(edge) -= tweak,
+        }
+    }
+    debug_assert_eq!(
+        overlays(context.wall_box, place, door).left + door.tweaks.left,
+        overlays(context.wall_box, place, &changed).left,
+    );
+    wall_box.openings[opening].door = Some(changed);
+    wall_box
+}

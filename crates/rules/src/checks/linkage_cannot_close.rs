@@ -1,0 +1,94 @@
+//! Whether the fitting can carry the door from closed to open.
+
+use flapwright_model::door::{Door, Leaves};
+use flapwright_model::part::Subject;
+
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Remedy, Severity};
+use crate::inspection::DoorReport;
+
+const NAME: &str = "linkage-cannot-close";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Whether the pivots and arms of the card carry the door's leaves through the whole motion, and \
+whether the door has as many leaves as the opening kind needs.
+
+## Why it matters
+Arms that cannot reach tear out of their bores, or the door stops half way.
+
+## Severity
+Stop, with the angle at which the links fail.
+
+## What can be done
+Give the door the leaves that the opening kind needs, move the joint, or correct the card.",
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    for (opening, door, report) in context.doors() {
+        let Some(Err(error)) = &report.motion else {
+            continue;
+        };
+        let mut it = finding(
+            NAME,
+            Severity::Stop,
+            format!("{}: {error}", context.door_words(opening)),
+            vec![Subject::Opening {
+                box_index: context.report.box_index,
+                opening,
+            }],
+        );
+        it.remedies
+            .extend(right_leaves(context, opening, door, report));
+        findings.push(it);
+    }
+}
+
+/// Two leaves for a folding pair, one for every other opening kind.
+fn right_leaves(
+    context: &BoxContext<'_>,
+    opening: usize,
+    door: &Door,
+    report: &DoorReport,
+) -> Option<Remedy> {
+    let needed = report.kind?.leaf_count();
+    let (title, effect, leaves) = match (&door.leaves, needed) {
+        (Leaves::One(leaf), 2) => {
+            // The joint halves the door as it is now; it hangs on the box from then on.
+            let clear = context.report.openings[opening].clear;
+            let middle = f64::midpoint(report.edges.top, report.edges.bottom);
+            let joint_down = clear.max.y - middle;
+            let effect = format!(
+                "upper and lower leaf alike, joint {} below the underside above the opening, gap {}",
+                context.length(joint_down),
+                context.length(3.0)
+            );
+            let leaves = Leaves::Two {
+                upper: leaf.clone(),
+                lower: leaf.clone(),
+                joint_down,
+                joint_gap: 3.0,
+            };
+            ("Make the door of two leaves", effect, leaves)
+        }
+        (Leaves::Two { upper, .. }, 1) => (
+            "Make the door of one leaf",
+            "one leaf, built like the upper one".to_owned(),
+            Leaves::One(upper.clone()),
+        ),
+        (Leaves::One(_) | Leaves::Two { .. }, _) => return None,
+    };
+    let with = Door {
+        leaves,
+        ..door.clone()
+    };
+    Some(Remedy {
+        title: title.to_owned(),
+        effect,
+        safe: false,
+        edit: context.replace_door(opening, with),
+    })
+}

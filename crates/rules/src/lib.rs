@@ -1,0 +1,13 @@
+//! Placement of bores and the checks on a job: one answer to "what is true of this job".
+//!
+//! [`inspect`] is pure and total on every job that validates. No bore is computed outside
+//! [`placement`]; this crate knows no drawing.
+
+pub mod checks;
+pub mod finding;
+mod inspect;
+pub mod inspection;
+pub mod placement;
+pub mod say;
+
+pub use inspect::inspect;

@@ -1,0 +1,12 @@
+//! From the fittings' datums to bores on every face, through typed spaces.
+
+pub mod body;
+pub mod door_place;
+pub mod faces;
+pub mod fitting;
+pub mod leaf_bores;
+pub mod opening;
+mod panels;
+mod reports;
+
+pub use reports::place_box;
