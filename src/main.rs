@@ -1,1 +1,5 @@
-fn main() {}
+//! The program: window and command line.
+
+fn main() -> std::process::ExitCode {
+    flapwright::cli::main()
+}

@@ -217,6 +217,13 @@ pub fn running_height(count: usize, room: f64) -> Option<f64> {
     [FIGURE, SMALL_FIGURE].into_iter().find(|height| needed(*height) <= room)
 }
 
+/// The room that `count` figures take side by side at full height, mm from the first middle to the
+/// last.
+#[must_use]
+pub fn figures_room(count: usize) -> f64 {
+    pitch(FIGURE) * count.saturating_sub(1) as f64
+}
+
 /// Middle to middle of figures set side by side: descender and a little air included.
 fn pitch(height: f64) -> f64 {
     1.34 * height + 0.4

@@ -13,7 +13,10 @@
 //! input gives the same list.
 
 pub mod brush;
+pub mod cautions;
 pub mod dimension;
+#[cfg(test)]
+mod fixture;
 pub mod hatch;
 pub mod layout;
 pub mod list;
@@ -25,4 +28,6 @@ pub mod pen;
 pub mod scale;
 pub mod sheet;
 pub mod text;
+pub mod title_block;
 pub mod views;
+pub mod words;

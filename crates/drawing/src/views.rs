@@ -10,6 +10,8 @@ mod hit;
 mod leaf_section;
 mod lit;
 mod section;
+#[cfg(test)]
+mod tests;
 mod visible;
 
 pub use elevation::elevation;

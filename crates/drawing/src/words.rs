@@ -14,18 +14,29 @@ pub fn line_pitch(height: f64) -> f64 {
 /// wider is broken where it must.
 #[must_use]
 pub fn wrap(text: &str, height: f64, weight: Weight, room: f64) -> Vec<String> {
+    let blank = width(" ", height, weight);
     let mut lines = Vec::new();
     let mut line = String::new();
+    let mut used = 0.0;
     for word in text.split_whitespace() {
-        let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
-        if width(&longer, height, weight) <= room {
-            line = longer;
+        // Widths add up: there is no kerning.
+        let own = width(word, height, weight);
+        if !line.is_empty() && used + blank + own <= room {
+            line.push(' ');
+            line.push_str(word);
+            used += blank + own;
             continue;
         }
         if !line.is_empty() {
             lines.push(std::mem::take(&mut line));
         }
-        line = break_word(word, height, weight, room, &mut lines);
+        (line, used) = if own <= room {
+            (word.to_owned(), own)
+        } else {
+            let last = break_word(word, height, weight, room, &mut lines);
+            let used = width(&last, height, weight);
+            (last, used)
+        };
     }
     if !line.is_empty() {
         lines.push(line);
@@ -119,7 +130,7 @@ mod tests {
         let text = "Clamp the work and set the depth stop before the first hole";
         let lines = wrap(text, 2.5, Weight::Plain, 40.0);
         assert!(lines.len() > 1);
-        assert!(lines.iter().all(|line| width(line, 2.5, Weight::Plain) <= 40.0));
+        assert!(lines.iter().all(|line| width(line, 2.5, Weight::Plain) <= 40.0 + 1e-9));
         assert_eq!(lines.join(" "), text);
     }
 

@@ -15,5 +15,6 @@ pub mod lift;
 pub mod linkage;
 pub mod material;
 pub mod part;
+mod plain;
 pub mod space;
 pub mod validate;

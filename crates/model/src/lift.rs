@@ -51,7 +51,8 @@ pub struct MassRow {
 /// What lifts.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Lift {
-    /// A spring whose moment about the input axis is given by a table.
+    /// A spring whose moment about the input axis is given by a table. Table and friction are said
+    /// of a pair or of one piece, as the card's `per` has it.
     Spring {
         /// Rows in rising angle.
         table: Vec<SpringRow>,
@@ -60,7 +61,8 @@ pub enum Lift {
         /// Friction about the input axis, N·m.
         friction: f64,
     },
-    /// A gas strut between an anchor in the box and one on the door (or arm).
+    /// A gas strut between an anchor in the box and one on the leaf at whose height it is. Its
+    /// figures are always those of one strut.
     Strut(Strut),
 }
 

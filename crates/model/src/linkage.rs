@@ -45,9 +45,12 @@ pub enum Bodies {
         /// The axis.
         axis: Pivot,
     },
-    /// Top-hinged flap on a linked hinge: poses from the instructions, between which angle and
-    /// place run straight.
+    /// Top-hinged flap on a linked hinge: poses from the instructions, with a smooth curve through
+    /// them.
     PoseTable {
+        /// The point of the door whose path the rows give, door closed. It is a place in the box,
+        /// so that no reveal moves the path.
+        reference: Pivot,
         /// Rows in rising angle, the first at 0 with no shift.
         poses: Vec<FlapPose>,
     },
@@ -95,8 +98,8 @@ pub enum Bodies {
 pub struct FlapPose {
     /// Opening angle, degrees.
     pub degrees: f64,
-    /// Where the door's upper back corner has gone: out into the room, mm.
+    /// Where the reference point has gone: out into the room, mm.
     pub out: f64,
-    /// Where the same corner has gone: up, mm.
+    /// Where the same point has gone: up, mm.
     pub up: f64,
 }

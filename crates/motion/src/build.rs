@@ -6,7 +6,7 @@ use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::space::{SectionPoint, SectionVector};
 
 use crate::closed::{ClosedDoor, ClosedLeaf};
-use crate::error::MotionError;
+use crate::error::{LARGEST_NUMBER, MotionError};
 use crate::flap_table::FlapTable;
 use crate::four_bar::{FourBar, LinkNames};
 use crate::mechanism::{LARGEST_END_DEGREES, Mechanism, SHORTEST_ARM};
@@ -74,9 +74,9 @@ pub(crate) fn mechanism(
         Bodies::FixedAxis { axis } => Ok(Mechanism::Fixed {
             axis: places.of(axis, "the axis of the flap")?,
         }),
-        Bodies::PoseTable { poses } => {
-            let corner = SectionPoint::new(top.back_o, top.top);
-            Ok(Mechanism::Table(FlapTable::new(corner, poses, end)?))
+        Bodies::PoseTable { reference, poses } => {
+            let reference = places.of(reference, "the reference point of the poses")?;
+            Ok(Mechanism::Table(FlapTable::new(reference, poses, end)?))
         }
         Bodies::Parallel {
             box_pivot,
@@ -202,7 +202,7 @@ fn check_door(kind: OpeningKind, door: &ClosedDoor) -> Result<ClosedLeaf, Motion
         }
     }
     if let Some(handle) = &door.handle {
-        for number in [handle.y, handle.projection, handle.mass] {
+        for number in [handle.y, handle.projection] {
             finite(number, || "a number of the handle".to_owned())?;
         }
     }
@@ -214,9 +214,14 @@ fn check_door(kind: OpeningKind, door: &ClosedDoor) -> Result<ClosedLeaf, Motion
 }
 
 fn finite(value: f64, what: impl FnOnce() -> String) -> Result<f64, MotionError> {
-    if value.is_finite() {
-        Ok(value)
-    } else {
+    if !value.is_finite() {
         Err(MotionError::NotFinite { what: what() })
+    } else if value.abs() > LARGEST_NUMBER {
+        Err(MotionError::TooLarge {
+            what: what(),
+            value,
+        })
+    } else {
+        Ok(value)
     }
 }

@@ -16,7 +16,7 @@ pub struct ClosedDoor {
     pub frame_front_o: f64,
     /// y of the middle of the joint of a folding pair.
     pub joint_y: Option<f64>,
-    /// The handle: middle above the box's underside, projection before the face, half height.
+    /// The handle, if there is one.
     pub handle: Option<ClosedHandle>,
 }
 
@@ -42,8 +42,6 @@ pub struct ClosedHandle {
     pub y: f64,
     /// How far it stands out from the face.
     pub projection: f64,
-    /// Mass, kg.
-    pub mass: f64,
 }
 
 impl ClosedDoor {

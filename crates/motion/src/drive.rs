@@ -8,6 +8,7 @@ use flapwright_model::lift::{Lift, PieceCount, Strut};
 use flapwright_model::space::SectionPoint;
 
 use crate::closed::ClosedDoor;
+use crate::error::LARGEST_NUMBER;
 use crate::mechanism::PoseJet;
 use crate::motion::Motion;
 use crate::spring::Spring;
@@ -39,26 +40,27 @@ pub enum DriveError {
     },
     /// The door would pull a strut apart.
     #[error(
-        "at an opening of {degrees:.1} degrees the strut would have to be {length:.1} mm long; \
-         extended it is {extended:.1} mm: move an anchor or take a longer strut"
+        "from an opening of {degrees:.1} degrees on the strut is too short: it would have to be \
+         {length:.1} mm long and is {extended:.1} mm; move an anchor or take a longer strut"
     )]
     Stretched {
-        /// Input angle, degrees.
+        /// Least input angle at which it is, degrees.
         degrees: f64,
-        /// Distance of the anchors there, mm.
+        /// Length that the whole way needs, mm.
         length: f64,
         /// Longest length, mm.
         extended: f64,
     },
     /// The door would crush a strut.
     #[error(
-        "at an opening of {degrees:.1} degrees the strut would have to be {length:.1} mm short; \
-         compressed it is {compressed:.1} mm: move an anchor or take a shorter strut"
+        "from an opening of {degrees:.1} degrees on the strut is too long: it would have to be \
+         {length:.1} mm and is no shorter than {compressed:.1} mm; move an anchor or take a \
+         shorter strut"
     )]
     Crushed {
-        /// Input angle, degrees.
+        /// Least input angle at which it is, degrees.
         degrees: f64,
-        /// Distance of the anchors there, mm.
+        /// Length that the whole way needs, mm.
         length: f64,
         /// Shortest length, mm.
         compressed: f64,
@@ -151,12 +153,26 @@ impl Drive {
                 )?)))
             }
             Lift::Strut(strut) => {
-                let front = door.front_o(card.linkage.front);
-                let strut = place_strut(strut, door, front, state)?;
-                check_stroke(&strut, motion)?;
-                Ok(Self(Kind::Strut(strut)))
+                Self::for_strut(strut, door, motion, door.front_o(card.linkage.front), state)
             }
         }
+    }
+
+    /// What a strut does for a door; `front` is o of the front datum that its anchor in the box
+    /// counts from, mm.
+    ///
+    /// # Errors
+    /// As [`Drive::new`].
+    pub fn for_strut(
+        strut: &Strut,
+        door: &ClosedDoor,
+        motion: &Motion,
+        front: f64,
+        state: &DriveState,
+    ) -> Result<Self, DriveError> {
+        let strut = place_strut(strut, door, front, state)?;
+        check_stroke(&strut, motion)?;
+        Ok(Self(Kind::Strut(strut)))
     }
 
     /// What it does at an input angle.
@@ -216,7 +232,7 @@ fn place_strut(
         ("the strut's distance down on the door", strut.door_down),
         ("the strut's distance back on the door", strut.door_back),
     ] {
-        if !value.is_finite() {
+        if value.is_nan() || value.abs() > LARGEST_NUMBER {
             return Err(DriveError::Number { what, value });
         }
     }
@@ -248,27 +264,47 @@ pub(crate) fn door_anchor(door: &ClosedDoor, down: f64, back: f64) -> (SectionPo
     )
 }
 
-/// The strut is neither pulled apart nor crushed from closed to fully open.
+/// The strut is neither pulled apart nor crushed from closed to fully open. The angle in the
+/// message is the least at which it is, found by halving.
 fn check_stroke(strut: &GasStrut, motion: &Motion) -> Result<(), DriveError> {
     let (compressed, extended) = strut.limits();
-    for step in 0..=STROKE_STEPS {
-        let input = motion.input(f64::from(step) / f64::from(STROKE_STEPS));
-        let length = strut.state(&motion.jets(input)).length;
-        let degrees = input.to_degrees();
-        if length > extended + STROKE_TOLERANCE {
-            return Err(DriveError::Stretched {
-                degrees,
-                length,
-                extended,
-            });
-        }
-        if length < compressed - STROKE_TOLERANCE {
-            return Err(DriveError::Crushed {
-                degrees,
-                length,
-                compressed,
-            });
+    let length = |s: f64| strut.state(&motion.jets(motion.input(s))).length;
+    let fits = |s: f64| {
+        let length = length(s);
+        length <= extended + STROKE_TOLERANCE && length >= compressed - STROKE_TOLERANCE
+    };
+    let share = |step: u16| f64::from(step) / f64::from(STROKE_STEPS);
+    let Some(step) = (0..=STROKE_STEPS).find(|step| !fits(share(*step))) else {
+        return Ok(());
+    };
+    let (mut good, mut bad) = (share(step.saturating_sub(1)), share(step));
+    for _ in 0..40 {
+        let middle = (good + bad) / 2.0;
+        if fits(middle) {
+            good = middle;
+        } else {
+            bad = middle;
         }
     }
-    Ok(())
+    let degrees = motion.input(bad).to_degrees();
+    // What the strut would need over the whole way says more than the length just there.
+    let needs = (0..=STROKE_STEPS).map(|step| length(share(step)));
+    let (least, most) = needs.fold((f64::INFINITY, 0.0_f64), |(least, most), length| {
+        (least.min(length), most.max(length))
+    });
+    if length(share(step)) > extended {
+        let length = most;
+        Err(DriveError::Stretched {
+            degrees,
+            length,
+            extended,
+        })
+    } else {
+        let length = least;
+        Err(DriveError::Crushed {
+            degrees,
+            length,
+            compressed,
+        })
+    }
 }

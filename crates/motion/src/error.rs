@@ -2,6 +2,9 @@
 
 use flapwright_model::card::OpeningKind;
 
+/// No number of a card or a closed door is further from 0: 100 m, far beyond any door.
+pub(crate) const LARGEST_NUMBER: f64 = 1e5;
+
 /// Why a card and a door give no motion, in words that name the value and the remedy.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MotionError {
@@ -24,6 +27,14 @@ pub enum MotionError {
     NotFinite {
         /// Which number.
         what: String,
+    },
+    /// A number that is far beyond any door.
+    #[error("{what} is {value}; it must be within {LARGEST_NUMBER} either way")]
+    TooLarge {
+        /// Which number.
+        what: String,
+        /// Its value.
+        value: f64,
     },
     /// The end angle is not one that a door can have.
     #[error(

@@ -1,26 +1,37 @@
 //! A flap on a linked hinge, given as a table of poses.
 
-use euclid::Vector2D;
 use flapwright_model::linkage::FlapPose;
 use flapwright_model::space::{SectionPoint, SectionVector};
 
-use crate::error::MotionError;
+use crate::error::{LARGEST_NUMBER, MotionError};
 use crate::mechanism::PoseJet;
 use crate::motion::{Pose, PoseRate, quarter_turn, turned};
 
-/// Poses between which the shift of the upper back corner runs straight over the angle.
+/// Poses through which the shift of the reference point runs smoothly over the angle: piecewise
+/// cubic, with the slope at each row that of the parabola through it and its neighbours.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct FlapTable {
-    /// Upper back corner of the closed door, mm.
-    pub(crate) corner: SectionPoint,
-    /// Opening angle, radians, and shift of the corner, mm, in rising angle; two or more.
-    rows: Vec<(f64, SectionVector)>,
+    /// The point of the closed door whose path the rows give, mm.
+    pub(crate) reference: SectionPoint,
+    /// In rising angle; two or more.
+    rows: Vec<Row>,
+}
+
+/// One pose.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Row {
+    /// Opening angle, radians.
+    angle: f64,
+    /// Shift of the reference point, mm.
+    shift: SectionVector,
+    /// Slope of the shift over the angle, mm per radian.
+    slope: SectionVector,
 }
 
 impl FlapTable {
     /// The table, proved to rise from closed to at least `end` radians.
     pub(crate) fn new(
-        corner: SectionPoint,
+        reference: SectionPoint,
         poses: &[FlapPose],
         end: f64,
     ) -> Result<Self, MotionError> {
@@ -28,9 +39,9 @@ impl FlapTable {
         for (row, pose) in poses.iter().enumerate() {
             if ![pose.degrees, pose.out, pose.up]
                 .iter()
-                .all(|number| number.is_finite())
+                .all(|number| number.abs() <= LARGEST_NUMBER)
             {
-                return wrong(row, "has a number that is not finite; type it again");
+                return wrong(row, "has a number that is out of range; type it again");
             }
         }
         match poses.first() {
@@ -50,43 +61,94 @@ impl FlapTable {
                 );
             }
         }
-        let rows: Vec<_> = poses
-            .iter()
-            .map(|pose| (pose.degrees.to_radians(), Vector2D::new(pose.out, pose.up)))
-            .collect();
-        if rows.len() < 2 || rows.last().is_some_and(|last| last.0 < end - 1e-9) {
+        if poses.len() < 2 {
+            return wrong(0, "is the only one; give at least one more");
+        }
+        let rows = with_slopes(poses);
+        if rows.last().is_some_and(|last| last.angle < end - 1e-9) {
             return wrong(
                 rows.len() - 1,
                 "is the last and ends before the end angle; add rows or lower the end angle",
             );
         }
-        Ok(Self { corner, rows })
+        Ok(Self { reference, rows })
     }
 
-    /// Pose with its derivatives by the angle. At a row the slope is that of the piece after it.
+    /// Pose with its derivatives by the angle. At a row the second derivative is that of the piece
+    /// after it.
     pub(crate) fn jet(&self, input: f64) -> PoseJet {
         let after = self
             .rows
-            .partition_point(|row| row.0 <= input)
+            .partition_point(|row| row.angle <= input)
             .clamp(1, self.rows.len() - 1);
-        let (from, to) = (self.rows[after - 1], self.rows[after]);
-        let slope = (to.1 - from.1) / (to.0 - from.0);
-        let moved = from.1 + slope * (input - from.0);
-        let corner = self.corner.to_vector();
-        let start = turned(corner, input);
-        PoseJet {
-            pose: Pose {
+        let [moved, slope, bend] = between(&self.rows[after - 1], &self.rows[after], input);
+        let reference = self.reference.to_vector();
+        let start = turned(reference, input);
+        PoseJet::new(
+            Pose {
                 angle: input,
-                shift: corner - start + moved,
+                shift: reference - start + moved,
             },
-            rate: PoseRate {
+            PoseRate {
                 turn: 1.0,
                 shift: slope - quarter_turn(start),
             },
-            bend: PoseRate {
+            PoseRate {
                 turn: 0.0,
-                shift: start,
+                shift: bend + start,
             },
-        }
+        )
     }
+}
+
+/// The rows with their slopes: those of the parabola through a row and its neighbours, at an end
+/// of the parabola through the three rows there; of the only piece where there are two rows.
+fn with_slopes(poses: &[FlapPose]) -> Vec<Row> {
+    let mut rows: Vec<Row> = poses
+        .iter()
+        .map(|pose| Row {
+            angle: pose.degrees.to_radians(),
+            shift: SectionVector::new(pose.out, pose.up),
+            slope: SectionVector::zero(),
+        })
+        .collect();
+    let pieces: Vec<(f64, SectionVector)> = rows
+        .windows(2)
+        .map(|pair| {
+            let width = pair[1].angle - pair[0].angle;
+            (width, (pair[1].shift - pair[0].shift) / width)
+        })
+        .collect();
+    for (row, pair) in rows.iter_mut().skip(1).zip(pieces.windows(2)) {
+        let ((before, a), (after, b)) = (pair[0], pair[1]);
+        row.slope = (a * after + b * before) / (before + after);
+    }
+    // A parabola's slopes at the ends of a piece have the chord's slope as their mean.
+    let end = |chord: SectionVector, inner: Option<SectionVector>| {
+        inner.map_or(chord, |inner| chord * 2.0 - inner)
+    };
+    let last = rows.len() - 1;
+    let inner = |row: usize| (last > 1).then(|| rows[row].slope);
+    let (start, finish) = (inner(1), inner(last - 1));
+    if let (Some(first), Some(final_piece)) = (pieces.first(), pieces.last()) {
+        rows[0].slope = end(first.1, start);
+        rows[last].slope = end(final_piece.1, finish);
+    }
+    rows
+}
+
+/// Shift between two rows with its first and second derivative by the angle: the cubic of Hermite
+/// through both places and slopes.
+fn between(from: &Row, to: &Row, input: f64) -> [SectionVector; 3] {
+    let width = to.angle - from.angle;
+    let t = (input - from.angle) / width;
+    let rise = (to.shift - from.shift) / width;
+    // Coefficients of shift = from + width (slope t + b t^2 + c t^3).
+    let b = rise * 3.0 - from.slope * 2.0 - to.slope;
+    let c = from.slope + to.slope - rise * 2.0;
+    [
+        from.shift + (from.slope * t + b * (t * t) + c * (t * t * t)) * width,
+        from.slope + b * (2.0 * t) + c * (3.0 * t * t),
+        (b * 2.0 + c * (6.0 * t)) / width,
+    ]
 }

@@ -180,19 +180,19 @@ impl FourBar {
             / lever;
         let pin_speed = quarter_turn(crank);
         let start_side = quarter_turn(start);
-        PoseJet {
-            pose: Pose {
+        PoseJet::new(
+            Pose {
                 angle,
                 shift: pin.to_vector() - start,
             },
-            rate: PoseRate {
+            PoseRate {
                 turn,
                 shift: pin_speed - start_side * turn,
             },
-            bend: PoseRate {
+            PoseRate {
                 turn: bend,
                 shift: -crank - start_side * bend + start * (turn * turn),
             },
-        }
+        )
     }
 }

@@ -16,10 +16,14 @@
 //! | know what the hand feels on the way | [`statics::curves`] |
 //! | know how fast a door falls shut | [`dynamics::release`] |
 //! | choose a size | [`sizes::verdicts`] |
+//! | find a place for a gas strut | [`anchors::place_strut`] |
 //!
 //! This crate draws nothing, reads no file and knows no clock: the same input gives the same
 //! numbers.
 
+mod anchor_cost;
+mod anchor_search;
+pub mod anchors;
 mod build;
 pub mod closed;
 pub mod drive;
@@ -40,4 +44,5 @@ mod spring;
 pub mod statics;
 pub mod strut;
 
+pub use anchor_cost::Shortfall;
 pub use error::MotionError;

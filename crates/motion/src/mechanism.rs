@@ -18,13 +18,39 @@ pub(crate) struct PoseJet {
     pub(crate) pose: Pose,
     pub(crate) rate: PoseRate,
     pub(crate) bend: PoseRate,
+    /// Cosine and sine of the pose's angle.
+    turn: SectionVector,
 }
 
 impl PoseJet {
+    pub(crate) fn new(pose: Pose, rate: PoseRate, bend: PoseRate) -> Self {
+        let (sin, cos) = pose.angle.sin_cos();
+        Self {
+            pose,
+            rate,
+            bend,
+            turn: SectionVector::new(cos, sin),
+        }
+    }
+
+    /// A point of the closed body turned by the pose's angle, not yet shifted.
+    fn turned(&self, closed: SectionPoint) -> SectionVector {
+        let SectionVector { x: cos, y: sin, .. } = self.turn;
+        SectionVector::new(
+            closed.x * cos - closed.y * sin,
+            closed.x * sin + closed.y * cos,
+        )
+    }
+
+    /// Where a point of the closed body is, mm.
+    pub(crate) fn place(&self, closed: SectionPoint) -> SectionVector {
+        self.turned(closed) + self.pose.shift
+    }
+
     /// Where a point of the closed body is, and its first and second derivative by the input
     /// angle, mm.
     pub(crate) fn point(&self, closed: SectionPoint) -> [SectionVector; 3] {
-        let arm = turned(closed.to_vector(), self.pose.angle);
+        let arm = self.turned(closed);
         let side = quarter_turn(arm);
         let turn = self.rate.turn;
         [
@@ -61,20 +87,20 @@ impl Mechanism {
             Self::Parallel { pivot, pin, .. } => {
                 let closed = *pin - *pivot;
                 let arm = turned(closed, input);
-                let jet = PoseJet {
-                    pose: Pose {
+                let jet = PoseJet::new(
+                    Pose {
                         angle: 0.0,
                         shift: arm - closed,
                     },
-                    rate: PoseRate {
+                    PoseRate {
                         turn: 0.0,
                         shift: quarter_turn(arm),
                     },
-                    bend: PoseRate {
+                    PoseRate {
                         turn: 0.0,
                         shift: -arm,
                     },
-                };
+                );
                 (jet, None)
             }
             Self::Folding(bar) => (
@@ -108,7 +134,7 @@ impl Mechanism {
     pub(crate) const fn axis(&self) -> SectionPoint {
         match self {
             Self::Fixed { axis } => *axis,
-            Self::Table(table) => table.corner,
+            Self::Table(table) => table.reference,
             Self::Parallel { pivot, .. } => *pivot,
             Self::Folding(bar) | Self::TwoArms(bar) => bar.crank_pivot,
         }
@@ -118,18 +144,18 @@ impl Mechanism {
 fn turn_about(axis: SectionPoint, input: f64) -> PoseJet {
     let place = axis.to_vector();
     let start = turned(place, input);
-    PoseJet {
-        pose: Pose {
+    PoseJet::new(
+        Pose {
             angle: input,
             shift: place - start,
         },
-        rate: PoseRate {
+        PoseRate {
             turn: 1.0,
             shift: -quarter_turn(start),
         },
-        bend: PoseRate {
+        PoseRate {
             turn: 0.0,
             shift: start,
         },
-    }
+    )
 }

@@ -27,7 +27,17 @@ impl Pose {
         shift: Vector2D::new(0.0, 0.0),
     };
 
-    /// A turn by `angle` radians about `pivot`.
+    /// A turn by `angle` radians about `pivot`: + takes what hangs below it out into the room.
+    ///
+    /// ```
+    /// use flapwright_model::space::SectionPoint;
+    /// use flapwright_motion::motion::Pose;
+    ///
+    /// let axis = SectionPoint::new(0.0, 700.0);
+    /// let lower_edge = SectionPoint::new(0.0, 300.0);
+    /// let open = Pose::about(axis, 90_f64.to_radians()).apply(lower_edge);
+    /// assert!((open - SectionPoint::new(400.0, 700.0)).length() < 1e-9);
+    /// ```
     #[must_use]
     pub fn about(pivot: SectionPoint, angle: f64) -> Self {
         let turned = turned(pivot.to_vector(), angle);
@@ -153,7 +163,7 @@ impl Motion {
     }
 
     /// The main axis in the section: the flap's or the upper leaf's axis, or the pivot in the box
-    /// of the first arm. A flap on a table of poses has no fixed axis: its upper back corner,
+    /// of the first arm. A flap on a table of poses has no fixed axis: its reference point,
     /// closed, stands in.
     #[must_use]
     pub const fn axis(&self) -> SectionPoint {

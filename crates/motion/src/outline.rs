@@ -94,16 +94,17 @@ pub struct Extreme {
 }
 
 /// How far the moving door comes. Heights are y and distances out are o of the section, mm;
-/// neither path tolerance nor arms are in it.
+/// of an
+/// arm its end on the door counts; neither its width nor the path tolerance is in it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reach {
-    /// Highest point of leaves and handle on the whole way.
+    /// Highest point of leaves, handle and arms on the whole way.
     pub highest: Extreme,
     /// Point furthest out into the room on the whole way.
     pub furthest_out: Extreme,
     /// Point furthest in, towards the back of the box, on the whole way.
     pub furthest_in: Extreme,
-    /// Lowest point of leaves and handle when fully open.
+    /// Lowest point of leaves, handle and the arms' ends on the door when fully open.
     pub lowest_open: f64,
     /// How far the highest point rises above the top edge of the closed door; 0 when it never
     /// does.
@@ -114,7 +115,7 @@ pub struct Reach {
 /// 1e-6 mm.
 #[must_use]
 pub fn reach(motion: &Motion, door: &ClosedDoor) -> Reach {
-    let corners = Corners::of(door);
+    let corners = Corners::of(motion, door);
     let up = |place: SectionVector| place.y;
     let out = |place: SectionVector| place.x;
     let inward = |place: SectionVector| -place.x;
@@ -148,27 +149,29 @@ pub fn reach(motion: &Motion, door: &ClosedDoor) -> Reach {
     }
 }
 
-/// The closed corners of what moves, by leaf.
+/// The closed corners of what moves, by the leaf that they are fixed to.
 struct Corners {
     first: Vec<SectionPoint>,
     last: Vec<SectionPoint>,
 }
 
 impl Corners {
-    fn of(door: &ClosedDoor) -> Self {
+    fn of(motion: &Motion, door: &ClosedDoor) -> Self {
         let mut groups = door.leaves.iter().map(|leaf| leaf_outline(leaf).to_vec());
         let mut corners = Self {
             first: groups.next().unwrap_or_default(),
             last: groups.next().unwrap_or_default(),
         };
+        let carrier = if door.leaves.len() == 1 {
+            &mut corners.first
+        } else {
+            &mut corners.last
+        };
         if let (Some(handle), Some(leaf)) = (&door.handle, door.leaves.last()) {
-            let carrier = if door.leaves.len() == 1 {
-                &mut corners.first
-            } else {
-                &mut corners.last
-            };
             carrier.extend(handle_outline(handle, leaf));
         }
+        // The far end of an arm is fixed to the leaf, and its near end stands still in the box.
+        carrier.extend(motion.pose(0.0).arms.iter().map(|(_, pin)| *pin));
         corners
     }
 
@@ -179,12 +182,9 @@ impl Corners {
         measure: impl Fn(SectionVector) -> f64,
     ) -> f64 {
         let of_leaf = |corners: &[SectionPoint], jet: &PoseJet| {
-            let turn = euclid::Rotation2D::radians(jet.pose.angle);
-            let place =
-                |corner: &SectionPoint| turn.transform_vector(corner.to_vector()) + jet.pose.shift;
             corners
                 .iter()
-                .map(|corner| measure(place(corner)))
+                .map(|corner| measure(jet.place(*corner)))
                 .fold(f64::NEG_INFINITY, f64::max)
         };
         let lower = second

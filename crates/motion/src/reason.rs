@@ -11,6 +11,9 @@ use crate::load::{Load, LoadKind};
 use crate::setting::Setting;
 use crate::sizes::Grade;
 
+/// Settings may be this share of the range beyond its ends: rounding.
+const SLACK: f64 = 1e-9;
+
 /// Why a size suits a door or does not. Shown as a sentence without a full stop, metric.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Reason {
@@ -58,7 +61,7 @@ pub enum Reason {
     Adjustment {
         /// Direction, in plain words.
         what: &'static str,
-        /// How far, mm.
+        /// How far, mm, + to box-right, up or into the box.
         needed: f64,
         /// Least that the fitting allows, mm.
         min: f64,
@@ -125,7 +128,7 @@ impl Reason {
             }
             Self::FoldingLeaves { .. } => Grade::Fits,
             Self::Setting(setting) => {
-                let within = |share: f64| (-1e-9..=1.0 + 1e-9).contains(&share);
+                let within = |share: f64| (-SLACK..=1.0 + SLACK).contains(&share);
                 let ByMass { low, likely, high } = setting.share;
                 if [low, likely, high].into_iter().all(within) {
                     Grade::Fits
@@ -185,21 +188,18 @@ impl fmt::Display for Reason {
                 min,
                 max,
             } => {
-                let room = if *needed < 0.0 {
-                    needed - min
-                } else {
-                    max - needed
-                };
-                if room < 0.0 {
+                let (move_by, most) = (needed.abs(), if *needed < 0.0 { -min } else { *max });
+                if move_by > most {
                     write!(
                         f,
-                        "the door must be moved {needed:.1} mm {what} and the fitting allows \
-                         {min:.1} to {max:.1} mm"
+                        "the door must be moved {move_by:.1} mm {what} and the fitting allows \
+                         {most:.1} mm"
                     )
                 } else {
                     write!(
                         f,
-                        "moving the door {needed:.1} mm {what} leaves {room:.1} mm of adjustment"
+                        "moving the door {move_by:.1} mm {what} leaves {:.1} mm of adjustment",
+                        most - move_by
                     )
                 }
             }
@@ -279,6 +279,19 @@ fn write_setting(f: &mut fmt::Formatter<'_>, setting: &Setting) -> fmt::Result {
             "{likely:.1} of {range:.0} turns balance the door ({:.1} to {:.1} over its mass range)",
             low.clamp(0.0, range),
             high.clamp(0.0, range)
-        )
+        )?;
+        if low < -SLACK * range {
+            write!(
+                f,
+                "; if it is light, even the weakest setting is too strong"
+            )?;
+        }
+        if high > (1.0 + SLACK) * range {
+            write!(
+                f,
+                "; if it is heavy, even the strongest setting is too weak"
+            )?;
+        }
+        Ok(())
     }
 }

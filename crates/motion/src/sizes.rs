@@ -16,6 +16,9 @@ use crate::statics::{Behaviour, CurvePoint, Grip, Setup};
 /// source.
 pub const COLD_AND_HOT: [f64; 2] = [5.0, 40.0];
 
+/// Moves smaller than this are none, mm: positions are printed to 0.1 mm.
+const LEAST_MOVE: f64 = 0.05;
+
 /// What the box and the door offer to a fitting, mm.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Offer {
@@ -221,12 +224,21 @@ fn dimensions(card: &Card, size: &Size, judged: &Judged<'_>, reasons: &mut Vec<R
         }
     }
     let travel = &card.adjustment;
-    for (what, travel, needed) in [
-        ("sideways", travel.sideways, offer.to_adjust[0]),
-        ("up and down", travel.upward, offer.to_adjust[1]),
-        ("in depth", travel.depth, offer.to_adjust[2]),
+    for ([backward, forward], travel, needed) in [
+        (
+            ["to box-left", "to box-right"],
+            travel.sideways,
+            offer.to_adjust[0],
+        ),
+        (["down", "up"], travel.upward, offer.to_adjust[1]),
+        (
+            ["out of the box", "into the box"],
+            travel.depth,
+            offer.to_adjust[2],
+        ),
     ] {
-        if needed.abs() > 0.05 {
+        if needed.abs() > LEAST_MOVE {
+            let what = if needed < 0.0 { backward } else { forward };
             reasons.push(Reason::Adjustment {
                 what,
                 needed,

@@ -3,6 +3,7 @@
 use flapwright_model::lift::SpringRow;
 
 use crate::drive::DriveError;
+use crate::error::LARGEST_NUMBER;
 
 /// A spring at one setting, all fitted pieces together.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,7 +27,7 @@ impl Spring {
         if table.is_empty() {
             return Err(wrong(0, "is missing; type the spring's moments"));
         }
-        if !(friction.is_finite() && friction >= 0.0) {
+        if !(0.0..=LARGEST_NUMBER).contains(&friction) {
             return Err(DriveError::Number {
                 what: "the friction",
                 value: friction,
@@ -35,10 +36,10 @@ impl Spring {
         let mut rows: Vec<(f64, f64)> = Vec::with_capacity(table.len());
         for (index, row) in table.iter().enumerate() {
             let moment = row.weakest + (row.strongest - row.weakest) * setting;
-            if !(row.degrees.is_finite() && moment.is_finite()) {
+            if !(row.degrees.is_finite() && moment.abs() <= LARGEST_NUMBER) {
                 return Err(wrong(
                     index,
-                    "has a number that is not finite; type it again",
+                    "has a number that is out of range; type it again",
                 ));
             }
             let angle = row.degrees.to_radians();

@@ -15,8 +15,8 @@ use crate::mechanism::PoseJet;
 use crate::motion::Motion;
 
 /// Where the handle moves by less than this per radian of the input, mm, it has no leverage and
-/// no force is given. Chosen here: no hand opens a door by a lever of 5 mm.
-pub const LEAST_LEVERAGE: f64 = 5.0;
+/// no force is given. Chosen here: no hand opens a door by a lever of 20 mm; it pushes elsewhere.
+pub const LEAST_LEVERAGE: f64 = 20.0;
 
 /// Largest force of one hand at an operable part, N: 5 lbf (2010 ADA Standards, 309.4).
 pub const ACCESSIBLE_FORCE: f64 = 5.0 * 4.448_221_615_260_5;
@@ -302,6 +302,12 @@ fn crossings(a: &CurvePoint, b: &CurvePoint, level: Level) -> Vec<f64> {
 /// Balance and friction, N, from two readings of a hand scale: what it shows while the door is
 /// slowly raised and slowly lowered at the same place. Half the sum is what balances the door,
 /// half the difference is friction.
+///
+/// ```
+/// use flapwright_motion::statics::scale_readings;
+///
+/// assert_eq!(scale_readings(18.0, 10.0), (14.0, 4.0));
+/// ```
 #[must_use]
 pub fn scale_readings(raising: f64, lowering: f64) -> (f64, f64) {
     ((raising + lowering) / 2.0, (raising - lowering) / 2.0)

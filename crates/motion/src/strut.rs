@@ -10,6 +10,7 @@ use flapwright_model::lift::Strut;
 use flapwright_model::space::SectionPoint;
 
 use crate::drive::DriveError;
+use crate::error::LARGEST_NUMBER;
 use crate::gravity::METRE;
 use crate::mechanism::{PoseJet, SHORTEST_ARM};
 
@@ -65,7 +66,7 @@ impl Gas {
             ("the strut's friction", strut.friction, 0.0),
             ("the temperature", celsius, ABSOLUTE_ZERO),
         ] {
-            if !(value.is_finite() && value >= least) {
+            if !(value >= least && value <= LARGEST_NUMBER) {
                 return Err(DriveError::Number { what, value });
             }
         }

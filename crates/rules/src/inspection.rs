@@ -12,6 +12,7 @@ use flapwright_model::part::{LeafId, PartId};
 use flapwright_model::space::{BoxPoint, BoxSpace, DoorPoint, SectionPoint, SidePoint, TopPoint};
 use flapwright_motion::MotionError;
 use flapwright_motion::closed::ClosedDoor;
+use flapwright_motion::mass::DoorMass;
 use flapwright_motion::motion::Motion;
 
 use crate::finding::Finding;
@@ -233,6 +234,8 @@ pub struct DoorReport {
     pub mass: MassRange,
     /// Mass as the build-up gives it (the same unless a mass was typed).
     pub built_mass: MassRange,
+    /// The same part by part; `None` where a leaf has no size.
+    pub weighed: Option<DoorMass>,
     /// Places of the closed door that motion starts from.
     pub closed: ClosedDoor,
     /// The motion, or why the linkage fails; `None` without a fitting.

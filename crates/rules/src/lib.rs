@@ -7,7 +7,9 @@ pub mod checks;
 pub mod finding;
 mod inspect;
 pub mod inspection;
+pub mod mechanics;
 pub mod placement;
+pub mod quick;
 pub mod say;
 
 pub use inspect::inspect;

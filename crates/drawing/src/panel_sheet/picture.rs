@@ -37,14 +37,19 @@ pub(super) struct Picture<'a> {
     pub(super) corner: At,
 }
 
-/// Size of the whole picture with its surroundings, paper mm.
-pub(super) fn extent(facts: &Facts<'_>, scale: Scale) -> [f64; 2] {
-    let [width, height] = facts.size.map(|length| length * scale.ratio());
-    let names = edges::room(facts, height);
-    [
-        width + ZERO_SIDE + FAR_SIDE + names.beside,
-        height.max(names.least_height) + ABOVE + BELOW,
-    ]
+/// Size of the whole picture with its surroundings, and the outline's upper left corner from the
+/// upper left corner of the whole, paper mm.
+pub(super) fn extent(facts: &Facts<'_>, scale: Scale) -> ([f64; 2], [f64; 2]) {
+    let outline = facts.size.map(|length| length * scale.ratio());
+    let room = edges::room(facts, outline);
+    let zero_side = ZERO_SIDE + room.zero_side;
+    let far_side = FAR_SIDE + room.far_side + (room.width - outline[0]).max(0.0);
+    let size = [
+        outline[0] + zero_side + far_side,
+        outline[1].max(room.height) + ABOVE + BELOW,
+    ];
+    let left = if facts.u_runs_left() { far_side } else { zero_side };
+    (size, [left, ABOVE])
 }
 
 impl Picture<'_> {
@@ -170,13 +175,18 @@ impl Picture<'_> {
 
     fn running_u(&self, list: &mut DisplayList, crowd: &mut Crowd) -> bool {
         let outline = self.outline();
+        let room = edges::room(self.facts, [outline.width(), outline.height()]);
         let row = |stops: Vec<Stop>| Running {
             axis: Axis::Level,
             zero: self.at(0.0, 0.0).x,
             outline: outline.max_y(),
             line_at: outline.max_y() + LINE_AT,
             figures_at: outline.max_y() + FIGURES_AT,
-            limits: self.limits([outline.min_x(), outline.max_x()], self.facts.u_runs_left()),
+            limits: self.limits(
+                [outline.min_x(), outline.max_x()],
+                room.width,
+                self.facts.u_runs_left(),
+            ),
             stops,
         };
         let place = |hole: &Hole| {
@@ -189,6 +199,7 @@ impl Picture<'_> {
 
     fn running_v(&self, list: &mut DisplayList, crowd: &mut Crowd) -> bool {
         let outline = self.outline();
+        let room = edges::room(self.facts, [outline.width(), outline.height()]);
         let left = self.facts.u_runs_left();
         let (edge, out) = if left { (outline.max_x(), 1.0) } else { (outline.min_x(), -1.0) };
         let row = |stops: Vec<Stop>| Running {
@@ -197,7 +208,7 @@ impl Picture<'_> {
             outline: edge,
             line_at: edge + out * LINE_AT,
             figures_at: edge + out * FIGURES_AT,
-            limits: self.limits([outline.min_y(), outline.max_y()], true),
+            limits: self.limits([outline.min_y(), outline.max_y()], room.height, true),
             stops,
         };
         let place = |hole: &Hole| {
@@ -209,8 +220,8 @@ impl Picture<'_> {
     }
 
     /// Figures may stand past the far end of the edge, never past the zero corner.
-    fn limits(&self, [low, high]: [f64; 2], zero_is_high: bool) -> [f64; 2] {
-        let past = FAR_SIDE - 2.5;
+    fn limits(&self, [low, high]: [f64; 2], needed: f64, zero_is_high: bool) -> [f64; 2] {
+        let past = (FAR_SIDE - 2.5).max(needed - (high - low));
         if zero_is_high { [low - past, high] } else { [low, high + past] }
     }
 

@@ -100,11 +100,6 @@ impl Table {
         let (rest, used) = self.draw(&mut DisplayList::new(), room);
         rest.is_empty().then_some(used)
     }
-
-    /// Width of one strip of its widest section, mm.
-    pub(super) fn strip_width(&self) -> f64 {
-        self.sections.iter().map(Section::width).fold(0.0, f64::max)
-    }
 }
 
 /// Shelf bores with the same diameter, depth and purpose belong together.

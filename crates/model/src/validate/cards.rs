@@ -288,7 +288,8 @@ impl Look {
                 self.pivot(&format!("{at}.axis"), axis, card);
                 card.kind == OpeningKind::TopHingedFlap
             }
-            Bodies::PoseTable { poses } => {
+            Bodies::PoseTable { reference, poses } => {
+                self.pivot(&format!("{at}.reference"), reference, card);
                 if poses.len() < 2 || poses.len() > 1000 {
                     let what = format!("has {} rows; it needs 2 to 1000", poses.len());
                     self.wrong(format!("{at}.poses"), what, "correct the table");

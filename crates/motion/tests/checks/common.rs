@@ -111,7 +111,6 @@ pub(crate) fn one_leaf(height: f64, thickness: f64) -> ClosedDoor {
         handle: Some(ClosedHandle {
             y: UNDERSIDE - height + 40.0,
             projection: 30.0,
-            mass: 0.1,
         }),
     }
 }
@@ -152,7 +151,8 @@ pub(crate) fn linked_flap() -> Card {
         row(45.0, 9.0, -6.0),
         row(110.0, 12.0, -4.0),
     ];
-    card(Bodies::PoseTable { poses }, 107.0)
+    let reference = pivot(-15.0, -2.0);
+    card(Bodies::PoseTable { reference, poses }, 107.0)
 }
 
 /// Two arms of 260 mm that start 40 degrees below level and end 55 degrees above.
@@ -272,7 +272,7 @@ pub(crate) fn long_strut() -> Strut {
         force: 90.0,
         progression: 1.35,
         stroke: 2000.0,
-        extended: 2005.0,
+        extended: 2000.01,
         friction: 6.0,
     }
 }

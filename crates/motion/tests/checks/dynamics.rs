@@ -61,9 +61,6 @@ fn a_free_flap_shuts_at_the_published_speed() {
 #[test]
 fn a_falling_door_turns_the_energy_it_loses_into_speed() {
     for (name, card, door) in every_kind() {
-        if name == "table of poses" {
-            continue;
-        }
         let card = with_spring(card, 0.0, 0.0);
         let motion = motion(&card, "A", &door).expect(name);
         let weights = Weights::of(&door, &plates(&door, 5.0));

@@ -1,10 +1,18 @@
 //! Tests of the motion crate from outside: expected values are published, or arithmetic that a
 //! reader can do again.
+#![expect(
+    clippy::expect_used,
+    reason = "a test whose case cannot be set up has failed"
+)]
 
+mod anchors;
+mod case;
 mod common;
 mod dynamics;
+mod garbage;
 mod masses;
 mod poses;
 mod reach;
 mod sizes;
 mod statics;
+mod struts;

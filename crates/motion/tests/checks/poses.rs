@@ -1,8 +1,10 @@
 //! Poses of every opening kind against closed forms and published values.
 
-use crate::common::{every_kind, folding, one_leaf, over_the_top, parallel, pivot, two_leaves};
+use crate::common::{
+    card, every_kind, folding, one_leaf, over_the_top, parallel, pivot, two_leaves,
+};
 use flapwright_model::card::OpeningKind;
-use flapwright_model::linkage::Bodies;
+use flapwright_model::linkage::{Bodies, FlapPose};
 use flapwright_model::part::LeafId;
 use flapwright_model::space::{SectionPoint, SectionVector};
 use flapwright_motion::MotionError;
@@ -90,7 +92,6 @@ fn the_rate_is_the_slope_of_the_pose() {
         let motion = motion(&card, "A", &door).expect(name);
         let corner = SectionPoint::new(20.0, 310.0);
         let step = 1e-6;
-        // A table of poses has kinks at 45 and 110 degrees; 0.013 steps miss them.
         for s in (1..77).map(|step| 0.013 * f64::from(step)) {
             let (low, high) = (motion.pose(s - step), motion.pose(s + step));
             let input = high.input - low.input;
@@ -142,19 +143,53 @@ fn a_flap_turns_its_lower_edge_out_and_then_up() {
 }
 
 #[test]
-fn a_table_of_poses_runs_straight_between_its_rows() {
+fn a_table_of_poses_passes_through_its_rows() {
     let motion =
         motion(&crate::common::linked_flap(), "A", &one_leaf(396.0, 18.0)).expect("a motion");
-    let corner = SectionPoint::new(2.0, crate::common::UNDERSIDE);
-    // Halfway to the row at 45 degrees; then 13/65 of the way from there to the row at 110.
-    for (degrees, out, up) in [(22.5, 4.5, -3.0), (45.0, 9.0, -6.0), (58.0, 9.6, -5.6)] {
+    // The reference of the test's card: 15 above the underside, 2 before the front.
+    let reference = SectionPoint::new(2.0, crate::common::UNDERSIDE + 15.0);
+    for (degrees, out, up) in [(0.0, 0.0, 0.0), (45.0, 9.0, -6.0)] {
         let pose = motion.pose(degrees / 107.0);
-        let moved = pose.leaves[0].1.apply(corner) - corner;
+        let moved = pose.leaves[0].1.apply(reference) - reference;
         assert!(
             (moved - SectionVector::new(out, up)).length() < 1e-9,
             "{degrees}: {moved:?}"
         );
         assert!((pose.leaves[0].1.angle.to_degrees() - degrees).abs() < 1e-9);
+    }
+}
+
+#[test]
+fn poses_taken_from_a_fixed_axis_turn_about_it() {
+    // A point r below its axis goes out by r sin q and up by r (1 - cos q).
+    let r = 100.0;
+    let poses = (0..=22_u8)
+        .map(|row| {
+            let degrees = f64::from(row) * 5.0;
+            let (sin, cos) = degrees.to_radians().sin_cos();
+            FlapPose {
+                degrees,
+                out: r * sin,
+                up: r * (1.0 - cos),
+            }
+        })
+        .collect();
+    let table = Bodies::PoseTable {
+        reference: pivot(r, 0.0),
+        poses,
+    };
+    let door = one_leaf(396.0, 18.0);
+    let table = motion(&card(table, 107.0), "A", &door).expect("a table");
+    let axis = Bodies::FixedAxis {
+        axis: pivot(0.0, 0.0),
+    };
+    let axis = motion(&card(axis, 107.0), "A", &door).expect("an axis");
+    let corner = SectionPoint::new(20.0, 310.0);
+    for step in 0..=214_u8 {
+        let s = f64::from(step) / 214.0;
+        let (a, b) = (table.pose(s).leaves[0].1, axis.pose(s).leaves[0].1);
+        let off = (a.apply(corner) - b.apply(corner)).length();
+        assert!(off < 0.01, "s {s}: {off} mm apart");
     }
 }
 
@@ -321,7 +356,11 @@ fn wrong_cards_are_refused_in_words() {
         refuse(arm(pivot(-5.0, 50.0), pivot(50.0, 0.0)), 90.0).contains("5.0 mm above"),
         "a pivot in the panel"
     );
-    assert!(refuse(Bodies::PoseTable { poses: Vec::new() }, 90.0).contains("row 1"));
+    let empty = Bodies::PoseTable {
+        reference: pivot(0.0, 0.0),
+        poses: Vec::new(),
+    };
+    assert!(refuse(empty, 90.0).contains("row 1"));
     let pair = motion(&folding(), "A", &door)
         .expect_err("one leaf")
         .to_string();

@@ -113,19 +113,21 @@ fn sizes_are_ranked_by_grade_and_then_by_how_centred_the_mass_lies() {
         None,
     );
     let names: Vec<_> = found.iter().map(|verdict| verdict.size.as_str()).collect();
-    assert_eq!(names, ["middle", "light", "heavy"]);
+    // 4.5 to 5.5 kg miss 6 kg by half of half the span, and 4 kg by one and a half of it.
+    assert_eq!(names, ["middle", "heavy", "light"]);
     assert_eq!(found[0].grade, Grade::Fits);
 }
 
 #[test]
 fn the_setting_that_balances_is_told_in_turns() {
-    // Springs grow from 3 to 7 kg over 10 turns: 5 kg is balanced by 5 turns, 4.5 by 3.75.
+    // Springs grow from 3 to 7 kg over 10 turns: 5 kg is balanced by 5 turns, 4.5 by 3.75. The
+    // table's chords lie a little below the sine.
     let setting = judge(&flaps(), "middle", 5.0, &OFFER, 2)
         .setting
         .expect("a setting");
-    assert!((setting.turns.likely - 5.0).abs() < 0.02, "{setting:?}");
-    assert!((setting.turns.low - 3.75).abs() < 0.02, "{setting:?}");
-    assert!((setting.turns.high - 6.25).abs() < 0.02, "{setting:?}");
+    assert!((setting.turns.likely - 5.0).abs() < 0.05, "{setting:?}");
+    assert!((setting.turns.low - 3.75).abs() < 0.05, "{setting:?}");
+    assert!((setting.turns.high - 6.25).abs() < 0.05, "{setting:?}");
     let heavy = judge(&flaps(), "middle", 9.0, &OFFER, 2);
     assert!(
         words(&heavy).contains("even the strongest setting"),
@@ -254,7 +256,7 @@ fn what_is_left_of_the_adjustment_is_told() {
     for (needed, grade, left) in [
         (1.0, Grade::Fits, "2.0"),
         (-2.0, Grade::Marginal, "1.0"),
-        (4.0, Grade::No, "-3.0 to 3.0"),
+        (4.0, Grade::No, "allows 3.0"),
     ] {
         let offer = Offer {
             to_adjust: [0.0, needed, 0.0],

@@ -10,7 +10,7 @@ use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
 use crate::inspection::{BoreOffset, DoorReport};
 use crate::placement::body::Body;
-use crate::placement::opening::{openings, overlays, share, shared_shelf};
+use crate::placement::opening::{openings, share, shared_shelf};
 use crate::placement::place_box;
 use crate::say;
 
@@ -183,11 +183,9 @@ fn message(
     let all = report.offsets.len();
     let Some(worst) = trouble.off.first() else {
         return format!(
-            "{door}: the fitting needs {}, and {} not in the door",
+            "{door}: of {} that the fitting needs the door lacks {}",
             say::count(all, "bore"),
-            say::count(trouble.missing, "one")
-                .replace("1 one", "1 is")
-                .replace("ones", "are"),
+            trouble.missing,
         );
     };
     let mut text = format!(
@@ -473,10 +471,6 @@ fn tweak_into_reveal(context: &BoxContext<'_>, opening: usize, door: &Door) -> W
             DoorFit::Inset { gaps, .. } => *gaps.at_mut(edge) -= tweak,
         }
     }
-    debug_assert_eq!(
-        overlays(context.wall_box, place, door).left + door.tweaks.left,
-        overlays(context.wall_box, place, &changed).left,
-    );
     wall_box.openings[opening].door = Some(changed);
     wall_box
 }

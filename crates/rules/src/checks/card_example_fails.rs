@@ -1,13 +1,8 @@
 //! Whether a card gives the distances of its own worked example.
 
-use flapwright_model::cabinet::{
-    Back, CornerJoint, Crosspiece, Drilled, Opening, Panel, PanelBands, Place, WallBox,
-};
+use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Card, Example, OpeningKind};
-use flapwright_model::door::{
-    BuildUp, Door, DoorFit, FittingChoice, Grain, HangOn, Leaf, Leaves, SideTie,
-};
-use flapwright_model::edges::Edges;
+use flapwright_model::door::{Door, Leaf, Leaves, SideTie};
 use flapwright_model::job::Job;
 use flapwright_model::part::Subject;
 
@@ -182,30 +177,14 @@ fn compare(
     wrong
 }
 
-/// A frameless box, top between the sides, with the example's door. Sizes that the example does
-/// not name are large enough to be out of the way.
+/// Outer sizes of the example's box, mm: large enough to be out of the way.
+const OUTER: [f64; 3] = [1000.0, 1000.0, 1000.0];
+/// Thickness of its door, mm; an overlay door's bores do not depend on it.
+const DOOR: f64 = 19.0;
+
+/// A frameless box, top between the sides, with the example's door.
 fn example_box(card: &Card, example: &Example) -> WallBox {
-    let panel = || Panel {
-        thickness: example.panel_thickness,
-        material: String::new(),
-        bands: PanelBands::default(),
-        drilled: Drilled::default(),
-    };
-    let across = || Crosspiece {
-        panel: panel(),
-        set_back: 0.0,
-        housing: 0.0,
-        set_in: 0.0,
-    };
-    let leaf = || Leaf {
-        build: BuildUp::Plain {
-            thickness: 19.0,
-            material: String::new(),
-        },
-        bands: Edges::default(),
-        drilled: Drilled::default(),
-        grain: Grain::None,
-    };
+    let leaf = || Leaf::plain(DOOR, "");
     let leaves = if card.kind == OpeningKind::FoldingPair {
         Leaves::Two {
             upper: leaf(),
@@ -216,39 +195,9 @@ fn example_box(card: &Card, example: &Example) -> WallBox {
     } else {
         Leaves::One(leaf())
     };
-    let door = Door {
-        fit: DoorFit::Overlay {
-            reveals: example
-                .overlays
-                .map(|_, overlay| example.panel_thickness - overlay),
-        },
-        tweaks: Edges::default(),
-        leaves,
-        handle: None,
-        typed_mass: None,
-        bores_hang_on: HangOn::Fitting,
-        fitting: Some(FittingChoice {
-            card: card.name.clone(),
-            size: example.size.clone(),
-            packing: example.packing,
-        }),
-    };
-    WallBox {
-        name: String::new(),
-        quantity: 1,
-        place: Place::default(),
-        width: 1000.0,
-        height: 1000.0,
-        depth: 1000.0,
-        left: panel(),
-        right: panel(),
-        top: across(),
-        bottom: across(),
-        joint: CornerJoint::BetweenSides,
-        back: Back::Open,
-        frame: None,
-        shelves: Vec::new(),
-        system_rows: None,
-        openings: vec![Opening { door: Some(door) }],
-    }
+    let reveals = example
+        .overlays
+        .map(|_, overlay| example.panel_thickness - overlay);
+    let door = Door::overlay(reveals, leaves);
+    WallBox::plain(OUTER, example.panel_thickness, "", Some(door))
 }

@@ -126,7 +126,6 @@ impl DoorPlace {
             handle: door.handle.as_ref().map(|handle| ClosedHandle {
                 y: self.edges.bottom + handle.up,
                 projection: handle.projection,
-                mass: handle.mass,
             }),
         }
     }

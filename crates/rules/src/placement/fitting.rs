@@ -1,6 +1,8 @@
 //! Where a fitting needs its bores, in the box: all from the card's datums, none from the door's
 //! edges.
 
+use std::cmp::Ordering;
+
 use flapwright_model::card::{
     AcrossFrom, BackFrom, Card, Distance, DownFrom, Drill, EdgeRange, Spread,
 };
@@ -33,6 +35,8 @@ pub struct FittingPlace<'a> {
 pub struct Needed<'a> {
     /// The fitting's own side; for a point of a spread group the nearer side.
     pub side: SideTie,
+    /// Whether it belongs to the group in the very middle of a spread.
+    pub middle: bool,
     /// Centre on the drilled face, in the box.
     pub at: BoxPoint,
     /// What is drilled.
@@ -70,6 +74,7 @@ impl<'a> FittingPlace<'a> {
                 };
                 bores.push(Needed {
                     side,
+                    middle: false,
                     at: BoxPoint::new(face, y, z),
                     drill: &bore.drill,
                 });
@@ -90,8 +95,10 @@ impl<'a> FittingPlace<'a> {
                         continue;
                     };
                     let at = BoxPoint::new(x, self.opening.clear.top, z);
+                    let Anchor { side, middle, .. } = anchor;
                     bores.push(Needed {
-                        side: anchor.side,
+                        side,
+                        middle,
                         at,
                         drill: &bore.drill,
                     });
@@ -117,6 +124,7 @@ impl<'a> FittingPlace<'a> {
                         leaf: group.leaf,
                         bore: Needed {
                             side: anchor.side,
+                            middle: anchor.middle,
                             at,
                             drill: &bore.drill,
                         },
@@ -208,6 +216,7 @@ impl<'a> FittingPlace<'a> {
                 .iter()
                 .map(|&side| Anchor {
                     side,
+                    middle: false,
                     x: match side {
                         SideTie::Left => left,
                         SideTie::Right => right,
@@ -217,26 +226,19 @@ impl<'a> FittingPlace<'a> {
         };
         let count = spread.count_for(right - left);
         let (first, last) = (left + spread.end_inset, right - spread.end_inset);
-        let middle = f64::midpoint(left, right);
+        let step = (last - first) / f64::from(count.saturating_sub(1).max(1));
+        // Counted from the nearer end, so that a mirrored box mirrors exactly.
         (0..count)
             .map(|i| {
-                let x = if count == 1 {
-                    middle
-                } else {
-                    // Measured from the nearer end, so that a mirrored box mirrors exactly.
-                    let step = (last - first) / f64::from(count - 1);
-                    if 2 * i < count {
-                        first + step * f64::from(i)
-                    } else {
-                        last - step * f64::from(count - 1 - i)
-                    }
+                let from_right = count - 1 - i;
+                let (side, x) = match i.cmp(&from_right) {
+                    Ordering::Less => (SideTie::Left, first + step * f64::from(i)),
+                    Ordering::Equal => (SideTie::Left, f64::midpoint(left, right)),
+                    Ordering::Greater => (SideTie::Right, last - step * f64::from(from_right)),
                 };
                 Anchor {
-                    side: if x <= middle {
-                        SideTie::Left
-                    } else {
-                        SideTie::Right
-                    },
+                    side,
+                    middle: i == from_right,
                     x,
                 }
             })
@@ -248,5 +250,6 @@ impl<'a> FittingPlace<'a> {
 #[derive(Debug, Clone, Copy)]
 struct Anchor {
     side: SideTie,
+    middle: bool,
     x: f64,
 }

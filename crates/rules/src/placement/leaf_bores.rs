@@ -141,6 +141,8 @@ impl DoorBores {
 /// edges at the joint of a folding pair have no tweak.
 fn carried(door: &Door, vertical: VerticalTie, bore: &NeededInLeaf<'_>) -> (f64, f64) {
     let across = match bore.bore.side {
+        // A group in the middle is drilled from the middle of the door.
+        _ if bore.bore.middle => (door.tweaks.right - door.tweaks.left) / 2.0,
         SideTie::Left => -door.tweaks.left,
         SideTie::Right => door.tweaks.right,
     };

@@ -142,7 +142,9 @@ impl Drawn {
             })
             .collect();
         // A leaf without a size has no mass; `leaf-has-no-size` reports it.
-        let (mass, built_mass) = mass::door_mass(&job.materials, door, &leaf_sizes)
+        let weighed = mass::door_mass(&job.materials, door, &leaf_sizes).ok();
+        let (mass, built_mass) = weighed
+            .as_ref()
             .map(|mass| (mass.used, mass.built))
             .unwrap_or_default();
         let report = DoorReport {
@@ -162,6 +164,7 @@ impl Drawn {
                 .map(Motion::axis),
             mass,
             built_mass,
+            weighed,
             closed,
             motion,
         };

@@ -1,0 +1,183 @@
+//! What the fitting of a door makes of it: verdict on each size, and the hand's work with the
+//! chosen one.
+//!
+//! Dearer than [`crate::inspect`], so asked for door by door; pure like it.
+
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::door::FittingChoice;
+use flapwright_model::edit::Edit;
+use flapwright_model::job::Job;
+use flapwright_model::part::{Part, Subject};
+use flapwright_motion::drive::{Drive, DriveError, DriveState};
+use flapwright_motion::dynamics::{Release, release};
+use flapwright_motion::gravity::{Level, Weights};
+use flapwright_motion::mass::DoorMass;
+use flapwright_motion::setting::Setting;
+use flapwright_motion::sizes::{Judged, Offer, Verdict, verdicts};
+use flapwright_motion::statics::{Curves, Grip, Setup, curves};
+
+use crate::inspection::{BoxReport, DoorReport, OpeningReport};
+
+/// Places of the curves.
+const PLACES: u16 = 200;
+
+/// What the fitting of one door makes of it.
+#[derive(Debug, Clone)]
+pub struct Mechanics {
+    /// A verdict on every size of every card of the opening kind, the best first, with as many
+    /// pieces as each card has.
+    pub verdicts: Vec<Verdict>,
+    /// The same with the other number of pieces: one where the card has a pair, two where it has
+    /// one.
+    pub other_count: Vec<Verdict>,
+    /// How the chosen size works, or why it cannot be reckoned.
+    pub working: Result<Working, DriveError>,
+}
+
+/// How the chosen size works on the door.
+#[derive(Debug, Clone)]
+pub struct Working {
+    /// Which setting balances the door; `None` for a strut.
+    pub balance: Option<Setting>,
+    /// The setting that the curves are drawn for, 0 weakest to 1 strongest.
+    pub setting: f64,
+    /// Moments and forces over the way.
+    pub curves: Curves,
+    /// The heaviest door let go at half the way.
+    pub let_go: Release,
+}
+
+/// What the fitting of the door of an opening makes of it; `None` without a door, without a
+/// fitting, or where the door has no mass or no motion (which checks report).
+#[must_use]
+pub fn mechanics(
+    job: &Job,
+    wall_box: &WallBox,
+    report: &BoxReport,
+    opening: usize,
+) -> Option<Mechanics> {
+    let choice = wall_box
+        .openings
+        .get(opening)?
+        .door
+        .as_ref()?
+        .fitting
+        .as_ref()?;
+    let place = report.openings.get(opening)?;
+    let door = place.door.as_ref()?;
+    let mass = door.weighed.as_ref()?;
+    let kind = door.kind?;
+    let offer = offer(wall_box, report, place, door);
+    let judged = Judged {
+        door: &door.closed,
+        mass,
+        offer: &offer,
+    };
+    let with = |pieces| verdicts(&job.cards, kind, &judged, pieces);
+    let found = with(None);
+    let other_count = job
+        .cards
+        .iter()
+        .filter(|card| card.kind == kind)
+        .flat_map(|card| {
+            let pieces = if card.sides.ties().len() == 1 { 2 } else { 1 };
+            verdicts(std::slice::from_ref(card), kind, &judged, Some(pieces))
+        })
+        .collect();
+    let balance = found
+        .iter()
+        .find(|it| it.card == choice.card && it.size == choice.size)
+        .and_then(|verdict| verdict.setting);
+    let working = working(job, choice, door, mass, balance)?;
+    Some(Mechanics {
+        verdicts: found,
+        other_count,
+        working,
+    })
+}
+
+fn working(
+    job: &Job,
+    choice: &FittingChoice,
+    door: &DoorReport,
+    mass: &DoorMass,
+    balance: Option<Setting>,
+) -> Option<Result<Working, DriveError>> {
+    let card = job.card(&choice.card)?;
+    let size = card.size(&choice.size)?;
+    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let setting = balance.map_or(0.5, |balance| balance.share_for(Level::Likely));
+    let state = DriveState::of(card, setting);
+    let drive = match Drive::new(card, size, &door.closed, motion, &state) {
+        Ok(drive) => drive,
+        Err(error) => return Some(Err(error)),
+    };
+    let weights = Weights::of(&door.closed, mass);
+    let grip = Grip::of(&door.closed);
+    let setup = Setup {
+        motion,
+        weights: &weights,
+        drive: &drive,
+        grip,
+    };
+    Some(Ok(Working {
+        balance,
+        setting,
+        curves: curves(&setup, PLACES),
+        let_go: release(&setup, Level::High, 0.5, 0.0),
+    }))
+}
+
+fn offer(
+    wall_box: &WallBox,
+    report: &BoxReport,
+    place: &OpeningReport,
+    door: &DoorReport,
+) -> Offer {
+    let clear = place.clear;
+    // Shelves inside the opening, loose ones too: the body beside the side must clear them.
+    let highest_shelf = report
+        .panels
+        .iter()
+        .filter(|panel| matches!(panel.id.part, Part::Shelf(_)))
+        .map(|panel| panel.solid.max.y)
+        .filter(|&top| top > clear.min.y && top < clear.max.y)
+        .fold(clear.min.y, f64::max);
+    // Bores that are off hang the door where they are; it has to be moved by as much.
+    let worst = door
+        .offsets
+        .iter()
+        .max_by(|a, b| a.distance().total_cmp(&b.distance()));
+    Offer {
+        door_width: door.edges.right - door.edges.left,
+        box_height: wall_box.height,
+        // o is out, z is back: z of a datum is -o.
+        depth_from_side: clear.max.z + door.closed.side_front_o,
+        depth_from_frame: clear.max.z + door.closed.frame_front_o,
+        opening_height: clear.max.y - clear.min.y,
+        clear_down: clear.max.y - highest_shelf,
+        to_adjust: worst.map_or([0.0; 3], |offset| [offset.across, offset.up, 0.0]),
+    }
+}
+
+/// The change that gives the door of an opening another size (or card).
+#[must_use]
+pub fn pick(job: &Job, subject: Subject, verdict: &Verdict) -> Option<Edit> {
+    let Subject::Opening { box_index, opening } = subject else {
+        return None;
+    };
+    let mut wall_box = job.boxes.get(box_index)?.clone();
+    let choice = wall_box
+        .openings
+        .get_mut(opening)?
+        .door
+        .as_mut()?
+        .fitting
+        .as_mut()?;
+    choice.card.clone_from(&verdict.card);
+    choice.size.clone_from(&verdict.size);
+    Some(Edit::ReplaceBox {
+        index: box_index,
+        with: Box::new(wall_box),
+    })
+}

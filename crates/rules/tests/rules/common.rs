@@ -1,0 +1,337 @@
+//! A plain box with a plain fitting, to be changed by each test. Every number is invented.
+
+use flapwright_model::cabinet::{Back, Crosspiece, FaceFrame, Panel, Shelf, ShelfKind, WallBox};
+use flapwright_model::card::{
+    AcrossFrom, Adjustment, BackFrom, Card, Depth, Distance, DoorBore, DoorGroup, DownFrom, Drill,
+    Envelope, FittedSides, OpeningKind, PerSize, SideBore, Size, Span, Spread, SpreadCount,
+    TopBore, TopGroup, Travel,
+};
+use flapwright_model::door::{Door, FittingChoice, Leaf, Leaves};
+use flapwright_model::edges::Edges;
+use flapwright_model::job::Job;
+use flapwright_model::lift::{Carries, Lift, PieceCount, SpringRow};
+use flapwright_model::linkage::{Bodies, Linkage, Pivot};
+use flapwright_model::material::{Density, Material, MaterialClass};
+use flapwright_model::part::{LeafId, Part};
+use flapwright_model::validate::validate;
+use flapwright_rules::inspection::{BoxReport, DoorReport, Inspection, PanelReport};
+
+pub(crate) const BOARD: &str = "test board";
+
+pub(crate) fn panel(thickness: f64) -> Panel {
+    Panel::plain(thickness, BOARD)
+}
+
+pub(crate) fn across(thickness: f64) -> Crosspiece {
+    Crosspiece::plain(thickness, BOARD)
+}
+
+pub(crate) fn leaf(thickness: f64) -> Leaf {
+    Leaf::plain(thickness, BOARD)
+}
+
+pub(crate) fn door(reveals: Edges<f64>) -> Door {
+    Door {
+        fitting: Some(FittingChoice {
+            card: "Plover".to_owned(),
+            size: "1".to_owned(),
+            packing: 0.0,
+        }),
+        ..Door::overlay(reveals, Leaves::One(leaf(19.0)))
+    }
+}
+
+/// A frameless box with 18 mm panels, top between the sides, one opening, reveals of 3 mm.
+pub(crate) fn wall_box() -> WallBox {
+    WallBox {
+        name: "test box".to_owned(),
+        back: Back::LaidOn { panel: panel(8.0) },
+        ..WallBox::plain(
+            [800.0, 600.0, 330.0],
+            18.0,
+            BOARD,
+            Some(door(Edges::all(3.0))),
+        )
+    }
+}
+
+pub(crate) fn fixed_shelf(up: f64, thickness: f64, gap: f64) -> Shelf {
+    Shelf {
+        kind: ShelfKind::Fixed {
+            gap,
+            upper_overlay: None,
+        },
+        up,
+        piece: across(thickness),
+    }
+}
+
+pub(crate) fn face_frame(thickness: f64, member: f64, overhang: f64) -> FaceFrame {
+    FaceFrame {
+        thickness,
+        material: BOARD.to_owned(),
+        members: Edges::all(member),
+        overhang: Edges::all(overhang),
+        shelf_rail: member,
+    }
+}
+
+fn drill(diameter: f64, depth: f64, purpose: &str) -> Drill {
+    Drill {
+        diameter,
+        depth: Depth::Blind(depth),
+        purpose: purpose.to_owned(),
+        pass: 1,
+    }
+}
+
+pub(crate) fn side_bore(down: f64, back: f64) -> SideBore {
+    SideBore {
+        down: Distance {
+            from: DownFrom::BoxTopUnderside,
+            by: PerSize::All(down),
+        },
+        back: Distance {
+            from: BackFrom::SideFront,
+            by: PerSize::All(back),
+        },
+        drill: drill(5.0, 12.0, "body screw"),
+    }
+}
+
+pub(crate) fn door_bore(across: f64, down: f64) -> DoorBore {
+    DoorBore {
+        across: Distance {
+            from: AcrossFrom::MountingFace,
+            by: PerSize::All(across),
+        },
+        down: Distance {
+            from: DownFrom::BoxTopUnderside,
+            by: PerSize::All(down),
+        },
+        drill: drill(4.0, 12.0, "arm screw"),
+        edge_ranges: Vec::new(),
+        in_glass_or_metal: false,
+    }
+}
+
+/// A top-hinged flap on an axis, two side bores, two door bores at each side.
+pub(crate) fn card() -> Card {
+    Card {
+        name: "Plover".to_owned(),
+        kind: OpeningKind::TopHingedFlap,
+        maker_text: String::new(),
+        invented: true,
+        sides: FittedSides::Both,
+        per: PieceCount::PerPair,
+        side_bores: vec![side_bore(64.0, 41.0), side_bore(64.0, 137.0)],
+        top_bores: Vec::new(),
+        door_bores: vec![DoorGroup {
+            leaf: LeafId::Only,
+            spread: None,
+            bores: vec![door_bore(14.0, 90.0), door_bore(14.0, 122.0)],
+        }],
+        envelope: Envelope {
+            down_from: 20.0,
+            down_to: PerSize::All(160.0),
+            back_from: 10.0,
+            back_to: PerSize::All(180.0),
+            inward: 30.0,
+            front: BackFrom::SideFront,
+        },
+        adjustment: Adjustment {
+            sideways: Travel {
+                min: -2.0,
+                max: 2.0,
+            },
+            upward: Travel {
+                min: -3.0,
+                max: 3.0,
+            },
+            depth: Travel::default(),
+        },
+        linkage: Linkage {
+            front: BackFrom::SideFront,
+            end_degrees: 100.0,
+            bodies: Bodies::FixedAxis {
+                axis: Pivot {
+                    down: PerSize::All(4.0),
+                    back: PerSize::All(2.0),
+                },
+            },
+            path_tolerance: 0.0,
+            damping: 0.0,
+        },
+        cut_parts: Vec::new(),
+        notes: String::new(),
+        sizes: vec![Size {
+            name: "1".to_owned(),
+            carries: Carries::Mass {
+                min: 1.0,
+                max: 20.0,
+            },
+            lift: Lift::Spring {
+                table: vec![SpringRow {
+                    degrees: 0.0,
+                    weakest: 1.0,
+                    strongest: 9.0,
+                }],
+                turns: 10.0,
+                friction: 0.5,
+            },
+            door_height: Span {
+                min: 100.0,
+                max: 900.0,
+            },
+            door_width: Span {
+                min: 200.0,
+                max: 1200.0,
+            },
+            least_inner_depth: 200.0,
+            least_inner_height: 200.0,
+        }],
+        example: None,
+    }
+}
+
+/// A spread group of cups along the top of the door, with plates under the top.
+pub(crate) fn with_hinges(mut card: Card) -> Card {
+    let spread = Spread {
+        end_inset: 70.0,
+        counts: vec![
+            SpreadCount {
+                up_to: 600.0,
+                count: 2,
+            },
+            SpreadCount {
+                up_to: 1500.0,
+                count: 3,
+            },
+        ],
+    };
+    let point = |by| Distance {
+        from: AcrossFrom::SpreadPoint,
+        by: PerSize::All(by),
+    };
+    card.door_bores.push(DoorGroup {
+        leaf: LeafId::Only,
+        spread: Some(spread.clone()),
+        bores: vec![DoorBore {
+            across: point(0.0),
+            down: Distance {
+                from: DownFrom::BoxTopUnderside,
+                by: PerSize::All(9.0),
+            },
+            drill: drill(26.0, 11.0, "hinge cup"),
+            edge_ranges: Vec::new(),
+            in_glass_or_metal: false,
+        }],
+    });
+    card.top_bores.push(TopGroup {
+        spread: Some(spread),
+        bores: vec![TopBore {
+            across: point(11.0),
+            back: Distance {
+                from: BackFrom::SideFront,
+                by: PerSize::All(43.0),
+            },
+            drill: drill(5.0, 11.0, "plate screw"),
+        }],
+    });
+    card
+}
+
+pub(crate) fn job(wall_box: WallBox, card: Card) -> Job {
+    let material = Material {
+        name: BOARD.to_owned(),
+        class: MaterialClass::Board,
+        density: Density {
+            low: 600.0,
+            likely: 680.0,
+            high: 720.0,
+        },
+        source: "invented".to_owned(),
+    };
+    let mut job = Job::empty(vec![material], vec![card]);
+    job.boxes.push(wall_box);
+    job
+}
+
+pub(crate) fn inspect(job: &Job) -> Inspection {
+    let problems = validate(job);
+    assert!(
+        problems.is_empty(),
+        "the test's own job is not sound: {problems:?}"
+    );
+    flapwright_rules::inspect(job)
+}
+
+pub(crate) fn the_panel(report: &BoxReport, part: Part) -> &PanelReport {
+    report
+        .panels
+        .iter()
+        .find(|panel| panel.id.part == part)
+        .expect("the part is there")
+}
+
+pub(crate) fn the_leaf(report: &BoxReport, opening: usize) -> &PanelReport {
+    the_panel(
+        report,
+        Part::Leaf {
+            opening,
+            leaf: LeafId::Only,
+        },
+    )
+}
+
+pub(crate) fn the_door(report: &BoxReport, opening: usize) -> &DoorReport {
+    report.openings[opening]
+        .door
+        .as_ref()
+        .expect("the opening has a door")
+}
+
+pub(crate) fn the_job_door(job: &mut Job, opening: usize) -> &mut Door {
+    job.boxes[0].openings[opening]
+        .door
+        .as_mut()
+        .expect("the opening has a door")
+}
+
+/// (u, v) of the bores of a panel in hole-table order.
+pub(crate) fn places(panel: &PanelReport) -> Vec<(f64, f64)> {
+    panel.bores.iter().map(|bore| bore.at.uv()).collect()
+}
+
+/// (x, y) of the door's bores in the box, in the order of the card.
+pub(crate) fn door_bores_in_box(report: &BoxReport, opening: usize) -> Vec<(f64, f64)> {
+    the_door(report, opening)
+        .offsets
+        .iter()
+        .map(|offset| offset.drilled.expect("the bore is there").1)
+        .map(|at| (at.x, at.y))
+        .collect()
+}
+
+#[track_caller]
+pub(crate) fn assert_close(found: f64, expected: f64) {
+    assert!(
+        (found - expected).abs() < 1e-9,
+        "found {found}, expected {expected}"
+    );
+}
+
+#[track_caller]
+pub(crate) fn assert_places(found: &[(f64, f64)], expected: &[(f64, f64)]) {
+    assert_eq!(
+        found.len(),
+        expected.len(),
+        "found {found:?}, expected {expected:?}"
+    );
+    for (a, b) in found.iter().zip(expected) {
+        assert!(
+            (a.0 - b.0).abs() < 1e-9 && (a.1 - b.1).abs() < 1e-9,
+            "found {found:?}, expected {expected:?}"
+        );
+    }
+}

@@ -1,0 +1,289 @@
+//! What the bores of a door hang on, and the check `bores-off-fitting`.
+
+use crate::common::*;
+use flapwright_model::door::{DrilledBore, HangOn, SideTie, VerticalTie};
+use flapwright_model::edges::{Edge, Edges};
+use flapwright_model::edit::apply;
+use flapwright_model::job::Job;
+use flapwright_model::part::LeafId;
+use flapwright_rules::finding::{Finding, Severity};
+
+const NAME: &str = "bores-off-fitting";
+
+fn on_edges(vertical: VerticalTie) -> Job {
+    let mut job = job(wall_box(), card());
+    the_job_door(&mut job, 0).bores_hang_on = HangOn::Edges { vertical };
+    job
+}
+
+/// The card's four door bores as a door has them that was drilled for reveals of 3: overlay 15,
+/// so 15 + 14 = 29 in from each side, 15 + 90 = 105 and 15 + 122 = 137 down.
+fn as_drilled() -> Job {
+    let mut job = job(wall_box(), card());
+    let bore = |from_side, along| DrilledBore {
+        leaf: LeafId::Only,
+        from_side,
+        across: 29.0,
+        from_end: VerticalTie::Top,
+        along,
+        diameter: 4.0,
+        depth: 12.0,
+        purpose: "arm screw".to_owned(),
+    };
+    the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(vec![
+        bore(SideTie::Left, 105.0),
+        bore(SideTie::Left, 137.0),
+        bore(SideTie::Right, 105.0),
+        bore(SideTie::Right, 137.0),
+    ]);
+    job
+}
+
+fn tweaked(mut job: Job, edge: Edge, by: f64) -> Job {
+    *the_job_door(&mut job, 0).tweaks.at_mut(edge) += by;
+    job
+}
+
+fn with_reveal(mut job: Job, edge: Edge, by: f64) -> Job {
+    let flapwright_model::door::DoorFit::Overlay { reveals } = &mut the_job_door(&mut job, 0).fit
+    else {
+        unreachable!("the test's door is an overlay door")
+    };
+    *reveals.at_mut(edge) += by;
+    job
+}
+
+fn bores(job: &Job) -> Vec<(f64, f64)> {
+    door_bores_in_box(&inspect(job).boxes[0], 0)
+}
+
+/// How far each bore of the first job has moved in the second.
+fn moves(a: &Job, b: &Job) -> Vec<(f64, f64)> {
+    bores(a)
+        .iter()
+        .zip(bores(b))
+        .map(|(a, b)| (b.0 - a.0, b.1 - a.1))
+        .collect()
+}
+
+fn off_fitting(job: &Job) -> Option<Finding> {
+    inspect(job)
+        .findings
+        .into_iter()
+        .find(|finding| finding.check == NAME)
+}
+
+/// 3 in, exactly.
+const THREE_INCHES: f64 = 76.2;
+
+#[test]
+fn a_top_tweak_carries_the_bores_of_a_door_drilled_from_its_edges() {
+    let before = on_edges(VerticalTie::Top);
+    let after = tweaked(before.clone(), Edge::Top, THREE_INCHES);
+    assert_places(&moves(&before, &after), &[(0.0, THREE_INCHES); 4]);
+    // A bottom tweak moves none of them.
+    let after = tweaked(before.clone(), Edge::Bottom, THREE_INCHES);
+    assert_places(&moves(&before, &after), &[(0.0, 0.0); 4]);
+    // A left tweak moves those of the left fitting only, outward: to the left. The card's order is
+    // left fitting first.
+    let after = tweaked(before.clone(), Edge::Left, 5.0);
+    assert_places(
+        &moves(&before, &after),
+        &[(-5.0, 0.0), (-5.0, 0.0), (0.0, 0.0), (0.0, 0.0)],
+    );
+}
+
+#[test]
+fn bores_tied_to_the_bottom_edge_follow_that_one() {
+    let before = on_edges(VerticalTie::Bottom);
+    let after = tweaked(before.clone(), Edge::Bottom, 6.0);
+    assert_places(&moves(&before, &after), &[(0.0, -6.0); 4]);
+    let after = tweaked(before.clone(), Edge::Top, 6.0);
+    assert_places(&moves(&before, &after), &[(0.0, 0.0); 4]);
+}
+
+#[test]
+fn the_same_change_as_a_reveal_moves_none_on_edges_and_does_move_them_as_drilled() {
+    // A reveal less by 76.2 moves the top edge up by as much.
+    let before = on_edges(VerticalTie::Top);
+    let after = with_reveal(before.clone(), Edge::Top, -THREE_INCHES);
+    assert_places(&moves(&before, &after), &[(0.0, 0.0); 4]);
+    let before = as_drilled();
+    let after = with_reveal(before.clone(), Edge::Top, -THREE_INCHES);
+    assert_places(&moves(&before, &after), &[(0.0, THREE_INCHES); 4]);
+    let after = with_reveal(before.clone(), Edge::Left, -5.0);
+    assert_places(
+        &moves(&before, &after),
+        &[(-5.0, 0.0), (-5.0, 0.0), (0.0, 0.0), (0.0, 0.0)],
+    );
+}
+
+#[test]
+fn on_the_fitting_neither_tweak_nor_reveal_moves_a_bore() {
+    let before = job(wall_box(), card());
+    for edge in Edge::ALL {
+        let after = tweaked(before.clone(), edge, 9.0);
+        assert_places(&moves(&before, &after), &[(0.0, 0.0); 4]);
+        assert_eq!(off_fitting(&after), None);
+    }
+}
+
+#[test]
+fn a_door_drilled_for_these_reveals_holds() {
+    assert_eq!(off_fitting(&as_drilled()), None);
+    assert_eq!(off_fitting(&on_edges(VerticalTie::Top)), None);
+}
+
+#[test]
+fn severity_follows_the_adjustment() {
+    // The card adjusts by 3 up and 3 down; up to 0.2 is no finding.
+    for (by, expected) in [
+        (0.2, None),
+        (0.21, Some(Severity::Caution)),
+        (3.0, Some(Severity::Caution)),
+        (3.01, Some(Severity::Stop)),
+        (-0.2, None),
+        (-3.0, Some(Severity::Caution)),
+        (-3.01, Some(Severity::Stop)),
+    ] {
+        let found = off_fitting(&tweaked(on_edges(VerticalTie::Top), Edge::Top, by));
+        assert_eq!(found.map(|it| it.severity), expected, "tweak {by}");
+    }
+}
+
+#[test]
+fn the_numbers_name_the_largest_offset_and_the_share_of_the_adjustment() {
+    let found = off_fitting(&tweaked(on_edges(VerticalTie::Top), Edge::Top, 1.5)).unwrap();
+    let number = |label: &str| {
+        found
+            .numbers
+            .iter()
+            .find(|it| it.label == label)
+            .map(|it| it.value)
+            .unwrap()
+    };
+    assert_close(number("largest offset"), 1.5);
+    assert_close(number("largest offset, up"), 1.5);
+    assert_close(number("largest offset, across"), 0.0);
+    assert_close(number("share of the adjustment"), 0.5);
+    assert_eq!(
+        found.details.len(),
+        4 + 2,
+        "one line a bore and two more: {:?}",
+        found.details
+    );
+}
+
+#[test]
+fn bores_of_one_fitting_that_are_off_by_different_amounts_are_a_stop() {
+    let mut job = as_drilled();
+    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+        unreachable!("drilled already")
+    };
+    bores[1].along += 1.0;
+    let found = off_fitting(&job).unwrap();
+    assert_eq!(found.severity, Severity::Stop, "{}", found.message);
+}
+
+#[test]
+fn a_bore_that_the_door_lacks_is_a_stop() {
+    let mut job = as_drilled();
+    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+        unreachable!("drilled already")
+    };
+    bores.pop();
+    let found = off_fitting(&job).unwrap();
+    assert_eq!(found.severity, Severity::Stop);
+    assert!(found.message.contains("lacks 1"), "{}", found.message);
+}
+
+#[test]
+fn a_shift_by_one_pitch_of_the_pattern_is_seen_as_a_shift() {
+    // The two bores of each fitting stand 32 apart; a reveal that carries them down by just 32
+    // puts one of them where the other should be.
+    let found = off_fitting(&with_reveal(as_drilled(), Edge::Top, 32.0)).unwrap();
+    let largest = found
+        .numbers
+        .iter()
+        .find(|it| it.label == "largest offset")
+        .unwrap();
+    assert_close(largest.value, 32.0);
+}
+
+#[test]
+fn each_remedy_clears_the_finding_and_undo_restores_the_job() {
+    let before = tweaked(on_edges(VerticalTie::Top), Edge::Top, THREE_INCHES);
+    let found = off_fitting(&before).unwrap();
+    assert_eq!(found.severity, Severity::Stop);
+    let titles: Vec<&str> = found.remedies.iter().map(|it| it.title.as_str()).collect();
+    assert_eq!(
+        titles,
+        [
+            "Turn the tweak into a reveal",
+            "Hang the bores on the fitting again",
+            "Undo the tweak"
+        ]
+    );
+    for remedy in found.remedies {
+        assert!(
+            remedy.effect.contains("76.2 mm to 0 mm"),
+            "{}",
+            remedy.effect
+        );
+        let mut job = before.clone();
+        let undo = apply(&mut job, remedy.edit).unwrap();
+        assert_eq!(off_fitting(&job), None, "{}", remedy.title);
+        apply(&mut job, undo).unwrap();
+        assert_eq!(job, before, "{}", remedy.title);
+    }
+}
+
+#[test]
+fn turning_a_tweak_into_a_reveal_leaves_the_edges_of_the_door_where_they_are() {
+    let mut before = on_edges(VerticalTie::Top);
+    the_job_door(&mut before, 0).tweaks = Edges {
+        left: 4.0,
+        right: -1.5,
+        top: 7.0,
+        bottom: 2.0,
+    };
+    let found = off_fitting(&before).unwrap();
+    let mut after = before.clone();
+    apply(&mut after, found.remedies[0].edit.clone()).unwrap();
+    let edges = |job: &Job| the_door(&inspect(job).boxes[0], 0).edges;
+    for edge in Edge::ALL {
+        assert_close(edges(&after).at(edge), edges(&before).at(edge));
+    }
+}
+
+#[test]
+fn at_a_shared_shelf_the_tweak_goes_into_gap_and_split() {
+    let mut before = on_edges(VerticalTie::Bottom);
+    before.boxes[0].shelves.push(fixed_shelf(250.0, 19.0, 3.0));
+    before.boxes[0]
+        .openings
+        .push(flapwright_model::cabinet::Opening {
+            door: Some(door(Edges::all(3.0))),
+        });
+    the_job_door(&mut before, 0).tweaks.bottom = 1.0;
+    let found = off_fitting(&before).unwrap();
+    let mut after = before.clone();
+    apply(&mut after, found.remedies[0].edit.clone()).unwrap();
+    assert_eq!(off_fitting(&after), None);
+    let overlays = |job: &Job, opening| the_door(&inspect(job).boxes[0], opening).overlays;
+    // 8 + 1 above, gap 2, 8 below as before: 9 + 2 + 8 = 19.
+    assert_close(overlays(&after, 0).bottom, 9.0);
+    assert_close(overlays(&after, 1).top, 8.0);
+}
+
+#[test]
+fn a_door_drilled_already_is_offered_no_reveal() {
+    let found = off_fitting(&tweaked(as_drilled(), Edge::Top, 10.0)).unwrap();
+    assert!(
+        found
+            .remedies
+            .iter()
+            .all(|it| it.title != "Turn the tweak into a reveal")
+    );
+    assert!(!found.remedies.is_empty());
+}

@@ -1,0 +1,9 @@
+//! Tests of placement and checks on whole boxes.
+
+#![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
+
+mod checks;
+mod common;
+mod hang_on;
+mod placement;
+mod properties;

@@ -1,0 +1,233 @@
+//! The two drawings: the box from the front, and cut from front to back.
+
+pub(crate) mod camera;
+mod describe;
+mod paint;
+mod polygon;
+
+use egui::{CursorIcon, EventFilter, Key, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
+use flapwright_drawing::list::DisplayList;
+use flapwright_drawing::views::{self, ViewOptions};
+use flapwright_model::job::Job;
+use flapwright_model::part::Subject;
+use flapwright_rules::finding::Severity;
+use flapwright_rules::inspection::{BoxReport, Inspection};
+
+use self::camera::{Camera, Placement, ToScreen, fit};
+use super::command::{Command, View};
+use super::tokens::{POINTS_PER_MM, tokens};
+
+/// How near the pointer must be to count as on a thing, screen points.
+const NEAR: f32 = 4.0;
+/// Height that the name of a drawing takes.
+const TITLE: f32 = 20.0;
+/// Points that an arrow key moves a drawing by.
+const STEP: f32 = 40.0;
+/// What one key of zooming does.
+pub(crate) const ZOOM_STEP: f64 = 1.25;
+
+/// What both drawings show.
+pub(crate) struct Shown<'a> {
+    /// The job.
+    pub(crate) job: &'a Job,
+    /// What is true of it.
+    pub(crate) inspection: &'a Inspection,
+    /// The box.
+    pub(crate) report: &'a BoxReport,
+    /// How far the doors are open.
+    pub(crate) s: f64,
+    /// Whether dimensions are drawn.
+    pub(crate) dimensions: bool,
+    /// What a finding lights.
+    pub(crate) lit: Vec<(Subject, Severity)>,
+    /// Names this state of the job.
+    pub(crate) revision: u64,
+}
+
+/// What a drawing remembers.
+#[derive(Debug, Default)]
+pub(crate) struct CanvasState {
+    /// Where it lies.
+    pub(crate) camera: Camera,
+    fitted: Option<(FitKey, Placement)>,
+    /// Where it lay in the last frame: what moves and zooms start from.
+    last: Option<(Placement, Vec2)>,
+}
+
+type FitKey = (u64, usize, [u32; 2], [bool; 2]);
+
+impl CanvasState {
+    /// Moves the drawing by screen points.
+    pub(crate) fn shift(&mut self, by: Vec2) {
+        if let Some((placement, _)) = self.last {
+            self.camera = Camera::Placed(self.placed(placement).moved(by));
+        }
+    }
+
+    /// Makes the drawing larger about a point of its room, or about its middle.
+    pub(crate) fn zoom(&mut self, factor: f64, at: Option<Vec2>) {
+        if let Some((placement, room)) = self.last {
+            let at = at.unwrap_or(room / 2.0);
+            self.camera = Camera::Placed(self.placed(placement).zoomed(factor, at));
+        }
+    }
+
+    /// Screen points for one millimetre of the job, as last shown.
+    pub(crate) fn size(&self) -> Option<f64> {
+        self.last.map(|(placement, _)| self.placed(placement).zoom)
+    }
+
+    const fn placed(&self, last: Placement) -> Placement {
+        match self.camera {
+            Camera::Fitted => last,
+            Camera::Placed(placement) => placement,
+        }
+    }
+}
+
+/// Shows one drawing in the room that is left.
+pub(crate) fn canvas_ui(
+    ui: &mut Ui,
+    view: View,
+    state: &mut CanvasState,
+    shown: &Shown<'_>,
+    queue: &mut Vec<Command>,
+) {
+    let (title, name) = match view {
+        View::Elevation => ("Front", "Elevation"),
+        View::Section => ("Section", "Section"),
+    };
+    let room = ui.available_rect_before_wrap();
+    let response = ui.allocate_rect(room, Sense::click_and_drag());
+    let tokens = tokens(ui);
+    let placement = placement(view, state, shown, room);
+    state.last = Some((placement, room.size()));
+    let list = layout(view, shown, placement.scale(), shown.s);
+    let to = ToScreen::new(placement, room);
+    let painter = ui.painter_at(room);
+    painter.rect_filled(room, 0.0, tokens.paper);
+    paint::paint(&painter, &list, to, tokens);
+    let edge = if response.has_focus() {
+        tokens.accent
+    } else {
+        tokens.line
+    };
+    let stroke = egui::Stroke::new(1.0, edge);
+    painter.rect_stroke(room, 0.0, stroke, egui::StrokeKind::Inside);
+    let font = super::tokens::sheet_font(flapwright_drawing::list::Weight::Bold, 12.0);
+    let corner = room.min + Vec2::new(8.0, 6.0);
+    painter.text(
+        corner,
+        egui::Align2::LEFT_TOP,
+        title,
+        font,
+        tokens.text_soft,
+    );
+
+    let under = response
+        .hover_pos()
+        .and_then(|at| views::hit(&list, to.back(at), f64::from(NEAR / POINTS_PER_MM)));
+    let told = under.and_then(|subject| describe::describe(subject, shown));
+    let said = format!("{name} of {}", shown.report.name);
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, said.as_str()));
+    pointer(ui, view, &response, queue, room);
+    if response.has_focus() {
+        keys(ui, view, &response, queue);
+    }
+    if let Some(told) = told
+        && !response.dragged()
+    {
+        response.on_hover_text_at_pointer(told);
+    }
+}
+
+fn pointer(ui: &Ui, view: View, response: &egui::Response, queue: &mut Vec<Command>, room: Rect) {
+    if response.double_clicked() {
+        queue.push(Command::Fit(view));
+    } else if response.clicked() {
+        response.request_focus();
+    }
+    if response.dragged() {
+        ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
+        let by = response.drag_delta();
+        if by != Vec2::ZERO {
+            queue.push(Command::Move { view, by });
+        }
+    }
+    if let Some(at) = response.hover_pos() {
+        let (wheel, pinch) = ui.input(|i| (i.smooth_scroll_delta.y, i.zoom_delta()));
+        let factor = f64::from(pinch) * (f64::from(wheel) / 200.0).exp();
+        if (factor - 1.0).abs() > 1e-6 {
+            queue.push(Command::Zoom {
+                view,
+                factor,
+                at: at - room.min,
+            });
+        }
+    }
+}
+
+/// With the keyboard on a drawing the arrow keys move it.
+fn keys(ui: &Ui, view: View, response: &egui::Response, queue: &mut Vec<Command>) {
+    let filter = EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..Default::default()
+    };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+    for (key, by) in [
+        (Key::ArrowLeft, Vec2::new(STEP, 0.0)),
+        (Key::ArrowRight, Vec2::new(-STEP, 0.0)),
+        (Key::ArrowUp, Vec2::new(0.0, STEP)),
+        (Key::ArrowDown, Vec2::new(0.0, -STEP)),
+    ] {
+        if ui.input(|input| input.key_pressed(key)) {
+            queue.push(Command::Move { view, by });
+        }
+    }
+}
+
+fn placement(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) -> Placement {
+    if let Camera::Placed(placement) = state.camera {
+        return placement;
+    }
+    let size = [room.width().to_bits(), room.height().to_bits()];
+    let extra = [!shown.lit.is_empty(), shown.dimensions];
+    let key = (shown.revision, shown.report.box_index, size, extra);
+    if let Some((known, placement)) = state.fitted
+        && known == key
+    {
+        return placement;
+    }
+    // The room of the section also holds the open door, so that nothing jumps while it moves.
+    let poses: &[f64] = match view {
+        View::Elevation => &[0.0],
+        View::Section => &[0.0, 0.25, 0.5, 0.75, 1.0],
+    };
+    let below_title = room.size() - Vec2::new(0.0, TITLE);
+    let placement = fit(below_title, |scale| {
+        poses
+            .iter()
+            .filter_map(|s| layout(view, shown, scale, *s).bounds())
+            .reduce(|a, b| a.union(&b))
+    });
+    let placement = placement.moved(Vec2::new(0.0, TITLE));
+    state.fitted = Some((key, placement));
+    placement
+}
+
+fn layout(view: View, shown: &Shown<'_>, scale: f64, s: f64) -> DisplayList {
+    let options = ViewOptions {
+        scale,
+        s,
+        unit: shown.job.unit,
+        mark: shown.job.settings.opening_mark,
+        lit: shown.lit.clone(),
+        show_dimensions: shown.dimensions,
+        ..ViewOptions::default()
+    };
+    match view {
+        View::Elevation => views::elevation(shown.report, &options),
+        View::Section => views::section(shown.report, &options),
+    }
+}

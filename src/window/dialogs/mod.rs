@@ -1,0 +1,129 @@
+//! Questions, messages and lists that stand over the window; and the system's file windows.
+
+mod about;
+mod export_dialog;
+pub(crate) mod file_dialogs;
+mod message;
+mod path_dialog;
+mod rfd_dialogs;
+mod unsaved;
+
+use std::path::PathBuf;
+
+use egui::{Context, Id, Ui};
+
+use self::file_dialogs::Ask;
+pub(crate) use self::rfd_dialogs::SystemDialogs;
+use super::app::Purpose;
+use super::command::{Command, UiCommand};
+use super::export_job::ExportChoice;
+
+/// What to go on with once unsaved changes are dealt with.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum Next {
+    /// Close the window.
+    Close,
+    /// A new job.
+    New,
+    /// Ask for a file and open it.
+    Open,
+    /// Open this file.
+    OpenPath(PathBuf),
+}
+
+/// The one thing that stands over the window.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Dialog {
+    /// What is to become of unsaved changes before going on.
+    Unsaved(Next),
+    /// Something to read.
+    Message {
+        /// Heading.
+        title: String,
+        /// Text, as long as it is.
+        text: String,
+    },
+    /// Asks for a path where the system has no file window.
+    TypePath {
+        /// What is to be done with it.
+        purpose: Purpose,
+        /// What for.
+        ask: Ask,
+        /// What is typed.
+        text: String,
+        /// Why the last one was not taken.
+        problem: Option<String>,
+    },
+    /// How to write the sheets.
+    Export(ExportChoice),
+    /// All keys.
+    Shortcuts,
+    /// What this program is.
+    About,
+}
+
+/// Shows what stands over the window.
+pub(crate) fn dialog_ui(ctx: &Context, dialog: &mut Dialog, job: &str, queue: &mut Vec<Command>) {
+    match dialog {
+        Dialog::Unsaved(next) => unsaved::unsaved_ui(ctx, job, next, queue),
+        Dialog::Message { title, text } => message::message_ui(ctx, title, text, queue),
+        Dialog::TypePath {
+            ask, text, problem, ..
+        } => {
+            path_dialog::path_ui(ctx, ask, text, problem.as_deref(), queue);
+        }
+        Dialog::Export(choice) => export_dialog::export_ui(ctx, choice, queue),
+        Dialog::Shortcuts => about::shortcuts_ui(ctx, queue),
+        Dialog::About => about::about_ui(ctx, queue),
+    }
+}
+
+/// A box over the darkened window; gives back whether Escape or a click beside it wants it gone.
+fn modal<T>(ctx: &Context, name: &str, add: impl FnOnce(&mut Ui) -> T) -> (T, bool) {
+    let response = egui::Modal::new(Id::unique(("dialog", name))).show(ctx, |ui| {
+        ui.set_max_width(460.0);
+        add(ui)
+    });
+    let gone = response.should_close();
+    (response.inner, gone)
+}
+
+/// Whether Enter was pressed while no button has the keyboard.
+fn entered(ui: &Ui) -> bool {
+    let nothing = ui.memory(|memory| memory.focused().is_none());
+    nothing && ui.input(|input| input.key_pressed(egui::Key::Enter))
+}
+
+/// A row of buttons at the right; gives back the index of the one that was pressed.
+fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
+    let mut pressed = None;
+    ui.add_space(8.0);
+    ui.horizontal(|ui| {
+        for (index, word) in words.iter().enumerate() {
+            let text = if index == 0 {
+                super::tokens::bold(*word)
+            } else {
+                (*word).into()
+            };
+            if ui
+                .add(egui::Button::new(text).min_size(egui::vec2(84.0, 26.0)))
+                .clicked()
+            {
+                pressed = Some(index);
+            }
+        }
+    });
+    pressed
+}
+
+/// A command that closes what is shown.
+const fn close() -> Command {
+    Command::CloseDialog
+}
+
+/// All commands with a key, for the list of keys.
+fn keyed() -> impl Iterator<Item = UiCommand> {
+    UiCommand::ALL
+        .into_iter()
+        .filter(|command| !command.shortcuts().is_empty())
+}

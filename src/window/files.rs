@@ -1,0 +1,290 @@
+//! Opening, saving, exporting and leaving; nothing unsaved is lost without asking.
+
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{TryRecvError, channel};
+
+use egui::{Context, ViewportCommand};
+use flapwright_export::safe_file_name;
+use flapwright_model::job::Job;
+
+use super::app::{App, Pending, Purpose, release_keyboard};
+use super::command::UnsavedAnswer;
+use super::dialogs::file_dialogs::{Answer, Ask, Reply};
+use super::dialogs::{Dialog, Next};
+use super::document::Document;
+use super::export_job;
+use super::status_line::Status;
+use super::view_state::ViewState;
+use crate::job_file;
+
+impl App {
+    /// Hears what the system and the writing thread have to say.
+    pub(super) fn hear(&mut self, ctx: &Context) {
+        if let Some(pending) = self.pending.take() {
+            match pending.receiver.try_recv() {
+                Ok(answer) => self.answered(ctx, pending.purpose, pending.ask, answer),
+                Err(TryRecvError::Empty) => self.pending = Some(pending),
+                Err(TryRecvError::Disconnected) => {
+                    self.answered(ctx, pending.purpose, pending.ask, Answer::Unavailable);
+                }
+            }
+        }
+        let Some(exporting) = self.exporting.take() else {
+            return;
+        };
+        match exporting.try_recv() {
+            Ok(Ok(files)) => {
+                let folder = files.first().and_then(|file| file.parent());
+                let folder = folder.map_or_else(String::new, |f| f.display().to_string());
+                let plural = if files.len() == 1 { "" } else { "s" };
+                self.status =
+                    Status::done(format!("Wrote {} file{plural} into {folder}", files.len()));
+            }
+            Ok(Err(problem)) => self.tell(ctx, "Sheets not written", problem),
+            Err(TryRecvError::Empty) => self.exporting = Some(exporting),
+            Err(TryRecvError::Disconnected) => {
+                self.tell(
+                    ctx,
+                    "Sheets not written",
+                    "The writing ended before its time.",
+                );
+            }
+        }
+    }
+
+    /// Holds a window that wants to close while something is unsaved.
+    pub(super) fn close_request(&mut self, ctx: &Context) {
+        if !ctx.input(|input| input.viewport().close_requested()) || self.leaving {
+            return;
+        }
+        if self.document.unsaved() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.open_dialog(ctx, Dialog::Unsaved(Next::Close));
+        }
+    }
+
+    /// Goes on, after a question when something is unsaved.
+    pub(super) fn ask_then(&mut self, ctx: &Context, next: Next) {
+        if self.document.unsaved() {
+            self.open_dialog(ctx, Dialog::Unsaved(next));
+        } else {
+            self.go_on(ctx, next);
+        }
+    }
+
+    /// Does what the question about unsaved changes was answered with.
+    pub(super) fn answer_unsaved(&mut self, ctx: &Context, answer: UnsavedAnswer) {
+        let Some(Dialog::Unsaved(next)) = self.dialog.take() else {
+            return;
+        };
+        match answer {
+            UnsavedAnswer::Save => {
+                self.after_save = Some(next);
+                self.save_and_go_on(ctx);
+            }
+            UnsavedAnswer::Discard => self.go_on(ctx, next),
+            UnsavedAnswer::Cancel => self.status = Status::done("Nothing was closed or lost"),
+        }
+    }
+
+    fn go_on(&mut self, ctx: &Context, next: Next) {
+        match next {
+            Next::Close => {
+                self.leaving = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+            Next::New => {
+                let job = self.document.job();
+                let empty = Job {
+                    unit: job.unit,
+                    settings: job.settings.clone(),
+                    ..Job::empty(job.materials.clone(), job.cards.clone())
+                };
+                self.show_document(Document::new(empty, None));
+                self.status = Status::done("New job");
+            }
+            Next::Open => self.ask_path(ctx, Purpose::Open, Ask::OpenJob),
+            Next::OpenPath(path) => self.open_path(ctx, &path),
+        }
+    }
+
+    /// Saves into the job's own file, or asks for one.
+    pub(super) fn save(&mut self, ctx: &Context) {
+        self.after_save = None;
+        self.save_and_go_on(ctx);
+    }
+
+    /// Asks for a file and saves there.
+    pub(super) fn save_as(&mut self, ctx: &Context) {
+        self.after_save = None;
+        self.ask_save(ctx);
+    }
+
+    fn save_and_go_on(&mut self, ctx: &Context) {
+        match self.document.path() {
+            Some(path) => {
+                let path = path.to_owned();
+                self.save_to(ctx, path);
+            }
+            None => self.ask_save(ctx),
+        }
+    }
+
+    fn ask_save(&mut self, ctx: &Context) {
+        let name = match self.document.path().and_then(Path::file_name) {
+            Some(name) => name.to_string_lossy().into_owned(),
+            None => format!("{}.ron", safe_file_name(&self.document.job().name)),
+        };
+        self.ask_path(ctx, Purpose::Save, Ask::SaveJob { name });
+    }
+
+    fn save_to(&mut self, ctx: &Context, path: PathBuf) {
+        match job_file::write(&path, self.document.job()) {
+            Ok(()) => {
+                self.status = Status::done(format!("Saved to {}", path.display()));
+                self.document.saved_to(path);
+                if let Some(next) = self.after_save.take() {
+                    self.go_on(ctx, next);
+                }
+            }
+            Err(error) => {
+                self.after_save = None;
+                self.tell(ctx, "Not saved", format!("{error:#}"));
+            }
+        }
+    }
+
+    fn open_path(&mut self, ctx: &Context, path: &Path) {
+        match job_file::read(path) {
+            Ok(job) => {
+                self.show_document(Document::new(job, Some(path.to_owned())));
+                self.status = Status::done(format!("Opened {}", path.display()));
+            }
+            Err(problem) => {
+                let text = format!("{problem:#}\n\nThe job that was open is still open.");
+                self.tell(ctx, "Not opened", text);
+            }
+        }
+    }
+
+    fn show_document(&mut self, document: Document) {
+        self.document = document;
+        self.view = ViewState::default();
+        self.dialog = None;
+    }
+
+    /// Asks the system for a path.
+    pub(super) fn ask_path(&mut self, ctx: &Context, purpose: Purpose, ask: Ask) {
+        let (sender, receiver) = channel();
+        self.files.ask(&ask, Reply::new(sender, ctx.clone()));
+        self.pending = Some(Pending {
+            purpose,
+            ask,
+            receiver,
+        });
+        ctx.request_repaint();
+    }
+
+    fn answered(&mut self, ctx: &Context, purpose: Purpose, ask: Ask, answer: Answer) {
+        match answer {
+            Answer::Chosen(path) => self.use_path(ctx, purpose, path),
+            Answer::Cancelled => {
+                self.after_save = None;
+                self.status = Status::done("No file chosen");
+            }
+            Answer::Unavailable => {
+                let here = std::env::current_dir().unwrap_or_default();
+                let text = match &ask {
+                    Ask::OpenJob | Ask::ExportFolder => here.join(""),
+                    Ask::SaveJob { name } => here.join(name),
+                };
+                let text = text.display().to_string();
+                self.open_dialog(
+                    ctx,
+                    Dialog::TypePath {
+                        purpose,
+                        ask,
+                        text,
+                        problem: None,
+                    },
+                );
+            }
+        }
+    }
+
+    fn use_path(&mut self, ctx: &Context, purpose: Purpose, mut path: PathBuf) {
+        match purpose {
+            Purpose::Open => self.open_path(ctx, &path),
+            Purpose::Save => {
+                if path.extension().is_none() {
+                    path.set_extension("ron");
+                }
+                self.save_to(ctx, path);
+            }
+            Purpose::Export(choice) => {
+                match export_job::start(&self.document, choice, path, ctx.clone()) {
+                    Ok(running) => self.exporting = Some(running),
+                    Err(problem) => self.tell(ctx, "Sheets not written", problem),
+                }
+            }
+        }
+    }
+
+    /// Uses a path that was typed, or gives up.
+    pub(super) fn typed_path(&mut self, ctx: &Context, path: Option<PathBuf>) {
+        let Some(Dialog::TypePath { purpose, ask, .. }) = self.dialog.take() else {
+            return;
+        };
+        let Some(path) = path else {
+            self.after_save = None;
+            self.status = Status::done("No file chosen");
+            return;
+        };
+        let problem = match purpose {
+            Purpose::Open if !path.is_file() => Some("There is no such file."),
+            Purpose::Export(_) if !path.is_dir() => Some("There is no such folder."),
+            Purpose::Save if path.is_dir() => Some("That is a folder: add a file name."),
+            Purpose::Save if path.exists() && self.document.path() != Some(&path) => {
+                Some("That file is there already: type another name.")
+            }
+            Purpose::Open | Purpose::Save | Purpose::Export(_) => None,
+        };
+        match problem {
+            Some(problem) => {
+                let text = path.display().to_string();
+                let problem = Some(problem.to_owned());
+                self.dialog = Some(Dialog::TypePath {
+                    purpose,
+                    ask,
+                    text,
+                    problem,
+                });
+            }
+            None => self.use_path(ctx, purpose, path),
+        }
+    }
+
+    /// Puts something over the window.
+    pub(super) fn open_dialog(&mut self, ctx: &Context, dialog: Dialog) {
+        release_keyboard(ctx);
+        self.view.playing = None;
+        self.dialog = Some(dialog);
+        ctx.request_repaint();
+    }
+
+    fn tell(&mut self, ctx: &Context, title: &str, text: impl Into<String>) {
+        let text = text.into();
+        let line = text
+            .lines()
+            .find(|line| !line.is_empty())
+            .unwrap_or_default();
+        self.status = Status::failed(format!("{title}: {line}"));
+        self.open_dialog(
+            ctx,
+            Dialog::Message {
+                title: title.to_owned(),
+                text,
+            },
+        );
+    }
+}

@@ -1,0 +1,147 @@
+//! What is new starts like this; every number of it can be changed in the form.
+
+use flapwright_model::cabinet::{
+    Back, CornerJoint, Crosspiece, Drilled, Opening, Panel, PanelBands, Place, WallBox,
+};
+use flapwright_model::card::OpeningKind;
+use flapwright_model::door::{BuildUp, Door, DoorFit, FittingChoice, Grain, HangOn, Leaf, Leaves};
+use flapwright_model::edges::Edges;
+use flapwright_model::job::Job;
+use flapwright_model::material::MaterialClass;
+
+/// The material that new parts get: the job's first board, or else its first material.
+pub(crate) fn usual_material(job: &Job) -> String {
+    job.materials
+        .iter()
+        .find(|material| material.class == MaterialClass::Board)
+        .or(job.materials.first())
+        .map_or_else(String::new, |material| material.name.clone())
+}
+
+/// A name that no box has yet.
+pub(crate) fn free_name(job: &Job, wanted: &str) -> String {
+    let taken = |name: &str| job.boxes.iter().any(|b| b.name == name);
+    if !taken(wanted) {
+        return wanted.to_owned();
+    }
+    let stem = wanted
+        .trim_end_matches(|c: char| c.is_ascii_digit())
+        .trim_end();
+    (2_u32..)
+        .map(|number| format!("{stem} {number}"))
+        .find(|name| !taken(name))
+        .unwrap_or_else(|| wanted.to_owned())
+}
+
+/// The first free place along the wall, to the right of all boxes.
+pub(crate) fn free_place(job: &Job) -> f64 {
+    job.boxes
+        .iter()
+        .map(|b| b.place.along_wall + b.width)
+        .fold(0.0, f64::max)
+}
+
+/// A plain box with a plain door.
+pub(crate) fn plain_box(name: &str, material: &str) -> WallBox {
+    let panel = Panel {
+        thickness: 18.0,
+        material: material.to_owned(),
+        bands: PanelBands {
+            front: 1.0,
+            ..PanelBands::default()
+        },
+        drilled: Drilled::default(),
+    };
+    let back = Panel {
+        thickness: 6.0,
+        bands: PanelBands::default(),
+        ..panel.clone()
+    };
+    let piece = Crosspiece {
+        panel: panel.clone(),
+        set_back: 0.0,
+        housing: 0.0,
+        set_in: 0.0,
+    };
+    WallBox {
+        name: name.to_owned(),
+        quantity: 1,
+        place: Place {
+            along_wall: 0.0,
+            above_floor: 1400.0,
+        },
+        width: 800.0,
+        height: 400.0,
+        depth: 330.0,
+        left: panel.clone(),
+        right: panel,
+        top: piece.clone(),
+        bottom: piece,
+        joint: CornerJoint::BetweenSides,
+        back: Back::Grooved {
+            panel: back,
+            inset: 10.0,
+            groove: 6.0,
+        },
+        frame: None,
+        shelves: Vec::new(),
+        system_rows: None,
+        openings: vec![Opening {
+            door: Some(plain_door(material)),
+        }],
+    }
+}
+
+/// A plain overlay door without a fitting.
+pub(crate) fn plain_door(material: &str) -> Door {
+    Door {
+        fit: DoorFit::Overlay {
+            reveals: Edges::all(2.0),
+        },
+        tweaks: Edges::all(0.0),
+        leaves: Leaves::One(plain_leaf(material)),
+        handle: None,
+        typed_mass: None,
+        bores_hang_on: HangOn::Fitting,
+        fitting: None,
+    }
+}
+
+/// A plain leaf.
+pub(crate) fn plain_leaf(material: &str) -> Leaf {
+    Leaf {
+        build: BuildUp::Plain {
+            thickness: 18.0,
+            material: material.to_owned(),
+        },
+        bands: Edges::all(1.0),
+        drilled: Drilled::default(),
+        grain: Grain::None,
+    }
+}
+
+/// Gives a door the leaves that an opening kind has, keeping what is there.
+pub(crate) fn suit_leaves(door: &mut Door, kind: OpeningKind, joint_down: f64) {
+    let leaves = &door.leaves;
+    door.leaves = match (leaves, kind.leaf_count()) {
+        (Leaves::One(leaf), 2) => Leaves::Two {
+            upper: leaf.clone(),
+            lower: leaf.clone(),
+            joint_down,
+            joint_gap: 3.0,
+        },
+        (Leaves::Two { upper, .. }, 1) => Leaves::One(upper.clone()),
+        (Leaves::One(_) | Leaves::Two { .. }, _) => return,
+    };
+}
+
+/// The first size of a card, as a choice.
+pub(crate) fn first_size(job: &Job, card: &str, packing: f64) -> Option<FittingChoice> {
+    let card = job.card(card)?;
+    let size = card.sizes.first()?;
+    Some(FittingChoice {
+        card: card.name.clone(),
+        size: size.name.clone(),
+        packing,
+    })
+}

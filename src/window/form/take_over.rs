@@ -1,0 +1,49 @@
+//! The bores of a door as they are now, as facts of an existing door.
+
+use flapwright_model::door::{DrilledBore, SideTie, VerticalTie};
+use flapwright_model::part::{LeafId, Part};
+use flapwright_rules::inspection::{BoreSource, BoxReport, PanelReport};
+
+/// The bores in the backs of the leaves of one opening, handle screws left out.
+pub(crate) fn bores_now(report: &BoxReport, opening: usize) -> Vec<DrilledBore> {
+    report
+        .panels
+        .iter()
+        .filter_map(|panel| match panel.id.part {
+            Part::Leaf { opening: of, leaf } if of == opening => Some((panel, leaf)),
+            _ => None,
+        })
+        .flat_map(|(panel, leaf)| of_leaf(panel, leaf))
+        .collect()
+}
+
+fn of_leaf(panel: &PanelReport, leaf: LeafId) -> Vec<DrilledBore> {
+    panel
+        .bores
+        .iter()
+        .filter_map(|bore| {
+            let (u, v) = bore.at.uv();
+            // u counts from the box-right edge: the back is seen.
+            let from_side = match bore.source {
+                BoreSource::Fitting { side, .. } => side,
+                BoreSource::AsDrilled { .. } if 2.0 * u <= panel.size[0] => SideTie::Right,
+                BoreSource::AsDrilled { .. } => SideTie::Left,
+                BoreSource::SystemRow | BoreSource::Handle { .. } => return None,
+            };
+            let across = match from_side {
+                SideTie::Right => u,
+                SideTie::Left => panel.size[0] - u,
+            };
+            Some(DrilledBore {
+                leaf,
+                from_side,
+                across,
+                from_end: VerticalTie::Top,
+                along: v,
+                diameter: bore.drill.diameter,
+                depth: bore.depth_in(panel.thickness),
+                purpose: bore.drill.purpose.clone(),
+            })
+        })
+        .collect()
+}

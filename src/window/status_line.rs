@@ -1,0 +1,82 @@
+//! The line at the bottom: what was done last, and the door's facts.
+
+use egui::{Layout, RichText, Ui};
+use flapwright_rules::inspection::DoorReport;
+
+use super::tokens::tokens;
+
+/// What the line says.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(crate) struct Status {
+    /// The message.
+    pub(crate) text: String,
+    /// Whether it tells of a failure.
+    pub(crate) bad: bool,
+}
+
+impl Status {
+    /// Something was done.
+    pub(crate) fn done(text: impl Into<String>) -> Self {
+        Self {
+            text: text.into(),
+            bad: false,
+        }
+    }
+
+    /// Something failed.
+    pub(crate) fn failed(text: impl Into<String>) -> Self {
+        Self {
+            text: text.into(),
+            bad: true,
+        }
+    }
+}
+
+/// The bottom line.
+pub(crate) fn status_ui(
+    ui: &mut Ui,
+    status: &Status,
+    busy: Option<&str>,
+    door: Option<&DoorReport>,
+) {
+    let tokens = tokens(ui);
+    ui.horizontal(|ui| {
+        if let Some(busy) = busy {
+            ui.spinner();
+            ui.label(busy);
+        }
+        let room = ui.available_width() * 0.55;
+        let colour = if status.bad { tokens.stop } else { tokens.text };
+        ui.allocate_ui_with_layout(
+            egui::vec2(room, ui.spacing().interact_size.y),
+            Layout::left_to_right(egui::Align::Center),
+            |ui| {
+                let text = RichText::new(&status.text).color(colour);
+                ui.add(egui::Label::new(text).truncate())
+                    .on_hover_text(&status.text);
+            },
+        );
+        ui.with_layout(Layout::right_to_left(egui::Align::Center), |ui| {
+            if let Some(door) = door {
+                ui.add(egui::Label::new(facts(door)).truncate());
+            }
+        });
+    });
+}
+
+/// Opening kind, fitting and mass of a door.
+fn facts(door: &DoorReport) -> String {
+    let mass = &door.mass;
+    let kind = door
+        .kind
+        .map_or("no fitting", flapwright_model::card::OpeningKind::words);
+    let fitting = if door.fitting.is_empty() {
+        String::new()
+    } else {
+        format!(", {}", door.fitting)
+    };
+    format!(
+        "{kind}{fitting}; door {:.2} kg ({:.2} to {:.2})",
+        mass.likely, mass.low, mass.high
+    )
+}

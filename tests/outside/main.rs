@@ -1,0 +1,8 @@
+//! Checks against something outside the project: published figures, and readers that are not ours.
+//! Each names its source; where a figure is second-hand or common practice, it says so.
+
+mod common_practice;
+mod drawing_standards;
+mod lengths;
+mod poppler;
+mod system_32;
