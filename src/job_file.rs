@@ -14,7 +14,9 @@ use flapwright_model::job::Job;
 /// column or the fields.
 pub fn read(path: &Path) -> Result<Job> {
     let name = path.display();
-    let size = std::fs::metadata(path).with_context(|| format!("cannot read {name}"))?.len();
+    let size = std::fs::metadata(path)
+        .with_context(|| format!("cannot read {name}"))?
+        .len();
     if size > LARGEST_FILE as u64 {
         bail!("{name} has {size} bytes; a job file has at most {LARGEST_FILE}");
     }

@@ -43,7 +43,10 @@ pub fn sheet_files(
         }
     }
     let names = unique_names(files.iter().map(|(name, _)| name.as_str()));
-    Ok(names.into_iter().zip(files.into_iter().map(|(_, bytes)| bytes)).collect())
+    Ok(names
+        .into_iter()
+        .zip(files.into_iter().map(|(_, bytes)| bytes))
+        .collect())
 }
 
 fn pdf_options(job: &Job) -> PdfOptions {

@@ -64,11 +64,19 @@ mod tests {
         let demo = demo_job().unwrap();
         let cards = demo_cards().unwrap();
         for card in &demo.cards {
-            assert!(cards.contains(card), "card {} of the demo differs from its file", card.name);
+            assert!(
+                cards.contains(card),
+                "card {} of the demo differs from its file",
+                card.name
+            );
         }
         let materials = materials().unwrap();
         for material in &demo.materials {
-            assert!(materials.contains(material), "{} differs from the table", material.name);
+            assert!(
+                materials.contains(material),
+                "{} differs from the table",
+                material.name
+            );
         }
     }
 }

@@ -78,13 +78,21 @@ fn sheets_are_written_and_the_same_twice() {
     let (one, two) = (folder(), folder());
     for folder in [&one, &two] {
         let out = folder.path().to_str().unwrap();
-        let run = flapwright(&["sheets", DEMO, "--out", out, "--pdf", "--png", "--dpi", "150"]);
+        let run = flapwright(&[
+            "sheets", DEMO, "--out", out, "--pdf", "--png", "--dpi", "150",
+        ]);
         assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
     }
     let written = names(one.path());
     assert_eq!(written, names(two.path()));
-    assert!(written.contains(&"houseboat-galley.pdf".to_owned()), "{written:?}");
-    assert!(written.iter().filter(|name| name.ends_with(".png")).count() >= 12, "{written:?}");
+    assert!(
+        written.contains(&"houseboat-galley.pdf".to_owned()),
+        "{written:?}"
+    );
+    assert!(
+        written.iter().filter(|name| name.ends_with(".png")).count() >= 12,
+        "{written:?}"
+    );
     for name in written {
         let read = |folder: &tempfile::TempDir| std::fs::read(folder.path().join(&name)).unwrap();
         assert!(read(&one) == read(&two), "{name} differs from run to run");
@@ -101,7 +109,11 @@ fn a_missing_last_part_of_the_folder_is_made_and_no_more() {
     let far = parent.path().join("not there").join("sheets");
     let run = flapwright(&["sheets", DEMO, "--out", far.to_str().unwrap()]);
     assert_eq!(run.status.code(), Some(2));
-    assert!(text(&run.stderr).contains("not there"), "{}", text(&run.stderr));
+    assert!(
+        text(&run.stderr).contains("not there"),
+        "{}",
+        text(&run.stderr)
+    );
     assert!(!parent.path().join("not there").exists());
 }
 
@@ -112,7 +124,11 @@ fn a_file_in_place_of_the_folder_is_refused_and_kept() {
     std::fs::write(&file, "mine").unwrap();
     let run = flapwright(&["sheets", DEMO, "--out", file.to_str().unwrap()]);
     assert_eq!(run.status.code(), Some(2));
-    assert!(text(&run.stderr).contains("not a folder"), "{}", text(&run.stderr));
+    assert!(
+        text(&run.stderr).contains("not a folder"),
+        "{}",
+        text(&run.stderr)
+    );
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "mine");
 }
 
@@ -128,7 +144,11 @@ fn a_resolution_out_of_bounds_is_refused() {
 fn bad_job_files_are_refused_with_place_and_remedy() {
     type Change = fn(&str) -> String;
     let cases: [(&str, Change, &[&str]); 8] = [
-        ("cut short", |text| text[..text.len() / 2].to_owned(), &["line ", "column "]),
+        (
+            "cut short",
+            |text| text[..text.len() / 2].to_owned(),
+            &["line ", "column "],
+        ),
         (
             "unknown field",
             |text| text.replacen("version: 1,", "version: 1,\n colour: 3,", 1),
@@ -173,7 +193,10 @@ fn bad_job_files_are_refused_with_place_and_remedy() {
         assert_eq!(run.status.code(), Some(2), "{what}: {message}");
         assert!(message.contains("job.ron"), "{what}: {message}");
         for words in expected {
-            assert!(message.contains(words), "{what}: {words:?} is not in {message:?}");
+            assert!(
+                message.contains(words),
+                "{what}: {words:?} is not in {message:?}"
+            );
         }
     }
 }
@@ -182,7 +205,11 @@ fn bad_job_files_are_refused_with_place_and_remedy() {
 fn a_job_that_is_not_there_is_named() {
     let run = flapwright(&["check", "no-such-job.ron"]);
     assert_eq!(run.status.code(), Some(2));
-    assert!(text(&run.stderr).contains("no-such-job.ron"), "{}", text(&run.stderr));
+    assert!(
+        text(&run.stderr).contains("no-such-job.ron"),
+        "{}",
+        text(&run.stderr)
+    );
 }
 
 #[test]
@@ -206,5 +233,61 @@ fn every_check_that_is_listed_has_a_page() {
         assert_eq!(page.status.code(), Some(0));
         assert!(text(&page.stdout).contains("## Why it matters"), "{name}");
     }
-    assert_eq!(flapwright(&["explain", "no-such-check"]).status.code(), Some(2));
+    assert_eq!(
+        flapwright(&["explain", "no-such-check"]).status.code(),
+        Some(2)
+    );
+}
+
+#[test]
+fn sizes_rank_the_chosen_size_of_each_demo_door_first() {
+    let run = flapwright(&["sizes", DEMO, "--json"]);
+    assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+    let doors: serde_json::Value = serde_json::from_slice(&run.stdout).unwrap();
+    let doors = doors.as_array().unwrap();
+    assert_eq!(doors.len(), 5);
+    for door in doors {
+        let best = &door["verdicts"][0];
+        assert_eq!(best["verdict"], "fits", "{door}");
+        assert_eq!(best["chosen"], true, "{door}");
+        assert!(!best["reasons"].as_array().unwrap().is_empty());
+    }
+}
+
+#[test]
+fn sizes_answer_a_quick_question_without_a_job() {
+    let ask = |mass: &str| {
+        let run = flapwright(&[
+            "sizes", "--kind", "parallel", "--door", "700x370", "--mass", mass,
+        ]);
+        assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+        text(&run.stdout)
+    };
+    // Heron carries 1.8 to 3.4 kg in size 1 and 2.9 to 5.6 kg in size 2.
+    assert!(ask("2.5").contains("fits: Heron, size 1"), "{}", ask("2.5"));
+    assert!(ask("4.5").contains("fits: Heron, size 2"), "{}", ask("4.5"));
+    for wrong in [
+        &["sizes", "--kind", "parallel", "--door", "700"][..],
+        &[
+            "sizes", "--kind", "parallel", "--door", "700x3/0", "--mass", "3",
+        ],
+        &["sizes", "--kind", "parallel", "--door", "700x370"],
+        &[
+            "sizes",
+            "--kind",
+            "parallel",
+            "--door",
+            "700x370",
+            "--material",
+            "moon cheese",
+        ],
+        &[
+            "sizes", "--kind", "parallel", "--door", "700x370", "--mass", "-3",
+        ],
+        &["sizes"],
+    ] {
+        let run = flapwright(wrong);
+        assert_eq!(run.status.code(), Some(2), "{wrong:?}");
+        assert!(!run.stderr.is_empty(), "{wrong:?}");
+    }
 }

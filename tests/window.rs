@@ -3,9 +3,9 @@
 mod window_support;
 
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Answer, Ask, Command, ExportChoice, UiCommand, UnsavedAnswer, View};
+use flapwright::window::{Answer, Command, SideTab, UiCommand, View};
 use flapwright_model::edges::Edge;
-use flapwright_model::file::{read_job, write_job};
+use flapwright_model::file::write_job;
 use flapwright_model::length::Unit;
 use window_support::{
     bores_of_door, door_of, findings_named, harness, harness_with, open_section, press_keys,
@@ -135,22 +135,6 @@ fn a_run_of_keys_in_a_name_is_one_step() {
 }
 
 #[test]
-fn what_is_typed_is_taken_before_the_job_is_saved() {
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("job.ron");
-    let mut window = harness_with(vec![Answer::Chosen(path.clone())]).0;
-    window.get_by_label("Box height").focus();
-    window.run();
-    window.get_by_label("Box height").type_text("560");
-    window.run();
-    press_keys(&mut window, UiCommand::Save);
-    window.run();
-    let saved = read_job(&std::fs::read_to_string(path).unwrap()).unwrap();
-    assert_eq!(saved.boxes[0].height, 560.0);
-    assert!(!window.state().unsaved());
-}
-
-#[test]
 fn a_fixed_shelf_comes_with_its_opening() {
     let mut window = harness();
     run_it(&mut window, Command::SelectBox(PLATES));
@@ -181,6 +165,11 @@ fn the_slider_opens_the_door_and_is_no_step() {
     run_it(&mut window, Command::SetOpen(0.5));
     window.get_by_label("Door open").focus();
     window.run();
+    assert!(
+        window.get_by_label("Door open").is_focused(),
+        "{:?}",
+        window.ctx.memory(egui::Memory::focused)
+    );
     window.key_press(egui::Key::ArrowRight);
     window.run();
     assert_eq!(window.state().door_open(), 0.51);
@@ -188,133 +177,6 @@ fn the_slider_opens_the_door_and_is_no_step() {
     window.state_mut().run_command(&ctx, Command::SetOpen(2.0));
     assert_eq!(window.state().door_open(), 1.0);
     assert_eq!(window.state().undo_steps(), 0);
-}
-
-#[test]
-fn a_broken_file_keeps_the_open_job_and_says_where_it_is_broken() {
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("cut-short.ron");
-    let text = write_job(harness().state().job());
-    std::fs::write(&path, &text[..text.len() / 2]).unwrap();
-    let mut window = harness_with(vec![Answer::Chosen(path.clone())]).0;
-    let before = window.state().job().clone();
-    run_ui(&mut window, UiCommand::Open);
-    assert!(window.state().dialog_open());
-    let told = window
-        .get_by_label_contains("still open")
-        .value()
-        .unwrap_or_default();
-    assert!(
-        told.contains("line ") && told.contains("cut-short.ron"),
-        "{told}"
-    );
-    assert_eq!(*window.state().job(), before);
-    assert_eq!(std::fs::read_to_string(path).unwrap().len(), text.len() / 2);
-    window.key_press(egui::Key::Escape);
-    window.run();
-    assert!(!window.state().dialog_open());
-}
-
-#[test]
-fn closing_with_unsaved_changes_asks_and_escape_and_enter_answer() {
-    let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("kept.ron");
-    let mut window = harness_with(vec![Answer::Chosen(path.clone())]).0;
-    run_ui(&mut window, UiCommand::AddBox);
-    run_ui(&mut window, UiCommand::Close);
-    window.get_by_label("Unsaved changes");
-    window.key_press(egui::Key::Escape);
-    window.run();
-    assert!(!window.state().dialog_open() && !window.state().leaving());
-
-    run_ui(&mut window, UiCommand::Close);
-    window.key_press(egui::Key::Enter);
-    window.run();
-    assert!(path.exists() && window.state().leaving());
-    assert_eq!(window.state().path(), Some(path.as_path()));
-}
-
-#[test]
-fn a_window_that_is_told_to_close_stays_while_something_is_unsaved() {
-    let mut window = harness();
-    run_ui(&mut window, UiCommand::AddBox);
-    let info = window
-        .input_mut()
-        .viewports
-        .entry(egui::ViewportId::ROOT)
-        .or_default();
-    info.events.push(egui::ViewportEvent::Close);
-    window.step();
-    window
-        .input_mut()
-        .viewports
-        .entry(egui::ViewportId::ROOT)
-        .or_default()
-        .events
-        .clear();
-    window.run();
-    assert!(window.state().dialog_open() && !window.state().leaving());
-    let ctx = window.ctx.clone();
-    window
-        .state_mut()
-        .run_command(&ctx, Command::Unsaved(UnsavedAnswer::Discard));
-    assert!(window.state().leaving());
-}
-
-#[test]
-fn where_the_system_has_no_file_window_a_path_is_typed_and_overwrites_nothing() {
-    let folder = tempfile::tempdir().unwrap();
-    let taken = folder.path().join("taken.ron");
-    std::fs::write(&taken, "keep me").unwrap();
-    let mut window = harness_with(vec![Answer::Unavailable]).0;
-    run_ui(&mut window, UiCommand::SaveAs);
-    let ctx = window.ctx.clone();
-    window
-        .state_mut()
-        .run_command(&ctx, Command::TypedPath(Some(taken.clone())));
-    window.run();
-    window.get_by_label_contains("there already");
-    assert_eq!(std::fs::read_to_string(taken).unwrap(), "keep me");
-    let free = folder.path().join("free");
-    window
-        .state_mut()
-        .run_command(&ctx, Command::TypedPath(Some(free)));
-    assert!(folder.path().join("free.ron").exists());
-}
-
-#[test]
-fn sheets_are_written_and_a_folder_that_is_not_there_is_told() {
-    let folder = tempfile::tempdir().unwrap();
-    let missing = folder.path().join("missing");
-    let answers = vec![
-        Answer::Chosen(missing.clone()),
-        Answer::Chosen(folder.path().to_owned()),
-    ];
-    let (mut window, asked) = harness_with(answers);
-    let ctx = window.ctx.clone();
-    let choice = ExportChoice {
-        pdf: true,
-        png: false,
-        dpi: 150,
-    };
-    for expected in [0, 1] {
-        window
-            .state_mut()
-            .run_command(&ctx, Command::Export(choice));
-        for _ in 0..600 {
-            window.step();
-            if !window.state().exporting() && window.state().status() != "" {
-                break;
-            }
-            std::thread::sleep(std::time::Duration::from_millis(50));
-        }
-        let files = std::fs::read_dir(folder.path()).unwrap().count();
-        assert_eq!(files, expected, "{}", window.state().status());
-        window.state_mut().run_command(&ctx, Command::CloseDialog);
-    }
-    assert!(!missing.exists());
-    assert_eq!(asked.borrow().len(), 2);
-    assert!(asked.borrow().iter().all(|ask| *ask == Ask::ExportFolder));
 }
 
 #[test]
@@ -369,6 +231,13 @@ fn every_command_does_what_it_says() {
         if command == UiCommand::Redo {
             run_ui(&mut window, UiCommand::Undo);
         }
+        if command == UiCommand::PlaceStrut {
+            let (card, size) = ("Dipper".to_owned(), "1".to_owned());
+            run_it(&mut window, Command::TakeSize { card, size });
+        }
+        if command == UiCommand::ShowFindings {
+            run_ui(&mut window, UiCommand::ShowSizes);
+        }
         if command == UiCommand::Open {
             std::fs::write(&path, write_job(window.state().job())).unwrap();
         }
@@ -380,9 +249,13 @@ fn every_command_does_what_it_says() {
             UiCommand::New => app.job().boxes.is_empty() && !app.job().materials.is_empty(),
             UiCommand::Open => app.path() == Some(&path),
             UiCommand::Save | UiCommand::SaveAs => path.exists() && asked.borrow().len() == 1,
-            UiCommand::ExportSheets | UiCommand::ShowShortcuts | UiCommand::ShowAbout => {
-                app.dialog_open()
-            }
+            UiCommand::ExportSheets
+            | UiCommand::PlaceStrut
+            | UiCommand::ShowShortcuts
+            | UiCommand::ShowAbout => app.dialog_open(),
+            UiCommand::ShowFindings => app.side_tab() == SideTab::Findings,
+            UiCommand::ShowSizes => app.side_tab() == SideTab::Sizes,
+            UiCommand::ShowForces => app.side_tab() == SideTab::Forces,
             UiCommand::Close => app.leaving(),
             UiCommand::Undo | UiCommand::UseMillimetres => app.job().unit == Unit::Millimetre,
             UiCommand::Redo | UiCommand::UseInches => app.job().unit == Unit::Inch,

@@ -3,6 +3,8 @@
 //! With `UPDATE_PICTURES=1` the pictures are made anew; without it they are compared with what is
 //! there. Either way everything that a file says must be seen is looked for.
 
+#![expect(clippy::unwrap_used, reason = "helpers of tests")]
+
 mod window_support;
 
 use std::path::{Path, PathBuf};

@@ -37,18 +37,28 @@ pub(super) fn run(arguments: &Arguments) -> Result<u8> {
             count(number(Severity::Note), "note")
         ))?;
     }
-    let stopped = findings.iter().any(|finding| finding.severity == Severity::Stop);
+    let stopped = findings
+        .iter()
+        .any(|finding| finding.severity == Severity::Stop);
     Ok(if stopped { STOPPED } else { FINE })
 }
 
 fn print(finding: &Finding) -> Result<()> {
-    say(&format!("{} ({}): {}", finding.severity.word(), finding.check, finding.message))?;
+    say(&format!(
+        "{} ({}): {}",
+        finding.severity.word(),
+        finding.check,
+        finding.message
+    ))?;
     for detail in &finding.details {
         say(&format!("    {detail}"))?;
     }
     for remedy in &finding.remedies {
         let safe = if remedy.safe { ", safe" } else { "" };
-        say(&format!("  remedy{safe}: {}: {}", remedy.title, remedy.effect))?;
+        say(&format!(
+            "  remedy{safe}: {}: {}",
+            remedy.title, remedy.effect
+        ))?;
     }
     Ok(())
 }

@@ -33,7 +33,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<u8> {
         pdf: arguments.pdf || !arguments.png,
         png_dpi: arguments.png.then_some(arguments.dpi),
     };
-    let name = arguments.job.file_stem().map(|stem| stem.to_string_lossy().into_owned());
+    let name = arguments
+        .job
+        .file_stem()
+        .map(|stem| stem.to_string_lossy().into_owned());
     let files = sheet_files(&job, name.as_deref(), formats)?;
     let made = make_folder(&arguments.out)?;
     let written = flapwright_export::write_files(&arguments.out, files);
@@ -54,7 +57,10 @@ fn make_folder(folder: &Path) -> Result<bool> {
         return Ok(false);
     }
     if folder.exists() {
-        bail!("{} is not a folder; name another one with --out", folder.display());
+        bail!(
+            "{} is not a folder; name another one with --out",
+            folder.display()
+        );
     }
     std::fs::create_dir(folder).with_context(|| {
         format!(

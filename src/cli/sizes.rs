@@ -123,7 +123,10 @@ fn doors(job: &Job, quick: bool) -> Vec<OfDoor> {
             else {
                 continue;
             };
-            let choice = wall_box.openings[opening].door.as_ref().and_then(|it| it.fitting.as_ref());
+            let choice = wall_box.openings[opening]
+                .door
+                .as_ref()
+                .and_then(|it| it.fitting.as_ref());
             let chosen = |verdict: &Verdict| {
                 !quick
                     && choice.is_some_and(|choice| {
@@ -137,7 +140,11 @@ fn doors(job: &Job, quick: bool) -> Vec<OfDoor> {
                 mass_low_kg: door.mass.low,
                 mass_likely_kg: door.mass.likely,
                 mass_high_kg: door.mass.high,
-                verdicts: found.verdicts.iter().map(|it| of_size(it, chosen(it))).collect(),
+                verdicts: found
+                    .verdicts
+                    .iter()
+                    .map(|it| of_size(it, chosen(it)))
+                    .collect(),
             });
         }
     }
@@ -168,7 +175,11 @@ fn print(door: &OfDoor) -> Result<()> {
     ))?;
     for verdict in &door.verdicts {
         let chosen = if verdict.chosen { ", chosen" } else { "" };
-        let pieces = if verdict.pieces == 1 { "one piece" } else { "a pair" };
+        let pieces = if verdict.pieces == 1 {
+            "one piece"
+        } else {
+            "a pair"
+        };
         say(&format!(
             "  {}: {}, size {} ({pieces}{chosen})",
             verdict.verdict, verdict.card, verdict.size
@@ -187,11 +198,17 @@ fn quick(arguments: &Arguments) -> Result<Job> {
     let materials = shipped::materials()?;
     let material = match &arguments.material {
         Some(name) => name.clone(),
-        None => materials.first().map(|it| it.name.clone()).unwrap_or_default(),
+        None => materials
+            .first()
+            .map(|it| it.name.clone())
+            .unwrap_or_default(),
     };
     if !materials.iter().any(|it| it.name == material) {
         let names: Vec<&str> = materials.iter().map(|it| it.name.as_str()).collect();
-        bail!("--material: \"{material}\" is not in the table; it has {}", names.join(", "));
+        bail!(
+            "--material: \"{material}\" is not in the table; it has {}",
+            names.join(", ")
+        );
     }
     if arguments.material.is_none() && arguments.mass.is_none() {
         bail!("say what the door weighs with --mass, or what it is made of with --material");
@@ -209,8 +226,13 @@ fn quick(arguments: &Arguments) -> Result<Job> {
         height: length("--door: height", height)?,
         thickness: length("--thickness", &arguments.thickness)?,
         material,
-        mass: arguments.mass.map(|kilograms| TypedMass { kilograms, plus_minus: 0.0 }),
-        box_height: box_height.map(|text| length("--box-height", text)).transpose()?,
+        mass: arguments.mass.map(|kilograms| TypedMass {
+            kilograms,
+            plus_minus: 0.0,
+        }),
+        box_height: box_height
+            .map(|text| length("--box-height", text))
+            .transpose()?,
     };
     let Some(job) = quick_job(materials, shipped::demo_cards()?, &door) else {
         bail!("no card is for a {}", door.kind.words());

@@ -13,10 +13,10 @@ use super::dialogs::{Dialog, Next, dialog_ui};
 use super::document::Document;
 use super::drawings::drawings_ui;
 use super::export_job::{ExportChoice, Outcome};
-use super::findings_panel::findings_ui;
 use super::form::{Form, form_ui};
+use super::mechanics::{StrutSearch, side_ui};
 use super::status_line::{Status, status_ui};
-use super::tokens::SIDE_WIDTHS;
+use super::tokens::{SIDE_WIDTH, SIDE_WIDTHS};
 use super::top_bar::{Availability, top_bar_ui};
 use super::view_state::ViewState;
 
@@ -28,6 +28,8 @@ pub struct App {
     pub(super) files: Box<dyn FileDialogs>,
     pub(super) pending: Option<Pending>,
     pub(super) exporting: Option<Receiver<Outcome>>,
+    /// The search for anchors that is running.
+    pub(super) strut_search: Option<StrutSearch>,
     /// What to go on with once the job is saved.
     pub(super) after_save: Option<Next>,
     pub(super) status: Status,
@@ -65,6 +67,7 @@ impl App {
             files,
             pending: None,
             exporting: None,
+            strut_search: None,
             after_save: None,
             status: Status::default(),
             leaving: false,
@@ -79,6 +82,7 @@ impl App {
         let mut queue = std::mem::take(&mut self.deferred);
         let settled = queue.len();
         self.hear(&ctx);
+        self.hear_search();
         self.close_request(&ctx);
         if self.dialog.is_none() {
             self.keys(&ctx, &mut queue);
@@ -126,6 +130,7 @@ impl App {
             view,
             dialog,
             status,
+            strut_search,
             ..
         } = self;
         let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
@@ -164,18 +169,22 @@ impl App {
             });
         Panel::right("findings")
             .resizable(true)
-            .default_size(312.0)
+            .default_size(SIDE_WIDTH)
             .size_range(SIDE_WIDTHS)
             .frame(side)
-            .show(ui, |ui| {
-                let scroll = std::mem::take(&mut view.scroll_to_finding);
-                findings_ui(ui, document.inspection(), view.finding, scroll, queue);
-            });
+            .show(ui, |ui| side_ui(ui, document, view, queue));
         CentralPanel::default()
             .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(6)))
             .show(ui, |ui| drawings_ui(ui, document, view, queue));
         if let Some(dialog) = dialog {
-            dialog_ui(ui.ctx(), dialog, &document.job().name, queue);
+            let progress = strut_search.as_ref().map(StrutSearch::progress);
+            dialog_ui(
+                ui.ctx(),
+                dialog,
+                document,
+                (&mut view.fields, progress),
+                queue,
+            );
         }
     }
 
@@ -226,6 +235,10 @@ impl App {
             | Command::Unsaved(_)
             | Command::TypedPath(_)
             | Command::Export(_)
+            | Command::TakeSize { .. }
+            | Command::SearchStruts
+            | Command::StopSearch
+            | Command::UseAnchors(_)
             | Command::CloseDialog => true,
         };
         self.deferred.extend(queue.extract_if(.., waits));
@@ -278,10 +291,14 @@ impl App {
             | UiCommand::ZoomOut
             | UiCommand::ShowDimensions
             | UiCommand::PlayDoor => (some_box, None),
+            UiCommand::PlaceStrut => (self.strut_places().is_some(), None),
             UiCommand::NextFinding | UiCommand::PreviousFinding => (findings, None),
             UiCommand::UseMillimetres => (self.document.job().unit != Unit::Millimetre, None),
             UiCommand::UseInches => (self.document.job().unit != Unit::Inch, None),
             UiCommand::AddBox
+            | UiCommand::ShowFindings
+            | UiCommand::ShowSizes
+            | UiCommand::ShowForces
             | UiCommand::LightTheme
             | UiCommand::DarkTheme
             | UiCommand::SystemTheme

@@ -13,6 +13,7 @@ use super::dialogs::file_dialogs::Ask;
 use super::dialogs::{Dialog, Next};
 use super::export_job::ExportChoice;
 use super::form::starter;
+use super::mechanics::SideTab;
 use super::status_line::Status;
 
 impl App {
@@ -48,7 +49,14 @@ impl App {
                 self.dialog = None;
                 self.ask_path(ctx, Purpose::Export(choice), Ask::ExportFolder);
             }
-            Command::CloseDialog => self.dialog = None,
+            Command::TakeSize { card, size } => self.take_size(&card, &size),
+            Command::SearchStruts => self.search_struts(ctx),
+            Command::StopSearch => self.strut_search = None,
+            Command::UseAnchors(row) => self.use_anchors(row),
+            Command::CloseDialog => {
+                self.dialog = None;
+                self.strut_search = None;
+            }
         }
         let job = self.document.job();
         let openings: Vec<usize> = job.boxes.iter().map(|b| b.openings.len()).collect();
@@ -63,7 +71,7 @@ impl App {
             UiCommand::Save => self.save(ctx),
             UiCommand::SaveAs => self.save_as(ctx),
             UiCommand::ExportSheets => {
-                self.open_dialog(ctx, Dialog::Export(ExportChoice::default()))
+                self.open_dialog(ctx, Dialog::Export(ExportChoice::default()));
             }
             UiCommand::Close => self.ask_then(ctx, Next::Close),
             UiCommand::Undo => {
@@ -102,6 +110,10 @@ impl App {
             UiCommand::UseInches => self.use_unit(Unit::Inch),
             UiCommand::NextFinding => self.step_finding(1),
             UiCommand::PreviousFinding => self.step_finding(-1),
+            UiCommand::ShowFindings => self.view.tab = SideTab::Findings,
+            UiCommand::ShowSizes => self.view.tab = SideTab::Sizes,
+            UiCommand::ShowForces => self.view.tab = SideTab::Forces,
+            UiCommand::PlaceStrut => self.place_strut(ctx),
             UiCommand::LightTheme => ctx.set_theme(ThemePreference::Light),
             UiCommand::DarkTheme => ctx.set_theme(ThemePreference::Dark),
             UiCommand::SystemTheme => ctx.set_theme(ThemePreference::System),
@@ -148,7 +160,7 @@ impl App {
         }
     }
 
-    fn whole_edit(&mut self, label: String, edit: Edit) {
+    pub(super) fn whole_edit(&mut self, label: String, edit: Edit) {
         self.edit(JobEdit {
             label,
             edit,
@@ -201,6 +213,7 @@ impl App {
         if let Some(opening) = opening {
             self.view.opening = opening;
         }
+        self.view.tab = SideTab::Findings;
         self.view.scroll_to_finding = true;
     }
 
@@ -220,10 +233,11 @@ impl App {
             unit,
             ..JobHead::of(self.document.job())
         };
-        self.whole_edit(
-            format!("job: lengths in {}", unit.symbol()),
-            Edit::ReplaceHead(Box::new(head)),
-        );
+        let label = match unit {
+            Unit::Millimetre => "job: lengths in millimetres",
+            Unit::Inch => "job: lengths in inches",
+        };
+        self.whole_edit(label.to_owned(), Edit::ReplaceHead(Box::new(head)));
         self.view.fields.clear();
     }
 

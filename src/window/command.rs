@@ -58,6 +58,19 @@ pub enum Command {
     TypedPath(Option<PathBuf>),
     /// Asks for a folder and writes the sheets there.
     Export(ExportChoice),
+    /// Gives the shown door another size, its bores with it, as one step.
+    TakeSize {
+        /// Name of the card.
+        card: String,
+        /// Name of its size.
+        size: String,
+    },
+    /// Begins the search for anchors that the open question asks for.
+    SearchStruts,
+    /// Stops it.
+    StopSearch,
+    /// Takes over the anchors of that row of its answers, as one step.
+    UseAnchors(usize),
     /// Closes the message, list or question that is open.
     CloseDialog,
 }
@@ -140,6 +153,14 @@ pub enum UiCommand {
     NextFinding,
     /// Goes to the finding before.
     PreviousFinding,
+    /// Shows the findings at the right.
+    ShowFindings,
+    /// Shows the verdicts on the sizes at the right.
+    ShowSizes,
+    /// Shows the forces at the right.
+    ShowForces,
+    /// Asks where the anchors of the door's gas struts may be.
+    PlaceStrut,
     /// Light colours.
     LightTheme,
     /// Dark colours.
@@ -162,7 +183,7 @@ const fn key(modifiers: Modifiers, key: Key) -> KeyboardShortcut {
 
 impl UiCommand {
     /// All of them, in the order in which the list of keys shows them.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 29] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -183,6 +204,10 @@ impl UiCommand {
         Self::UseInches,
         Self::NextFinding,
         Self::PreviousFinding,
+        Self::ShowFindings,
+        Self::ShowSizes,
+        Self::ShowForces,
+        Self::PlaceStrut,
         Self::LightTheme,
         Self::DarkTheme,
         Self::SystemTheme,
@@ -233,6 +258,19 @@ impl UiCommand {
             Self::UseInches => ("inch", "Show and read lengths in inches."),
             Self::NextFinding => ("Next finding", "Light the next finding of the list."),
             Self::PreviousFinding => ("Previous finding", "Light the finding before this one."),
+            Self::ShowFindings => ("Show findings", "Show at the right what the checks found."),
+            Self::ShowSizes => (
+                "Show sizes",
+                "Show at the right what each size says to this door.",
+            ),
+            Self::ShowForces => (
+                "Show forces",
+                "Show at the right what the hand feels and what the door does by itself.",
+            ),
+            Self::PlaceStrut => (
+                "Place the strut…",
+                "Search for the places of the gas strut's anchors that are easiest on the hand.",
+            ),
             Self::LightTheme => ("Light colours", "Dark ink on light ground."),
             Self::DarkTheme => ("Dark colours", "Light ink on dark ground."),
             Self::SystemTheme => (
@@ -266,6 +304,10 @@ impl UiCommand {
             Self::NextFinding => &const { [key(PLAIN, Key::F8)] },
             Self::PreviousFinding => &const { [key(Modifiers::SHIFT, Key::F8)] },
             Self::ShowShortcuts => &const { [key(PLAIN, Key::F1)] },
+            Self::ShowFindings => &const { [key(CTRL, Key::Num1)] },
+            Self::ShowSizes => &const { [key(CTRL, Key::Num2)] },
+            Self::ShowForces => &const { [key(CTRL, Key::Num3)] },
+            Self::PlaceStrut => &const { [key(CTRL, Key::T)] },
             Self::RemoveBox
             | Self::UseMillimetres
             | Self::UseInches

@@ -7,6 +7,7 @@ use flapwright_rules::inspection::Inspection;
 
 use super::app::App;
 use super::command::View;
+use super::mechanics::SideTab;
 
 impl App {
     /// The open job.
@@ -76,6 +77,18 @@ impl App {
     #[must_use]
     pub const fn dialog_open(&self) -> bool {
         self.dialog.is_some()
+    }
+
+    /// What the panel at the right shows.
+    #[must_use]
+    pub const fn side_tab(&self) -> SideTab {
+        self.view.tab
+    }
+
+    /// Whether anchors are being searched for.
+    #[must_use]
+    pub const fn searching(&self) -> bool {
+        self.strut_search.is_some()
     }
 
     /// Whether sheets are being written.

@@ -1,4 +1,4 @@
-//! The window: forms, drawings, findings, files.
+//! The window: forms, drawings, findings, sizes and forces, files.
 //!
 //! [`App`] owns the state. What is shown borrows it and queues [`Command`]s; after the frame they
 //! are done in one place (`apply`). The job changes only by [`Edit`](flapwright_model::edit::Edit)s
@@ -26,6 +26,7 @@ mod findings_panel;
 mod form;
 mod history;
 mod inspect_app;
+mod mechanics;
 mod shell;
 mod status_line;
 mod today;
@@ -37,4 +38,5 @@ pub use self::app::App;
 pub use self::command::{Command, JobEdit, UiCommand, UnsavedAnswer, View};
 pub use self::dialogs::file_dialogs::{Answer, Ask, FileDialogs, Reply};
 pub use self::export_job::ExportChoice;
+pub use self::mechanics::SideTab;
 pub use self::shell::{WindowError, prepare, run};

@@ -86,12 +86,14 @@ pub fn run(job: Job, path: Option<PathBuf>) -> Result<(), WindowError> {
             Ok(Box::new(Shell { app, theme }))
         }),
     );
-    opened.map_err(|error| {
-        let why = error.to_string().lines().collect::<Vec<_>>().join(" ");
-        match error {
-            eframe::Error::WinitEventLoop(_) => WindowError::NoDisplay(why),
-            _ => WindowError::Failed(why),
+    opened.map_err(|error| match error {
+        // The inner message names places in the source of the window library.
+        eframe::Error::WinitEventLoop(_) => {
+            let display = std::env::var("WAYLAND_DISPLAY").or_else(|_| std::env::var("DISPLAY"));
+            let name = display.unwrap_or_default();
+            WindowError::NoDisplay(format!("the display {name} cannot be reached"))
         }
+        other => WindowError::Failed(other.to_string().lines().collect::<Vec<_>>().join(" ")),
     })
 }
 

@@ -8,6 +8,7 @@ use egui::{Color32, FontData, FontDefinitions, FontFamily, FontId, Stroke, TextS
 use flapwright_drawing::list::Weight;
 use flapwright_drawing::pen::Ink;
 use flapwright_drawing::text;
+use flapwright_motion::sizes::Grade;
 use flapwright_rules::finding::Severity;
 
 /// Screen points for one millimetre of a drawing's texts, pens and dashes.
@@ -22,6 +23,8 @@ pub(crate) const EDGE_WORD: f32 = 50.0;
 pub(crate) const GROUP_GAP: f32 = 8.0;
 /// Narrowest and widest the form and the list of findings may be made.
 pub(crate) const SIDE_WIDTHS: std::ops::RangeInclusive<f32> = 300.0..=560.0;
+/// Width of the panel at the right as long as it is not dragged.
+pub(crate) const SIDE_WIDTH: f32 = 360.0;
 /// Below this width the two drawings stand one above the other.
 pub(crate) const STACK_BELOW: f32 = 820.0;
 
@@ -59,7 +62,9 @@ pub(crate) struct Tokens {
     pub(crate) caution: Color32,
     /// Severity note.
     pub(crate) note: Color32,
-    /// Text on a patch of one of the three severities.
+    /// What suits.
+    pub(crate) good: Color32,
+    /// Text on a patch of one of the three severities, or of what suits.
     pub(crate) on_severity: Color32,
     ink_plain: Color32,
     ink_soft: Color32,
@@ -84,6 +89,7 @@ const LIGHT: Tokens = Tokens {
     stop: Color32::from_rgb(176, 28, 36),
     caution: Color32::from_rgb(150, 88, 0),
     note: Color32::from_rgb(38, 96, 150),
+    good: Color32::from_rgb(20, 110, 84),
     on_severity: Color32::from_rgb(255, 255, 255),
     ink_plain: Color32::from_rgb(24, 26, 30),
     ink_soft: Color32::from_rgb(150, 152, 154),
@@ -108,6 +114,7 @@ const DARK: Tokens = Tokens {
     stop: Color32::from_rgb(255, 122, 116),
     caution: Color32::from_rgb(240, 180, 78),
     note: Color32::from_rgb(126, 186, 240),
+    good: Color32::from_rgb(112, 206, 168),
     on_severity: Color32::from_rgb(20, 20, 22),
     ink_plain: Color32::from_rgb(222, 224, 226),
     ink_soft: Color32::from_rgb(112, 116, 122),
@@ -148,6 +155,15 @@ impl Tokens {
             Severity::Stop => self.stop,
             Severity::Caution => self.caution,
             Severity::Note => self.note,
+        }
+    }
+
+    /// The colour of a verdict.
+    pub(crate) const fn grade(&self, grade: Grade) -> Color32 {
+        match grade {
+            Grade::Fits => self.good,
+            Grade::Marginal => self.caution,
+            Grade::No => self.stop,
         }
     }
 
@@ -295,6 +311,7 @@ mod tests {
                 ("on stop", t.on_severity, t.stop),
                 ("on caution", t.on_severity, t.caution),
                 ("on note", t.on_severity, t.note),
+                ("on good", t.on_severity, t.good),
                 ("plain ink on paper", t.ink_plain, t.paper),
                 ("bore ink on paper", t.ink_bore, t.paper),
             ] {

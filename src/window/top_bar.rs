@@ -37,6 +37,7 @@ const MENUS: [(&str, &[&[UiCommand]]); 4] = [
                 UiCommand::DuplicateBox,
                 UiCommand::RemoveBox,
             ],
+            &[UiCommand::PlaceStrut],
         ],
     ),
     (
@@ -48,6 +49,11 @@ const MENUS: [(&str, &[&[UiCommand]]); 4] = [
                 UiCommand::ZoomOut,
                 UiCommand::ShowDimensions,
                 UiCommand::PlayDoor,
+            ],
+            &[
+                UiCommand::ShowFindings,
+                UiCommand::ShowSizes,
+                UiCommand::ShowForces,
             ],
             &[UiCommand::NextFinding, UiCommand::PreviousFinding],
             &[

@@ -2,6 +2,7 @@
 
 use super::canvas::CanvasState;
 use super::fields::Fields;
+use super::mechanics::{MechanicsView, SideTab};
 
 /// How long the door takes from closed to open when it plays, seconds.
 const PLAY_SECONDS: f64 = 2.5;
@@ -23,6 +24,10 @@ pub(crate) struct ViewState {
     pub(crate) playing: Option<Play>,
     /// Whether dimensions are left out.
     pub(crate) plain: bool,
+    /// What the panel at the right shows.
+    pub(crate) tab: SideTab,
+    /// What its tabs on the fitting remember.
+    pub(crate) mechanics: MechanicsView,
     /// The drawing of the front.
     pub(crate) elevation: CanvasState,
     /// The drawing of the section.

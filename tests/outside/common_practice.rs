@@ -8,17 +8,29 @@ use flapwright_rules::inspection::BoxReport;
 
 fn the_box(name: &str) -> BoxReport {
     let job = flapwright::shipped::demo_job().unwrap();
-    inspect(&job).boxes.into_iter().find(|report| report.name == name).unwrap()
+    inspect(&job)
+        .boxes
+        .into_iter()
+        .find(|report| report.name == name)
+        .unwrap()
 }
 
 #[track_caller]
 fn has_bore(report: &BoxReport, part: Part, purpose: &str, u: f64, v: f64) {
-    let panel = report.panels.iter().find(|panel| panel.id.part == part).unwrap();
+    let panel = report
+        .panels
+        .iter()
+        .find(|panel| panel.id.part == part)
+        .unwrap();
     let found = panel.bores.iter().any(|bore| {
         let (at_u, at_v) = bore.at.uv();
         bore.drill.purpose == purpose && (at_u - u).abs() < 1e-6 && (at_v - v).abs() < 1e-6
     });
-    assert!(found, "{}: no {purpose} at u {u}, v {v}: {:#?}", panel.name, panel.bores);
+    assert!(
+        found,
+        "{}: no {purpose} at u {u}, v {v}: {:#?}",
+        panel.name, panel.bores
+    );
 }
 
 #[test]
@@ -47,8 +59,20 @@ fn below_a_fixed_shelf_the_fitting_measures_from_that_shelf() {
     // mugs: 540 high, the shelf's underside 224 up: 316 below the top end. Dipper needs 148 and
     // 184 below that.
     let mugs = the_box("mugs");
-    has_bore(&mugs, Part::LeftSide, "strut bracket screw", 25.0, 316.0 + 148.0);
-    has_bore(&mugs, Part::RightSide, "strut bracket screw", 25.0, 316.0 + 184.0);
+    has_bore(
+        &mugs,
+        Part::LeftSide,
+        "strut bracket screw",
+        25.0,
+        316.0 + 148.0,
+    );
+    has_bore(
+        &mugs,
+        Part::RightSide,
+        "strut bracket screw",
+        25.0,
+        316.0 + 184.0,
+    );
 }
 
 #[test]
@@ -56,11 +80,32 @@ fn door_bores_lie_at_overlay_plus_distance_from_the_edges() {
     // plates: overlays 15.875; Heron needs 24 in and 259 down, 47 in and 295 down. The back shows
     // the right fitting at the left.
     let plates = the_box("plates");
-    let leaf = Part::Leaf { opening: 0, leaf: LeafId::Only };
-    has_bore(&plates, leaf, "arm bracket screw", 15.875 + 24.0, 15.875 + 259.0);
-    has_bore(&plates, leaf, "arm bracket screw", 15.875 + 47.0, 15.875 + 295.0);
+    let leaf = Part::Leaf {
+        opening: 0,
+        leaf: LeafId::Only,
+    };
+    has_bore(
+        &plates,
+        leaf,
+        "arm bracket screw",
+        15.875 + 24.0,
+        15.875 + 259.0,
+    );
+    has_bore(
+        &plates,
+        leaf,
+        "arm bracket screw",
+        15.875 + 47.0,
+        15.875 + 295.0,
+    );
     // Door 700 - 2 x 3.175 = 693.65 wide.
-    has_bore(&plates, leaf, "arm bracket screw", 693.65 - 39.875, 15.875 + 259.0);
+    has_bore(
+        &plates,
+        leaf,
+        "arm bracket screw",
+        693.65 - 39.875,
+        15.875 + 259.0,
+    );
 }
 
 #[test]
@@ -68,10 +113,25 @@ fn hinges_of_a_folding_pair_hang_on_its_joint() {
     // spices: right overlay 16.5, left 15, clear width 564, so the leaf is 595.5 wide; cups 119
     // inside the clear width and 22 below the joint, whose gap takes 1.5.
     let spices = the_box("spices");
-    let lower = Part::Leaf { opening: 0, leaf: LeafId::Lower };
+    let lower = Part::Leaf {
+        opening: 0,
+        leaf: LeafId::Lower,
+    };
     has_bore(&spices, lower, "joint hinge cup", 16.5 + 119.0, 22.0 - 1.5);
-    has_bore(&spices, lower, "joint hinge cup", 595.5 - 15.0 - 119.0, 22.0 - 1.5);
-    has_bore(&spices, lower, "link bracket screw", 16.5 + 19.0, 135.0 - 1.5);
+    has_bore(
+        &spices,
+        lower,
+        "joint hinge cup",
+        595.5 - 15.0 - 119.0,
+        22.0 - 1.5,
+    );
+    has_bore(
+        &spices,
+        lower,
+        "link bracket screw",
+        16.5 + 19.0,
+        135.0 - 1.5,
+    );
 }
 
 #[test]
@@ -79,5 +139,11 @@ fn plates_of_hinges_in_a_housed_shelf_count_from_its_own_end() {
     // mugs: shelf housed 6 into the side; first plate 119 inside the clear width, screws 17.5
     // beside its middle.
     let mugs = the_box("mugs");
-    has_bore(&mugs, Part::Shelf(0), "hinge plate screw", 6.0 + 119.0 - 17.5, 46.0);
+    has_bore(
+        &mugs,
+        Part::Shelf(0),
+        "hinge plate screw",
+        6.0 + 119.0 - 17.5,
+        46.0,
+    );
 }

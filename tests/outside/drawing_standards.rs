@@ -39,7 +39,9 @@ fn the_frame_leaves_20_at_the_left_and_10_elsewhere() {
 #[test]
 fn reductions_are_those_of_the_list() {
     // ISO 5455:1979, clauses 3 and 5.1; 1:3, 1:4 and 1:8 are not in it.
-    let found: Vec<f64> = Scale::reductions().map(|scale| (1.0 / scale.ratio()).round()).collect();
+    let found: Vec<f64> = Scale::reductions()
+        .map(|scale| (1.0 / scale.ratio()).round())
+        .collect();
     let listed = [
         1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0,
         // Extended by a power of ten, as clause 5.1 allows.
@@ -47,6 +49,9 @@ fn reductions_are_those_of_the_list() {
     ];
     assert!(!found.is_empty());
     for reduction in found {
-        assert!(listed.contains(&reduction), "1:{reduction} is not in the list");
+        assert!(
+            listed.contains(&reduction),
+            "1:{reduction} is not in the list"
+        );
     }
 }

@@ -26,7 +26,10 @@ fn fractions_of_an_inch_are_exact_millimetres() {
         ("48 in", 1219.2),
     ] {
         let found = parse_length(text, Unit::Millimetre).unwrap();
-        assert!((found - expected).abs() < 1e-12, "{text}: {found}, expected {expected}");
+        assert!(
+            (found - expected).abs() < 1e-12,
+            "{text}: {found}, expected {expected}"
+        );
     }
 }
 

@@ -19,11 +19,22 @@ struct Pdf {
 
 fn demo_pdf() -> Pdf {
     let job = flapwright::shipped::demo_job().unwrap();
-    let files = sheet_files(&job, Some("demo"), Formats { pdf: true, png_dpi: None }).unwrap();
+    let files = sheet_files(
+        &job,
+        Some("demo"),
+        Formats {
+            pdf: true,
+            png_dpi: None,
+        },
+    )
+    .unwrap();
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("demo.pdf");
     std::fs::write(&path, &files[0].1).unwrap();
-    Pdf { _folder: folder, path }
+    Pdf {
+        _folder: folder,
+        path,
+    }
 }
 
 fn poppler(tool: &str, arguments: &[&str], path: &Path) -> String {
@@ -33,7 +44,11 @@ fn poppler(tool: &str, arguments: &[&str], path: &Path) -> String {
         .arg(if tool == "pdftotext" { "-" } else { "--" })
         .output()
         .unwrap_or_else(|error| panic!("{tool} does not run ({error}); install poppler-utils"));
-    assert!(output.status.success(), "{tool}: {}", String::from_utf8_lossy(&output.stderr));
+    assert!(
+        output.status.success(),
+        "{tool}: {}",
+        String::from_utf8_lossy(&output.stderr)
+    );
     String::from_utf8(output.stdout).unwrap()
 }
 
@@ -71,7 +86,10 @@ fn every_sheet_is_a_page_of_its_papers_size() {
     let pdf = demo_pdf();
     let info = poppler("pdfinfo", &["-f", "1", "-l", "999"], &pdf.path);
     let pages: Vec<&str> = info.lines().filter(|line| line.contains("size:")).collect();
-    let pages: Vec<&&str> = pages.iter().filter(|line| line.starts_with("Page ")).collect();
+    let pages: Vec<&&str> = pages
+        .iter()
+        .filter(|line| line.starts_with("Page "))
+        .collect();
     assert_eq!(pages.len(), sheets.len(), "{info}");
     for (page, sheet) in pages.iter().zip(&sheets) {
         let numbers: Vec<f64> = page
@@ -82,8 +100,14 @@ fn every_sheet_is_a_page_of_its_papers_size() {
             .filter_map(|word| word.parse().ok())
             .collect();
         // 1 mm = 72 / 25.4 points; A4 is 595.276 by 841.890.
-        assert!((numbers[0] * MM_PER_POINT - sheet.paper.width).abs() < 0.01, "{page}");
-        assert!((numbers[1] * MM_PER_POINT - sheet.paper.height).abs() < 0.01, "{page}");
+        assert!(
+            (numbers[0] * MM_PER_POINT - sheet.paper.width).abs() < 0.01,
+            "{page}"
+        );
+        assert!(
+            (numbers[1] * MM_PER_POINT - sheet.paper.height).abs() < 0.01,
+            "{page}"
+        );
     }
 }
 
@@ -107,11 +131,17 @@ fn every_fitting_bore_is_in_the_text_of_its_hole_table() {
     let inspection = inspect(&job);
     let pdf = demo_pdf();
     let all = poppler("pdftotext", &["-layout"], &pdf.path);
-    let rows: Vec<Vec<&str>> =
-        all.lines().map(|line| line.split_whitespace().collect()).collect();
+    let rows: Vec<Vec<&str>> = all
+        .lines()
+        .map(|line| line.split_whitespace().collect())
+        .collect();
     let mut looked_at = 0;
     for panel in inspection.boxes.iter().flat_map(|it| &it.panels) {
-        for bore in panel.bores.iter().filter(|bore| bore.source != BoreSource::SystemRow) {
+        for bore in panel
+            .bores
+            .iter()
+            .filter(|bore| bore.source != BoreSource::SystemRow)
+        {
             let (u, v) = bore.at.uv();
             // Drilled before banding, distances count from the cut edge.
             let cut = panel.drilled == flapwright_model::cabinet::Drilled::BeforeBanding;
@@ -123,7 +153,8 @@ fn every_fitting_bore_is_in_the_text_of_its_hole_table() {
             let (number, u, v) = (bore.number.to_string(), show_mm_tenth(u), show_mm_tenth(v));
             let wanted = [number.as_str(), u.as_str(), v.as_str()];
             assert!(
-                rows.iter().any(|row| row.windows(3).any(|three| three == wanted)),
+                rows.iter()
+                    .any(|row| row.windows(3).any(|three| three == wanted)),
                 "{}: no row {wanted:?}",
                 panel.name
             );
@@ -139,10 +170,16 @@ fn every_page_says_that_the_demo_is_invented_and_which_face_is_seen() {
     let count = sheets(&job, &inspect(&job)).len();
     let pdf = demo_pdf();
     for page in 1..=count {
-        let text: Vec<String> = words(&pdf, page).into_iter().map(|word| word.text).collect();
+        let text: Vec<String> = words(&pdf, page)
+            .into_iter()
+            .map(|word| word.text)
+            .collect();
         let text = text.join(" ").to_lowercase();
         for wanted in ["invented", "face", "zero"] {
-            assert!(text.contains(wanted), "page {page} lacks {wanted:?}: {text}");
+            assert!(
+                text.contains(wanted),
+                "page {page} lacks {wanted:?}: {text}"
+            );
         }
     }
 }
@@ -158,10 +195,28 @@ fn words_stand_inside_the_frame() {
             // Boxes include the font's ascent above the capitals: 1.5 mm of it may reach out.
             let (left, right) = (word.x.0 * MM_PER_POINT, word.x.1 * MM_PER_POINT);
             let (top, bottom) = (word.y.0 * MM_PER_POINT, word.y.1 * MM_PER_POINT);
-            assert!(left >= space.min_x() - 0.1, "page {}: {}", index + 1, word.text);
-            assert!(right <= space.max_x() + 0.1, "page {}: {}", index + 1, word.text);
-            assert!(top >= sheet.paper.height - space.max_y() - 1.5, "{}", word.text);
-            assert!(bottom <= sheet.paper.height - space.min_y() + 1.5, "{}", word.text);
+            assert!(
+                left >= space.min_x() - 0.1,
+                "page {}: {}",
+                index + 1,
+                word.text
+            );
+            assert!(
+                right <= space.max_x() + 0.1,
+                "page {}: {}",
+                index + 1,
+                word.text
+            );
+            assert!(
+                top >= sheet.paper.height - space.max_y() - 1.5,
+                "{}",
+                word.text
+            );
+            assert!(
+                bottom <= sheet.paper.height - space.min_y() + 1.5,
+                "{}",
+                word.text
+            );
         }
     }
 }

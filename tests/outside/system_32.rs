@@ -18,11 +18,22 @@ fn side(height: f64, depth: f64, rows: SystemRows) -> PanelReport {
     wall_box.openings = vec![flapwright_model::cabinet::Opening { door: None }];
     wall_box.system_rows = Some(rows);
     let report = place_box(&job, 0, &wall_box);
-    report.panels.into_iter().find(|panel| panel.id.part == Part::LeftSide).unwrap()
+    report
+        .panels
+        .into_iter()
+        .find(|panel| panel.id.part == Part::LeftSide)
+        .unwrap()
 }
 
 fn rows(first: f64) -> SystemRows {
-    SystemRows { front: 37.0, rear: 37.0, first, last: first, diameter: 5.0, depth: 13.0 }
+    SystemRows {
+        front: 37.0,
+        rear: 37.0,
+        first,
+        last: first,
+        diameter: 5.0,
+        depth: 13.0,
+    }
 }
 
 /// v of the bores of the front row, u of the rear row.
@@ -41,7 +52,11 @@ fn front_row(panel: &PanelReport) -> Vec<f64> {
 fn a_side_586_deep_has_its_rows_512_apart() {
     // Published (reukauff.de, "woodworking"): 586 - 2 x 37 = 512 = 16 x 32.
     let panel = side(1984.0, 586.0, rows(32.0));
-    let rear = panel.bores.iter().map(|bore| bore.at.uv().0).fold(0.0, f64::max);
+    let rear = panel
+        .bores
+        .iter()
+        .map(|bore| bore.at.uv().0)
+        .fold(0.0, f64::max);
     assert_eq!(rear - 37.0, 512.0);
 }
 
@@ -50,7 +65,11 @@ fn six_steps_behind_a_row_at_37_the_next_is_at_229() {
     // Common practice, no source: 37 + 6 x 32 = 229; a side 229 + 37 = 266 deep has its rear row
     // there.
     let panel = side(720.0, 266.0, rows(40.0));
-    let rear = panel.bores.iter().map(|bore| bore.at.uv().0).fold(0.0, f64::max);
+    let rear = panel
+        .bores
+        .iter()
+        .map(|bore| bore.at.uv().0)
+        .fold(0.0, f64::max);
     assert_eq!(rear, 229.0);
 }
 

@@ -4,6 +4,7 @@
     reason = "each test file uses its own part of this module"
 )]
 #![allow(dead_code)]
+#![expect(clippy::unwrap_used, reason = "helpers of tests")]
 
 use std::cell::RefCell;
 use std::collections::VecDeque;

@@ -37,7 +37,10 @@ impl Lettering {
     pub const fn new(height: f64) -> Self {
         Self {
             height,
-            anchor: Anchor { along: Along::Start, across: Across::Baseline },
+            anchor: Anchor {
+                along: Along::Start,
+                across: Across::Baseline,
+            },
             turn: Turn::Level,
             weight: Weight::Plain,
         }
@@ -46,19 +49,28 @@ impl Lettering {
     /// The same in bold.
     #[must_use]
     pub const fn bold(self) -> Self {
-        Self { weight: Weight::Bold, ..self }
+        Self {
+            weight: Weight::Bold,
+            ..self
+        }
     }
 
     /// The same, reading from the right.
     #[must_use]
     pub const fn up(self) -> Self {
-        Self { turn: Turn::Up, ..self }
+        Self {
+            turn: Turn::Up,
+            ..self
+        }
     }
 
     /// The same, held at another part of the text.
     #[must_use]
     pub const fn held(self, along: Along, across: Across) -> Self {
-        Self { anchor: Anchor { along, across }, ..self }
+        Self {
+            anchor: Anchor { along, across },
+            ..self
+        }
     }
 
     /// The box around `text` set like this at `at`, mm.
@@ -78,13 +90,20 @@ impl Brush {
     /// A brush for shapes that stand for nothing in the job.
     #[must_use]
     pub const fn new(layer: Layer, ink: Ink) -> Self {
-        Self { layer, ink, of: None }
+        Self {
+            layer,
+            ink,
+            of: None,
+        }
     }
 
     /// The same brush for shapes that stand for `subject`.
     #[must_use]
     pub const fn of(self, subject: Subject) -> Self {
-        Self { of: Some(subject), ..self }
+        Self {
+            of: Some(subject),
+            ..self
+        }
     }
 
     /// The same brush with another ink.
@@ -105,12 +124,26 @@ impl Brush {
 
     /// An open run of strokes.
     pub fn run(&self, list: &mut DisplayList, points: Vec<At>, pen: Pen) {
-        self.put(list, Shape::Polyline { points, closed: false, pen });
+        self.put(
+            list,
+            Shape::Polyline {
+                points,
+                closed: false,
+                pen,
+            },
+        );
     }
 
     /// A closed run of strokes.
     pub fn outline(&self, list: &mut DisplayList, points: Vec<At>, pen: Pen) {
-        self.put(list, Shape::Polyline { points, closed: true, pen });
+        self.put(
+            list,
+            Shape::Polyline {
+                points,
+                closed: true,
+                pen,
+            },
+        );
     }
 
     /// The outline of a rectangle.
@@ -125,12 +158,28 @@ impl Brush {
 
     /// A circle.
     pub fn circle(&self, list: &mut DisplayList, centre: At, radius: f64, pen: Pen) {
-        self.put(list, Shape::Circle { centre, radius, pen, filled: false });
+        self.put(
+            list,
+            Shape::Circle {
+                centre,
+                radius,
+                pen,
+                filled: false,
+            },
+        );
     }
 
     /// A filled circle.
     pub fn disc(&self, list: &mut DisplayList, centre: At, radius: f64) {
-        self.put(list, Shape::Circle { centre, radius, pen: Pen::Thin, filled: true });
+        self.put(
+            list,
+            Shape::Circle {
+                centre,
+                radius,
+                pen: Pen::Thin,
+                filled: true,
+            },
+        );
     }
 
     /// Two crossed strokes through `centre`, each `reach` to both sides.
@@ -142,8 +191,23 @@ impl Brush {
 
     /// One line of text.
     pub fn text(&self, list: &mut DisplayList, at: At, text: impl Into<String>, how: Lettering) {
-        let Lettering { height, anchor, turn, weight } = how;
-        self.put(list, Shape::Text { at, text: text.into(), height, anchor, turn, weight });
+        let Lettering {
+            height,
+            anchor,
+            turn,
+            weight,
+        } = how;
+        self.put(
+            list,
+            Shape::Text {
+                at,
+                text: text.into(),
+                height,
+                anchor,
+                turn,
+                weight,
+            },
+        );
     }
 }
 

@@ -34,20 +34,32 @@ pub fn cautions(context: Context) -> Vec<&'static str> {
             context.glass_pane,
             "Glass pane: keep clamps and drill off it; take it out before drilling if it can be.",
         ),
-        (context.blind, "Set the depth stop and try it in an offcut of the same thickness."),
-        (context.through, "Drilling through: back the far face with scrap."),
+        (
+            context.blind,
+            "Set the depth stop and try it in an offcut of the same thickness.",
+        ),
+        (
+            context.through,
+            "Drilling through: back the far face with scrap.",
+        ),
         (
             context.carries_fitting,
             "Fix the box to the wall for its own weight, its load and the pull of the door.",
         ),
-        (true, "Clamp the work, protect your eyes, keep sleeves and hair clear of the drill."),
+        (
+            true,
+            "Clamp the work, protect your eyes, keep sleeves and hair clear of the drill.",
+        ),
         (
             context.leaf || context.carries_fitting,
             "Read the fitting's own instructions; where they differ from this sheet, ask before \
              you drill.",
         ),
     ];
-    all.into_iter().filter(|(applies, _)| *applies).map(|(_, words)| words).collect()
+    all.into_iter()
+        .filter(|(applies, _)| *applies)
+        .map(|(_, words)| words)
+        .collect()
 }
 
 /// Printed wherever the job or a card is invented.
@@ -62,11 +74,24 @@ mod tests {
         let plain = cautions(Context::default());
         assert_eq!(plain.len(), 1);
         assert!(plain[0].starts_with("Clamp the work"));
-        let glass = cautions(Context { glass_pane: true, ..Context::default() });
+        let glass = cautions(Context {
+            glass_pane: true,
+            ..Context::default()
+        });
         assert!(glass.iter().any(|words| words.starts_with("Glass pane")));
-        let leaf = cautions(Context { leaf: true, ..Context::default() });
+        let leaf = cautions(Context {
+            leaf: true,
+            ..Context::default()
+        });
         assert!(leaf[0].starts_with("Stored spring energy"));
-        let through = cautions(Context { through: true, ..Context::default() });
-        assert!(through.iter().any(|words| words.starts_with("Drilling through")));
+        let through = cautions(Context {
+            through: true,
+            ..Context::default()
+        });
+        assert!(
+            through
+                .iter()
+                .any(|words| words.starts_with("Drilling through"))
+        );
     }
 }

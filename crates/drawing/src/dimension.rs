@@ -1,13 +1,14 @@
-//! Dimensions: chains between edges, running dimensions from one zero, leaders.
+//! Dimensions: chains between edges, arrowheads and leaders. Running dimensions from one zero are
+//! in [`crate::running`].
 //!
 //! After ISO 129-1 (restated from memory): figures stand above their line and read from the bottom
 //! or from the right; extension lines leave a gap of eight narrow line widths at the outline and
 //! run on by as much.
 
-use crate::brush::{Brush, Lettering};
-use crate::layout::{spread, spread_sized};
+use crate::brush::{Brush, Lettering, corners};
+use crate::layout::{around, spread_sized};
 use crate::list::{Across, Along, At, DisplayList};
-use crate::pen::Pen;
+use crate::pen::{Ink, Pen};
 
 /// Height of dimension figures, mm (ISO 3098 series).
 pub const FIGURE: f64 = 2.5;
@@ -18,7 +19,7 @@ pub const GAP: f64 = 2.0;
 /// How far extension lines run past the dimension line, mm.
 pub const OVERSHOOT: f64 = 1.5;
 /// Length of an arrowhead, mm.
-const ARROW: f64 = 2.5;
+pub(crate) const ARROW: f64 = 2.5;
 /// Half its width, mm.
 const ARROW_HALF: f64 = 0.42;
 
@@ -70,25 +71,47 @@ impl Stretch {
     /// A stretch between two edges, whichever is first.
     #[must_use]
     pub fn new(a: f64, b: f64, figure: impl Into<String>) -> Self {
-        Self { from: a.min(b), to: a.max(b), figure: figure.into() }
+        Self {
+            from: a.min(b),
+            to: a.max(b),
+            figure: figure.into(),
+        }
     }
 }
 
 /// Draws a chain. Figures too wide for their stretch are set farther out with a leader.
 pub fn chain(list: &mut DisplayList, brush: Brush, chain: &Chain) {
-    let out = if chain.line_at >= chain.from { 1.0 } else { -1.0 };
+    let out = if chain.line_at >= chain.from {
+        1.0
+    } else {
+        -1.0
+    };
     for stop in ends(chain) {
         let near = chain.axis.point(stop, chain.from + out * GAP);
         let far = chain.axis.point(stop, chain.line_at + out * OVERSHOOT);
         brush.line(list, near, far, Pen::Thin);
     }
     let how = figure_lettering(chain.axis);
+    let blank = brush.ink(Ink::Paper);
     let mut outside = Vec::new();
     for Stretch { from, to, figure } in &chain.stretches {
         stretch_line(list, brush, chain, *from, *to);
         let middle = 0.5 * (from + to);
         if how.width(figure) + 1.0 <= to - from {
-            let at = chain.axis.point(middle, figure_across(chain.axis, chain.line_at));
+            let at = chain
+                .axis
+                .point(middle, figure_across(chain.axis, chain.line_at));
+            let capitals = match chain.axis {
+                Axis::Level => around(
+                    At::new(at.x, at.y + 0.5 * FIGURE),
+                    [how.width(figure) + 0.8, FIGURE],
+                ),
+                Axis::Upright => around(
+                    At::new(at.x - 0.5 * FIGURE, at.y),
+                    [FIGURE, how.width(figure) + 0.8],
+                ),
+            };
+            blank.area(list, corners(capitals));
             brush.text(list, at, figure.clone(), how);
         } else {
             outside.push((middle, figure.clone()));
@@ -100,7 +123,11 @@ pub fn chain(list: &mut DisplayList, brush: Brush, chain: &Chain) {
 
 /// The ends of all stretches, each once.
 fn ends(chain: &Chain) -> Vec<f64> {
-    let mut ends: Vec<f64> = chain.stretches.iter().flat_map(|s| [s.from, s.to]).collect();
+    let mut ends: Vec<f64> = chain
+        .stretches
+        .iter()
+        .flat_map(|s| [s.from, s.to])
+        .collect();
     ends.sort_by(f64::total_cmp);
     ends.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
     ends
@@ -123,7 +150,10 @@ fn figure_lettering(axis: Axis) -> Lettering {
 }
 
 fn stretch_line(list: &mut DisplayList, brush: Brush, chain: &Chain, from: f64, to: f64) {
-    let ends = [chain.axis.point(from, chain.line_at), chain.axis.point(to, chain.line_at)];
+    let ends = [
+        chain.axis.point(from, chain.line_at),
+        chain.axis.point(to, chain.line_at),
+    ];
     brush.line(list, ends[0], ends[1], Pen::Thin);
     if to - from >= 2.6 * ARROW {
         arrow(list, brush, ends[0], ends[1]);
@@ -143,7 +173,10 @@ fn outside_figures(
 ) {
     let how = figure_lettering(chain.axis);
     let wanted: Vec<f64> = figures.iter().map(|(middle, _)| *middle).collect();
-    let sizes: Vec<f64> = figures.iter().map(|(_, figure)| how.width(figure) + 1.5).collect();
+    let sizes: Vec<f64> = figures
+        .iter()
+        .map(|(_, figure)| how.width(figure) + 1.5)
+        .collect();
     let Some(places) = spread_sized(&wanted, &sizes, f64::MIN / 4.0, f64::MAX / 4.0) else {
         return;
     };
@@ -152,10 +185,13 @@ fn outside_figures(
         (Axis::Level, true) | (Axis::Upright, false) => line + out * 0.6,
         (Axis::Level, false) | (Axis::Upright, true) => line + out * (0.6 + FIGURE),
     };
+    let blank = brush.ink(Ink::Paper);
     for ((middle, figure), place) in figures.iter().zip(places) {
+        let at = chain.axis.point(place, text_at);
+        blank.area(list, corners(how.bounds(at, figure).inflate(0.4, 0.1)));
         let from = chain.axis.point(*middle, chain.line_at);
         brush.line(list, from, chain.axis.point(place, line), Pen::Thin);
-        brush.text(list, chain.axis.point(place, text_at), figure.clone(), how);
+        brush.text(list, at, figure.clone(), how);
     }
 }
 
@@ -173,135 +209,9 @@ pub fn arrow(list: &mut DisplayList, brush: Brush, tip: At, tail: At) {
 }
 
 /// The oblique stroke that ends a dimension too short for arrowheads.
-fn oblique(list: &mut DisplayList, brush: Brush, at: At) {
+pub(crate) fn oblique(list: &mut DisplayList, brush: Brush, at: At) {
     let reach = euclid::default::Vector2D::new(0.9, 0.9);
     brush.line(list, at - reach, at + reach, Pen::Thin);
-}
-
-/// Running dimensions along one edge, all from one zero. Coordinates in list mm.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Running {
-    /// Direction.
-    pub axis: Axis,
-    /// The zero, along the axis.
-    pub zero: f64,
-    /// The outline that extension lines start from, across the axis.
-    pub outline: f64,
-    /// Where the dimension line lies, across the axis.
-    pub line_at: f64,
-    /// Where the figures begin, across the axis: farther out than the line.
-    pub figures_at: f64,
-    /// Lowest and highest place of a figure's middle along the axis.
-    pub limits: [f64; 2],
-    /// The measured places.
-    pub stops: Vec<Stop>,
-}
-
-/// One place of a running dimension.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Stop {
-    /// Along the axis, list mm.
-    pub at: f64,
-    /// The feature that is measured, across the axis; a light line leads from the outline to it.
-    pub reach: f64,
-    /// The figure: the distance from zero.
-    pub figure: String,
-    /// Whether the figure is set in bold: the panel's own end.
-    pub bold: bool,
-}
-
-/// Height of figures at which `count` of them fit side by side into `room` mm, if any.
-#[must_use]
-pub fn running_height(count: usize, room: f64) -> Option<f64> {
-    let needed = |height: f64| pitch(height) * count.saturating_sub(1) as f64;
-    [FIGURE, SMALL_FIGURE].into_iter().find(|height| needed(*height) <= room)
-}
-
-/// The room that `count` figures take side by side at full height, mm from the first middle to the
-/// last.
-#[must_use]
-pub fn figures_room(count: usize) -> f64 {
-    pitch(FIGURE) * count.saturating_sub(1) as f64
-}
-
-/// Middle to middle of figures set side by side: descender and a little air included.
-fn pitch(height: f64) -> f64 {
-    1.34 * height + 0.4
-}
-
-/// Draws running dimensions. `false` when the figures do not fit within the limits: then nothing
-/// is drawn, and the caller leaves some to the hole table.
-#[must_use]
-pub fn running(list: &mut DisplayList, brush: Brush, light: Brush, running: &Running) -> bool {
-    let [low, high] = running.limits;
-    let Some(height) = running_height(running.stops.len(), high - low) else {
-        return false;
-    };
-    let mut stops: Vec<&Stop> = running.stops.iter().collect();
-    stops.sort_by(|a, b| a.at.total_cmp(&b.at));
-    let wanted: Vec<f64> = stops.iter().map(|stop| stop.at).collect();
-    let Some(places) = spread(&wanted, pitch(height), low, high) else {
-        return false;
-    };
-    let out = if running.figures_at >= running.outline { 1.0 } else { -1.0 };
-    base_line(list, brush, running, &wanted);
-    for (stop, place) in stops.into_iter().zip(places) {
-        running_stop(list, brush, light, running, stop, place, height, out);
-    }
-    true
-}
-
-fn base_line(list: &mut DisplayList, brush: Brush, running: &Running, wanted: &[f64]) {
-    let zero = running.axis.point(running.zero, running.line_at);
-    let ends = [wanted.first(), wanted.last()];
-    for end in ends.into_iter().flatten() {
-        brush.line(list, zero, running.axis.point(*end, running.line_at), Pen::Thin);
-    }
-    brush.circle(list, zero, 0.9, Pen::Thin);
-    let mut by_distance: Vec<f64> = wanted.to_vec();
-    by_distance.sort_by(|a, b| (a - running.zero).abs().total_cmp(&(b - running.zero).abs()));
-    let mut last = running.zero;
-    for at in by_distance {
-        let tip = running.axis.point(at, running.line_at);
-        if (at - last).abs() >= ARROW + 0.5 {
-            arrow(list, brush, tip, zero);
-        } else if at != running.zero {
-            oblique(list, brush, tip);
-        }
-        last = at;
-    }
-}
-
-#[expect(clippy::too_many_arguments, reason = "one stroke of work of `running`")]
-fn running_stop(
-    list: &mut DisplayList,
-    brush: Brush,
-    light: Brush,
-    running: &Running,
-    stop: &Stop,
-    place: f64,
-    height: f64,
-    out: f64,
-) {
-    let point = |along, across| running.axis.point(along, across);
-    let outline = running.outline;
-    if (stop.reach - outline).abs() > 1e-9 {
-        light.line(list, point(stop.at, outline), point(stop.at, stop.reach), Pen::Thin);
-    }
-    let line_end = running.line_at + out * OVERSHOOT;
-    let knee = running.figures_at - out * 1.2;
-    brush.line(list, point(stop.at, outline + out * GAP), point(stop.at, line_end), Pen::Thin);
-    brush.line(list, point(stop.at, line_end), point(place, knee), Pen::Thin);
-    brush.line(list, point(place, knee), point(place, running.figures_at - out * 0.4), Pen::Thin);
-    let along = if out > 0.0 { Along::Start } else { Along::End };
-    let mut how = Lettering::new(height).held(along, Across::Middle);
-    if stop.bold {
-        how = how.bold();
-    }
-    if running.axis == Axis::Level {
-        how = how.up();
-    }
-    brush.text(list, point(place, running.figures_at), stop.figure.clone(), how);
 }
 
 /// A leader: an arrow at `tip`, a stroke to `elbow`, a short level shelf and the text on it, e.g.
@@ -310,7 +220,14 @@ pub fn leader(list: &mut DisplayList, brush: Brush, tip: At, elbow: At, text: &s
     let how = Lettering::new(FIGURE);
     let shelf = how.width(text) + 1.0;
     let right = elbow.x >= tip.x;
-    let end = At::new(if right { elbow.x + shelf } else { elbow.x - shelf }, elbow.y);
+    let end = At::new(
+        if right {
+            elbow.x + shelf
+        } else {
+            elbow.x - shelf
+        },
+        elbow.y,
+    );
     brush.line(list, tip, elbow, Pen::Thin);
     brush.line(list, elbow, end, Pen::Thin);
     arrow(list, brush, tip, elbow);
@@ -322,7 +239,7 @@ pub fn leader(list: &mut DisplayList, brush: Brush, tip: At, elbow: At, text: &s
 mod tests {
     use super::*;
     use crate::list::{Shape, Turn};
-    use crate::pen::{Ink, Layer};
+    use crate::pen::Layer;
 
     const BRUSH: Brush = Brush::new(Layer::Dimensions, Ink::Plain);
 
@@ -332,10 +249,6 @@ mod tests {
             _ => None,
         };
         list.items.iter().filter_map(text).collect()
-    }
-
-    fn stop(at: f64) -> Stop {
-        Stop { at, reach: 0.0, figure: format!("{at:.1}"), bold: false }
     }
 
     #[test]
@@ -375,40 +288,10 @@ mod tests {
             ],
         };
         chain(&mut list, BRUSH, &row);
-        assert_eq!(crate::overlap::overlapping_texts(&list), Vec::<(String, String)>::new());
+        assert_eq!(
+            crate::overlap::overlapping_texts(&list),
+            Vec::<(String, String)>::new()
+        );
         assert_eq!(texts(&list).len(), 4);
-    }
-
-    #[test]
-    fn running_figures_of_bores_close_together_do_not_overlap() {
-        let mut list = DisplayList::new();
-        let row = Running {
-            axis: Axis::Upright,
-            zero: 100.0,
-            outline: 0.0,
-            line_at: -6.0,
-            figures_at: -12.0,
-            limits: [0.0, 100.0],
-            stops: [95.0, 94.5, 94.0, 50.0, 0.0].map(stop).to_vec(),
-        };
-        assert!(running(&mut list, BRUSH, BRUSH, &row));
-        assert_eq!(texts(&list).len(), 5);
-        assert_eq!(crate::overlap::overlapping_texts(&list), Vec::<(String, String)>::new());
-    }
-
-    #[test]
-    fn too_many_running_figures_are_refused_whole() {
-        let mut list = DisplayList::new();
-        let row = Running {
-            axis: Axis::Level,
-            zero: 0.0,
-            outline: 0.0,
-            line_at: 6.0,
-            figures_at: 12.0,
-            limits: [0.0, 20.0],
-            stops: (0..40).map(|i| stop(f64::from(i) * 0.5)).collect(),
-        };
-        assert!(!running(&mut list, BRUSH, BRUSH, &row));
-        assert!(list.items.is_empty());
     }
 }

@@ -17,7 +17,10 @@ pub(crate) struct Lcg(pub(crate) u64);
 impl Lcg {
     /// From `low` up to `high`.
     pub(crate) fn between(&mut self, low: f64, high: f64) -> f64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        self.0 = self
+            .0
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
         low + (self.0 >> 33) as f64 / f64::from(1_u32 << 31) * (high - low)
     }
 
@@ -48,7 +51,10 @@ pub(crate) fn bore(number: usize, face: Face, u: f64, v: f64, source: BoreSource
 }
 
 /// A fitting's bore on the left.
-pub(crate) const FITTING: BoreSource = BoreSource::Fitting { opening: 0, side: SideTie::Left };
+pub(crate) const FITTING: BoreSource = BoreSource::Fitting {
+    opening: 0,
+    side: SideTie::Left,
+};
 
 /// A panel with 5 mm bores, 11 deep, at these u and v.
 pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelReport {
@@ -56,7 +62,10 @@ pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelR
         Face::SideInner(SideTie::Left) => Part::LeftSide,
         Face::SideInner(SideTie::Right) => Part::RightSide,
         Face::Underside => Part::Top,
-        Face::DoorBack | Face::Plain => Part::Leaf { opening: 0, leaf: LeafId::Only },
+        Face::DoorBack | Face::Plain => Part::Leaf {
+            opening: 0,
+            leaf: LeafId::Only,
+        },
     };
     let name = match face {
         Face::SideInner(SideTie::Left) => "left side",
@@ -64,11 +73,17 @@ pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelR
         Face::Underside => "top",
         Face::DoorBack | Face::Plain => "door",
     };
-    let bores = places.iter().enumerate().map(|(i, (u, v))| bore(i + 1, face, *u, *v, FITTING));
+    let bores = places
+        .iter()
+        .enumerate()
+        .map(|(i, (u, v))| bore(i + 1, face, *u, *v, FITTING));
     PanelReport {
         id: PartId { box_index: 0, part },
         name: name.to_owned(),
-        solid: Solid::new(BoxPoint::new(0.0, 0.0, 0.0), BoxPoint::new(18.0, 720.0, 330.0)),
+        solid: Solid::new(
+            BoxPoint::new(0.0, 0.0, 0.0),
+            BoxPoint::new(18.0, 720.0, 330.0),
+        ),
         face,
         size,
         thickness: 18.0,
@@ -93,5 +108,11 @@ pub(crate) fn with_panels(panels: Vec<PanelReport>) -> (Job, Inspection) {
         frame: Vec::new(),
         openings: Vec::new(),
     };
-    (Job::empty(Vec::new(), Vec::new()), Inspection { boxes: vec![report], findings: Vec::new() })
+    (
+        Job::empty(Vec::new(), Vec::new()),
+        Inspection {
+            boxes: vec![report],
+            findings: Vec::new(),
+        },
+    )
 }

@@ -22,7 +22,12 @@ struct Family {
 }
 
 const fn family(degrees: f64, pitch: f64, offset: f64, dash: Option<(f64, f64)>) -> Family {
-    Family { degrees, pitch, offset, dash }
+    Family {
+        degrees,
+        pitch,
+        offset,
+        dash,
+    }
 }
 
 /// The pattern of a class. ISO 128 leaves the patterns of special materials to a legend: [`words`].
@@ -59,19 +64,31 @@ pub const fn words(class: MaterialClass) -> &'static str {
 /// panel match.
 #[must_use]
 pub fn hatch(polygon: &[At], class: MaterialClass) -> Vec<(At, At)> {
-    pattern(class).into_iter().flat_map(|family| strokes(polygon, family)).collect()
+    pattern(class)
+        .into_iter()
+        .flat_map(|family| strokes(polygon, family))
+        .collect()
 }
 
 fn strokes(polygon: &[At], family: Family) -> Vec<(At, At)> {
     let turn = Rotation2D::radians(-family.degrees.to_radians());
     let back = Rotation2D::radians(family.degrees.to_radians());
-    let turned: Vec<At> = polygon.iter().map(|point| turn.transform_point(*point)).collect();
-    let low = turned.iter().fold(f64::INFINITY, |low, point| low.min(point.y));
-    let high = turned.iter().fold(f64::NEG_INFINITY, |high, point| high.max(point.y));
+    let turned: Vec<At> = polygon
+        .iter()
+        .map(|point| turn.transform_point(*point))
+        .collect();
+    let low = turned
+        .iter()
+        .fold(f64::INFINITY, |low, point| low.min(point.y));
+    let high = turned
+        .iter()
+        .fold(f64::NEG_INFINITY, |high, point| high.max(point.y));
     if !(high - low).is_finite() || high <= low {
         return Vec::new();
     }
-    let widened = ((high - low) / (MOST_STROKES * family.pitch)).ceil().max(1.0);
+    let widened = ((high - low) / (MOST_STROKES * family.pitch))
+        .ceil()
+        .max(1.0);
     let pitch = family.pitch * widened;
     let mut found = Vec::new();
     let mut step = ((low - family.offset) / pitch).ceil();
@@ -82,7 +99,10 @@ fn strokes(polygon: &[At], family: Family) -> Vec<(At, At)> {
         }
         for (from, to) in spans(&turned, y) {
             for (a, b) in dashes(from, to, family.dash, step) {
-                let stroke = (back.transform_point(At::new(a, y)), back.transform_point(At::new(b, y)));
+                let stroke = (
+                    back.transform_point(At::new(a, y)),
+                    back.transform_point(At::new(b, y)),
+                );
                 found.push(stroke);
             }
         }
@@ -98,7 +118,10 @@ fn spans(polygon: &[At], y: f64) -> Vec<(f64, f64)> {
         .map(|(a, b)| a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x))
         .collect();
     crossings.sort_by(f64::total_cmp);
-    crossings.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect()
+    crossings
+        .chunks_exact(2)
+        .map(|pair| (pair[0], pair[1]))
+        .collect()
 }
 
 fn edges(polygon: &[At]) -> impl Iterator<Item = (At, At)> + '_ {
@@ -116,7 +139,11 @@ fn dashes(from: f64, to: f64, dash: Option<(f64, f64)>, step: f64) -> Vec<(f64, 
     if count > MOST_STROKES {
         return vec![(from, to)];
     }
-    let shift = if step.rem_euclid(2.0) < 0.5 { 0.0 } else { 0.5 * period };
+    let shift = if step.rem_euclid(2.0) < 0.5 {
+        0.0
+    } else {
+        0.5 * period
+    };
     let mut found = Vec::new();
     let mut start = ((from - shift) / period).floor() * period + shift;
     while start < to {
@@ -140,19 +167,40 @@ pub fn is_inside(polygon: &[At], place: At) -> bool {
         == 1
 }
 
+/// The place of a straight stroke that is nearest to `place`.
+fn nearest_on_stroke(place: At, from: At, to: At) -> At {
+    let along: Vector2D<f64> = to - from;
+    let length = along.square_length();
+    let share = if length > 0.0 {
+        ((place - from).dot(along) / length).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    from + along * share
+}
+
+/// The place of a closed outline that is nearest to `place`; `None` without corners.
+#[must_use]
+pub fn nearest_on_run(place: At, points: &[At]) -> Option<At> {
+    edges(points)
+        .map(|(a, b)| nearest_on_stroke(place, a, b))
+        .min_by(|a, b| (*a - place).length().total_cmp(&(*b - place).length()))
+}
+
 /// Distance of a place from a straight stroke, mm.
 #[must_use]
 pub fn distance_to_stroke(place: At, from: At, to: At) -> f64 {
-    let along: Vector2D<f64> = to - from;
-    let length = along.square_length();
-    let share = if length > 0.0 { ((place - from).dot(along) / length).clamp(0.0, 1.0) } else { 0.0 };
-    (place - (from + along * share)).length()
+    (place - nearest_on_stroke(place, from, to)).length()
 }
 
 /// Distance of a place from the outline of a polygon (closed) or a run of strokes, mm.
 #[must_use]
 pub fn distance_to_run(place: At, points: &[At], closed: bool) -> f64 {
-    let count = if closed { points.len() } else { points.len().saturating_sub(1) };
+    let count = if closed {
+        points.len()
+    } else {
+        points.len().saturating_sub(1)
+    };
     edges(points)
         .take(count)
         .map(|(a, b)| distance_to_stroke(place, a, b))
@@ -164,7 +212,12 @@ mod tests {
     use super::*;
 
     fn square(side: f64) -> Vec<At> {
-        vec![At::new(0.0, 0.0), At::new(side, 0.0), At::new(side, side), At::new(0.0, side)]
+        vec![
+            At::new(0.0, 0.0),
+            At::new(side, 0.0),
+            At::new(side, side),
+            At::new(0.0, side),
+        ]
     }
 
     const ALL: [MaterialClass; 5] = [

@@ -35,11 +35,16 @@ pub fn spread_sized(wanted: &[f64], sizes: &[f64], low: f64, high: f64) -> Optio
         let mut pool = (place - offset, 1);
         while let Some((mean, count)) = pools.pop_if(|(mean, _)| *mean > pool.0) {
             let total = count + pool.1;
-            pool = ((mean * count as f64 + pool.0 * pool.1 as f64) / total as f64, total);
+            pool = (
+                (mean * count as f64 + pool.0 * pool.1 as f64) / total as f64,
+                total,
+            );
         }
         pools.push(pool);
     }
-    let settled = pools.into_iter().flat_map(|(mean, count)| std::iter::repeat_n(mean, count));
+    let settled = pools
+        .into_iter()
+        .flat_map(|(mean, count)| std::iter::repeat_n(mean, count));
     Some(
         settled
             .zip(&offsets)
@@ -134,13 +139,19 @@ mod tests {
     #[test]
     fn a_cluster_spreads_about_its_middle() {
         // Three labels at 50, 3 apart: 47, 50, 53.
-        assert_eq!(spread(&[50.0, 50.0, 50.0], 3.0, 0.0, 100.0), Some(vec![47.0, 50.0, 53.0]));
+        assert_eq!(
+            spread(&[50.0, 50.0, 50.0], 3.0, 0.0, 100.0),
+            Some(vec![47.0, 50.0, 53.0])
+        );
     }
 
     #[test]
     fn limits_hold() {
         assert_eq!(spread(&[0.0, 0.5], 3.0, 0.0, 100.0), Some(vec![0.0, 3.0]));
-        assert_eq!(spread(&[99.0, 100.0], 3.0, 0.0, 100.0), Some(vec![97.0, 100.0]));
+        assert_eq!(
+            spread(&[99.0, 100.0], 3.0, 0.0, 100.0),
+            Some(vec![97.0, 100.0])
+        );
         assert_eq!(spread(&[0.0; 5], 3.0, 0.0, 11.9), None);
         assert_eq!(spread(&[], 3.0, 0.0, 1.0), Some(vec![]));
     }

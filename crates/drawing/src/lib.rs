@@ -25,6 +25,7 @@ pub mod overlap;
 pub mod panel_sheet;
 pub mod paper;
 pub mod pen;
+pub mod running;
 pub mod scale;
 pub mod sheet;
 pub mod text;

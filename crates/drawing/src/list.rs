@@ -157,7 +157,12 @@ impl DisplayList {
 
     /// Adds one item on top of what is there.
     pub fn push(&mut self, layer: Layer, ink: Ink, of: Option<Subject>, shape: Shape) {
-        self.items.push(Item { layer, ink, of, shape });
+        self.items.push(Item {
+            layer,
+            ink,
+            of,
+            shape,
+        });
     }
 
     /// Adds all of `other`, shifted by `by` (mm), on top of what is there.
@@ -172,7 +177,10 @@ impl DisplayList {
     /// the list is empty.
     #[must_use]
     pub fn bounds(&self) -> Option<Rect<f64>> {
-        self.items.iter().map(|item| item.shape.bounds()).reduce(|a, b| a.union(&b))
+        self.items
+            .iter()
+            .map(|item| item.shape.bounds())
+            .reduce(|a, b| a.union(&b))
     }
 }
 
@@ -208,9 +216,14 @@ impl Shape {
                 *centre - Vector2D::new(*radius, *radius),
                 Size2D::new(2.0 * radius, 2.0 * radius),
             ),
-            Self::Text { at, text, height, anchor, turn, weight } => {
-                crate::text::bounds(*at, text, *height, *anchor, *turn, *weight)
-            }
+            Self::Text {
+                at,
+                text,
+                height,
+                anchor,
+                turn,
+                weight,
+            } => crate::text::bounds(*at, text, *height, *anchor, *turn, *weight),
         }
     }
 }

@@ -90,8 +90,11 @@ mod tests {
     /// OENORM A 6240-2. A flap is hinged at the top, so the apex is at the bottom.
     #[test]
     fn apex_at_the_opening_side_and_its_legend_agree() {
-        let mark =
-            opening_mark(door(), OpeningKind::TopHingedFlap, OpeningMark::ApexAtOpeningSide);
+        let mark = opening_mark(
+            door(),
+            OpeningKind::TopHingedFlap,
+            OpeningMark::ApexAtOpeningSide,
+        );
         assert_eq!(mark.apex, At::new(32.0, 3.0));
         assert_eq!(mark.feet, [At::new(2.0, 43.0), At::new(62.0, 43.0)]);
         assert_eq!(mark.pen, Pen::Thin);
@@ -115,8 +118,10 @@ mod tests {
     fn only_doors_that_rise_as_a_whole_have_an_arrow() {
         for kind in OpeningKind::ALL {
             let mark = opening_mark(door(), kind, OpeningMark::ApexAtHinge);
-            let rises =
-                matches!(kind, OpeningKind::ParallelRisingDoor | OpeningKind::OverTheTopDoor);
+            let rises = matches!(
+                kind,
+                OpeningKind::ParallelRisingDoor | OpeningKind::OverTheTopDoor
+            );
             assert_eq!(mark.arrow.is_some(), rises, "{kind:?}");
             if let Some((tail, tip)) = mark.arrow {
                 assert!(tip.y > tail.y, "{kind:?}");

@@ -9,7 +9,9 @@ pub fn overlapping_texts(list: &DisplayList) -> Vec<(String, String)> {
         .items
         .iter()
         .filter_map(|item| match &item.shape {
-            Shape::Text { text, .. } => Some((text.as_str(), item.shape.bounds().inflate(-0.01, -0.01))),
+            Shape::Text { text, .. } => {
+                Some((text.as_str(), item.shape.bounds().inflate(-0.01, -0.01)))
+            }
             Shape::Line { .. }
             | Shape::Polyline { .. }
             | Shape::Area { .. }

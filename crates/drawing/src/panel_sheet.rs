@@ -4,11 +4,13 @@ mod edges;
 mod facts;
 mod foot;
 mod header;
+mod holes;
 mod key;
 mod numbers;
 mod page;
 mod picture;
 mod table;
+mod table_rows;
 #[cfg(test)]
 mod tests;
 
@@ -34,7 +36,9 @@ pub fn sheets(job: &Job, inspection: &Inspection) -> Vec<Sheet> {
         .filter(|(_, panel)| !panel.bores.is_empty() && panel.face != Face::Plain)
         .flat_map(|(report, panel)| {
             let facts = Facts::new(job, inspection, report, panel);
-            page::pages(&facts).into_iter().map(move |page| (report, panel, page))
+            page::pages(&facts)
+                .into_iter()
+                .map(move |page| (report, panel, page))
         })
         .collect();
     let count = pages.len();
@@ -67,19 +71,29 @@ fn finish(
         approver: texts.approver.clone(),
         revision: texts.revision.clone(),
         document: "Drilling sheet".to_owned(),
-        scale: page.scale.map_or_else(|| "none".to_owned(), |scale| scale.words()),
+        scale: page
+            .scale
+            .map_or_else(|| "none".to_owned(), crate::scale::Scale::words),
         sheet: number,
         sheets: count,
     };
     title_block::draw(&mut list, page.paper, &fields);
     title_block::frame(&mut list, page.paper);
-    Sheet { slug: slug(number, &title), title, paper: page.paper, list }
+    Sheet {
+        slug: slug(number, &title),
+        title,
+        paper: page.paper,
+        list,
+    }
 }
 
 /// Number and title in plain letters, digits and hyphens.
 fn slug(number: usize, title: &str) -> String {
     let mut slug = format!("{number:02}");
-    for word in title.split(|c: char| !c.is_ascii_alphanumeric()).filter(|word| !word.is_empty()) {
+    for word in title
+        .split(|c: char| !c.is_ascii_alphanumeric())
+        .filter(|word| !word.is_empty())
+    {
         slug.push('-');
         slug.push_str(&word.to_ascii_lowercase());
     }

@@ -25,13 +25,29 @@ const PLAIN_MARGIN: f64 = 12.7;
 
 impl Paper {
     /// ISO 216 A4 upright.
-    pub const A4: Self = Self { name: "A4", width: 210.0, height: 297.0 };
+    pub const A4: Self = Self {
+        name: "A4",
+        width: 210.0,
+        height: 297.0,
+    };
     /// ISO 216 A3 upright.
-    pub const A3: Self = Self { name: "A3", width: 297.0, height: 420.0 };
+    pub const A3: Self = Self {
+        name: "A3",
+        width: 297.0,
+        height: 420.0,
+    };
     /// Letter upright, 8.5 by 11 in exactly.
-    pub const LETTER: Self = Self { name: "Letter", width: 215.9, height: 279.4 };
+    pub const LETTER: Self = Self {
+        name: "Letter",
+        width: 215.9,
+        height: 279.4,
+    };
     /// Tabloid upright, 11 by 17 in exactly.
-    pub const TABLOID: Self = Self { name: "Tabloid", width: 279.4, height: 431.8 };
+    pub const TABLOID: Self = Self {
+        name: "Tabloid",
+        width: 279.4,
+        height: 431.8,
+    };
 
     /// The paper of a setting, upright.
     #[must_use]
@@ -47,7 +63,11 @@ impl Paper {
     /// The same paper turned a quarter.
     #[must_use]
     pub const fn turned(self) -> Self {
-        Self { name: self.name, width: self.height, height: self.width }
+        Self {
+            name: self.name,
+            width: self.height,
+            height: self.width,
+        }
     }
 
     /// Whether it is one of the ISO 216 sizes, for which ISO 5457 states the frame.
@@ -62,8 +82,11 @@ impl Paper {
     /// Tabloid: half an inch all round.
     #[must_use]
     pub fn drawing_space(self) -> Rect<f64> {
-        let (left, other) =
-            if self.is_iso() { (BINDING_MARGIN, MARGIN) } else { (PLAIN_MARGIN, PLAIN_MARGIN) };
+        let (left, other) = if self.is_iso() {
+            (BINDING_MARGIN, MARGIN)
+        } else {
+            (PLAIN_MARGIN, PLAIN_MARGIN)
+        };
         Rect::from_points([
             At::new(left, other),
             At::new(self.width - other, self.height - other),

@@ -67,14 +67,12 @@ impl Scale {
 /// The largest recommended scale, at most `no_larger_than`, at which `model` (width and height,
 /// workshop mm) fits into `room` (paper mm). `None` when even the smallest does not fit.
 #[must_use]
-pub fn largest_that_fits(
-    model: [f64; 2],
-    room: [f64; 2],
-    no_larger_than: Scale,
-) -> Option<Scale> {
+pub fn largest_that_fits(model: [f64; 2], room: [f64; 2], no_larger_than: Scale) -> Option<Scale> {
     ISO_5455.into_iter().find(|scale| {
         let ratio = scale.ratio();
-        ratio <= no_larger_than.ratio() && model[0] * ratio <= room[0] && model[1] * ratio <= room[1]
+        ratio <= no_larger_than.ratio()
+            && model[0] * ratio <= room[0]
+            && model[1] * ratio <= room[1]
     })
 }
 
@@ -93,7 +91,11 @@ mod tests {
             "50:1 20:1 10:1 5:1 2:1 1:1 1:2 1:5 1:10 1:20 1:50 1:100 1:200 1:500 1:1000 1:2000 \
              1:5000 1:10000"
         );
-        assert!(ISO_5455.windows(2).all(|pair| pair[0].ratio() > pair[1].ratio()));
+        assert!(
+            ISO_5455
+                .windows(2)
+                .all(|pair| pair[0].ratio() > pair[1].ratio())
+        );
     }
 
     #[test]
@@ -103,7 +105,10 @@ mod tests {
         assert_eq!(scale, Some(Scale::new(1, 5)));
         // Just fits and just does not.
         let room = [100.0, 100.0];
-        assert_eq!(largest_that_fits([100.0, 10.0], room, Scale::FULL), Some(Scale::FULL));
+        assert_eq!(
+            largest_that_fits([100.0, 10.0], room, Scale::FULL),
+            Some(Scale::FULL)
+        );
         let wide = largest_that_fits([100.001, 10.0], room, Scale::FULL);
         assert_eq!(wide, Some(Scale::new(1, 2)));
     }
@@ -111,7 +116,10 @@ mod tests {
     #[test]
     fn a_small_part_is_not_enlarged_unless_that_is_asked() {
         let room = [100.0, 100.0];
-        assert_eq!(largest_that_fits([40.0, 40.0], room, Scale::FULL), Some(Scale::FULL));
+        assert_eq!(
+            largest_that_fits([40.0, 40.0], room, Scale::FULL),
+            Some(Scale::FULL)
+        );
         let enlarged = largest_that_fits([40.0, 40.0], room, Scale::new(5, 1));
         assert_eq!(enlarged, Some(Scale::new(2, 1)));
     }

@@ -52,7 +52,11 @@ pub struct Fields {
 /// width where the space is narrower or hardly wider than that.
 #[must_use]
 pub fn place(space: Rect<f64>) -> Rect<f64> {
-    let width = if space.width() < WIDTH + LEAST_REST { space.width() } else { WIDTH };
+    let width = if space.width() < WIDTH + LEAST_REST {
+        space.width()
+    } else {
+        WIDTH
+    };
     let high = At::new(space.max_x(), space.min_y() + HEIGHT);
     Rect::from_points([At::new(space.max_x() - width, space.min_y()), high])
 }
@@ -77,8 +81,8 @@ pub fn draw(list: &mut DisplayList, paper: Paper, fields: &Fields) {
             cell("Sheet", &sheet, 36.0),
         ],
         &[
-            cell("Job", &fields.title, 62.0),
-            cell("Panel", &fields.subtitle, 82.0),
+            cell("Job", &fields.title, 78.0),
+            cell("Panel", &fields.subtitle, 66.0),
             cell("Identification number", &fields.number, 36.0),
         ],
         &[
@@ -113,7 +117,11 @@ struct Cell<'a> {
 }
 
 const fn cell<'a>(label: &'static str, value: &'a str, width: f64) -> Cell<'a> {
-    Cell { label, value, width }
+    Cell {
+        label,
+        value,
+        width,
+    }
 }
 
 fn draw_cell(list: &mut DisplayList, brush: Brush, cell: &Cell<'_>, top_left: At, width: f64) {
@@ -122,11 +130,26 @@ fn draw_cell(list: &mut DisplayList, brush: Brush, cell: &Cell<'_>, top_left: At
     let base = top_left.y - ROW + 3.0;
     if cell.value.trim().is_empty() {
         let from = At::new(top_left.x + 1.5, base - 0.8);
-        brush.line(list, from, At::new(top_left.x + width - 1.5, base - 0.8), Pen::Thin);
+        brush.line(
+            list,
+            from,
+            At::new(top_left.x + width - 1.5, base - 0.8),
+            Pen::Thin,
+        );
         return;
     }
-    let (text, height) = fitted(cell.value.trim(), &[3.5, 2.5, 1.8], Weight::Plain, width - 2.4);
-    brush.text(list, At::new(top_left.x + 1.2, base), text, Lettering::new(height));
+    let (text, height) = fitted(
+        cell.value.trim(),
+        &[3.5, 2.5, 1.8],
+        Weight::Plain,
+        width - 2.4,
+    );
+    brush.text(
+        list,
+        At::new(top_left.x + 1.2, base),
+        text,
+        Lettering::new(height),
+    );
 }
 
 #[cfg(test)]
@@ -148,7 +171,14 @@ mod tests {
     #[test]
     fn empty_fields_print_a_rule_and_long_ones_stay_in_their_cell() {
         let mut list = DisplayList::new();
-        draw(&mut list, Paper::A4, &Fields { title: "Houseboat ".repeat(30), ..Fields::default() });
+        draw(
+            &mut list,
+            Paper::A4,
+            &Fields {
+                title: "Houseboat ".repeat(30),
+                ..Fields::default()
+            },
+        );
         let rules = list.items.iter().filter(|item| match &item.shape {
             Shape::Line { from, to, .. } => from.y == to.y && to.x - from.x < 100.0,
             _ => false,
@@ -156,7 +186,11 @@ mod tests {
         // Owner, document, scale, panel, number, drawn by, approved by, date, revision.
         assert_eq!(rules.count(), 9);
         let block = place(Paper::A4.drawing_space());
-        assert!(list.items.iter().all(|item| block.contains_rect(&item.shape.bounds())));
+        assert!(
+            list.items
+                .iter()
+                .all(|item| block.contains_rect(&item.shape.bounds()))
+        );
         assert!(crate::overlap::overlapping_texts(&list).is_empty());
     }
 }

@@ -10,14 +10,15 @@ mod hit;
 mod leaf_section;
 mod lit;
 mod section;
+mod section_door;
 #[cfg(test)]
 mod tests;
 mod visible;
 
 pub use elevation::elevation;
 pub use hit::hit;
-pub use section::section;
 pub(crate) use lit::severity_ink;
+pub use section::section;
 
 use euclid::default::Rect;
 use flapwright_model::job::OpeningMark;
@@ -91,8 +92,11 @@ fn leaves_of(
     report: &BoxReport,
     opening: usize,
 ) -> impl Iterator<Item = (&PanelReport, LeafId)> + '_ {
-    report.panels.iter().filter_map(move |panel| match panel.id.part {
-        Part::Leaf { opening: own, leaf } if own == opening => Some((panel, leaf)),
-        _ => None,
-    })
+    report
+        .panels
+        .iter()
+        .filter_map(move |panel| match panel.id.part {
+            Part::Leaf { opening: own, leaf } if own == opening => Some((panel, leaf)),
+            _ => None,
+        })
 }

@@ -73,7 +73,10 @@ pub fn fitted(text: &str, heights: &[f64], weight: Weight, room: f64) -> (String
             return (text.to_owned(), *height);
         }
     }
-    let height = heights.last().copied().unwrap_or(crate::dimension::SMALL_FIGURE);
+    let height = heights
+        .last()
+        .copied()
+        .unwrap_or(crate::dimension::SMALL_FIGURE);
     let mut short: String = text.to_owned();
     while short.pop().is_some() {
         let cut = format!("{}…", short.trim_end());
@@ -95,13 +98,17 @@ impl Block {
     /// An empty block.
     #[must_use]
     pub const fn new(height: f64) -> Self {
-        Self { lines: Vec::new(), height }
+        Self {
+            lines: Vec::new(),
+            height,
+        }
     }
 
     /// Adds a paragraph, wrapped to `room` mm.
     pub fn add(&mut self, text: &str, weight: Weight, room: f64) {
         let wrapped = wrap(text, self.height, weight, room);
-        self.lines.extend(wrapped.into_iter().map(|line| (line, weight)));
+        self.lines
+            .extend(wrapped.into_iter().map(|line| (line, weight)));
     }
 
     /// From the top of the first capitals to below the last descenders, mm.
@@ -114,7 +121,10 @@ impl Block {
     pub fn draw(&self, list: &mut DisplayList, brush: Brush, top_left: At) {
         let mut y = top_left.y - self.height;
         for (line, weight) in &self.lines {
-            let how = Lettering { weight: *weight, ..Lettering::new(self.height) };
+            let how = Lettering {
+                weight: *weight,
+                ..Lettering::new(self.height)
+            };
             brush.text(list, At::new(top_left.x, y), line.clone(), how);
             y -= line_pitch(self.height);
         }
@@ -130,14 +140,22 @@ mod tests {
         let text = "Clamp the work and set the depth stop before the first hole";
         let lines = wrap(text, 2.5, Weight::Plain, 40.0);
         assert!(lines.len() > 1);
-        assert!(lines.iter().all(|line| width(line, 2.5, Weight::Plain) <= 40.0 + 1e-9));
+        assert!(
+            lines
+                .iter()
+                .all(|line| width(line, 2.5, Weight::Plain) <= 40.0 + 1e-9)
+        );
         assert_eq!(lines.join(" "), text);
     }
 
     #[test]
     fn a_word_too_wide_is_broken_and_kept_whole_in_sum() {
         let lines = wrap("abcdefghijklmnopqrstuvwxyz", 2.5, Weight::Plain, 10.0);
-        assert!(lines.iter().all(|line| width(line, 2.5, Weight::Plain) <= 10.0));
+        assert!(
+            lines
+                .iter()
+                .all(|line| width(line, 2.5, Weight::Plain) <= 10.0)
+        );
         assert_eq!(lines.concat(), "abcdefghijklmnopqrstuvwxyz");
     }
 

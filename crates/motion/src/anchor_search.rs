@@ -36,14 +36,18 @@ pub(crate) fn best_anchors(
     go_on: &mut dyn FnMut(f64) -> bool,
 ) -> Option<Anchors> {
     let mut tried: Vec<(f64, Anchors)> = Vec::with_capacity(starts.len());
-    for start in starts {
+    for (index, start) in starts.iter().enumerate() {
+        // Trying the starts is about half of the work.
+        if index % 100 == 0 && !go_on(0.5 * index as f64 / starts.len() as f64) {
+            return None;
+        }
         tried.push((cost.of(start), *start));
     }
     tried.sort_by(|a, b| a.0.total_cmp(&b.0));
     tried.truncate(REFINED);
     let mut best = *tried.first()?;
     for (index, (_, start)) in tried.iter().enumerate() {
-        if !go_on(index as f64 / REFINED as f64) {
+        if !go_on(0.5 + 0.5 * index as f64 / REFINED as f64) {
             return None;
         }
         let once = refine(cost, *start, 0.1);

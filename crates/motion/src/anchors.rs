@@ -10,7 +10,7 @@
 use flapwright_model::card::Span;
 use flapwright_model::lift::Strut;
 
-use crate::anchor_cost::{AnchorCost, Anchors, Shortfall};
+use crate::anchor_cost::{AnchorCost, Anchors, Shortfall, spans};
 use crate::anchor_search::{best_anchors, starts};
 use crate::closed::ClosedDoor;
 use crate::drive::{Drive, DriveState};
@@ -208,6 +208,39 @@ fn prove(
         holds_by,
         shut_by,
     })
+}
+
+/// The answer with its anchors on whole tenths of a millimetre, for marking out: of the sixteen
+/// neighbours within the limits that still satisfy, the one with the smallest hand force. `None`
+/// when none of them does.
+#[must_use]
+pub fn in_tenths(question: &AnchorQuestion<'_>, answer: &AnchorAnswer) -> Option<AnchorAnswer> {
+    let strut = &answer.strut;
+    let exact = [
+        strut.box_down,
+        strut.box_back,
+        strut.door_down,
+        strut.door_back,
+    ];
+    let on_hand = StrutOnHand {
+        name: answer.name.clone(),
+        strut: *strut,
+    };
+    let spans = spans(question.limits);
+    (0_u32..16)
+        .filter_map(|neighbour| {
+            let places: [f64; 4] = std::array::from_fn(|axis| {
+                let tenths = exact[axis] * 10.0;
+                let up = neighbour >> axis & 1 == 1;
+                (if up { tenths.ceil() } else { tenths.floor() }) / 10.0
+            });
+            let inside = spans
+                .iter()
+                .zip(places)
+                .all(|(span, place)| (span.min..=span.max).contains(&place));
+            inside.then(|| prove(question, &on_hand, &Anchors(places)))?
+        })
+        .min_by(|a, b| a.largest_force.total_cmp(&b.largest_force))
 }
 
 /// The hand force furthest from 0 over all masses and both ways, N.

@@ -15,7 +15,7 @@
 //! | know what springs or struts do | [`drive::Drive`] |
 //! | know what the hand feels on the way | [`statics::curves`] |
 //! | know how fast a door falls shut | [`dynamics::release`] |
-//! | choose a size | [`sizes::verdicts`] |
+//! | choose a size | [`sizes::verdicts`], [`size_chart::regions`] |
 //! | find a place for a gas strut | [`anchors::place_strut`] |
 //!
 //! This crate draws nothing, reads no file and knows no clock: the same input gives the same
@@ -39,6 +39,7 @@ pub mod motion;
 pub mod outline;
 pub mod reason;
 pub mod setting;
+pub mod size_chart;
 pub mod sizes;
 mod spring;
 pub mod statics;

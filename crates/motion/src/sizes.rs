@@ -1,5 +1,7 @@
 //! The choice of size: what each size of each card says to one door.
 
+use std::cmp::Ordering;
+
 use flapwright_model::card::{BackFrom, Card, OpeningKind, Size};
 
 use crate::closed::ClosedDoor;
@@ -85,6 +87,18 @@ pub struct Verdict {
     pub reasons: Vec<Reason>,
 }
 
+impl Verdict {
+    /// The better one first: by grade, then by how centred the load lies, then by name.
+    #[must_use]
+    pub fn best_first(&self, other: &Self) -> Ordering {
+        self.grade
+            .cmp(&other.grade)
+            .then(other.centred.total_cmp(&self.centred))
+            .then_with(|| self.card.cmp(&other.card))
+            .then_with(|| self.size.cmp(&other.size))
+    }
+}
+
 /// The door to be judged.
 #[derive(Debug, Clone, Copy)]
 pub struct Judged<'a> {
@@ -164,13 +178,7 @@ pub fn verdicts(
                 .map(move |size| verdict(card, size, judged, pieces))
         })
         .collect();
-    found.sort_by(|a, b| {
-        a.grade
-            .cmp(&b.grade)
-            .then(b.centred.total_cmp(&a.centred))
-            .then_with(|| a.card.cmp(&b.card))
-            .then_with(|| a.size.cmp(&b.size))
-    });
+    found.sort_by(Verdict::best_first);
     found
 }
 

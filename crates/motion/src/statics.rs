@@ -159,6 +159,22 @@ impl CurvePoint {
         self.force(self.balance(level) - self.push.friction)
     }
 
+    /// Least and greatest hand force for one way over all masses of the door, N. `None`: no
+    /// leverage here.
+    #[must_use]
+    pub fn force_range(&self, way: Way) -> Option<(f64, f64)> {
+        let mut range: Option<(f64, f64)> = None;
+        for level in Level::ALL {
+            let force = match way {
+                Way::Opening => self.opening_force(level),
+                Way::Closing => self.closing_force(level),
+            }?;
+            let (least, most) = range.unwrap_or((force, force));
+            range = Some((least.min(force), most.max(force)));
+        }
+        range
+    }
+
     fn force(&self, moment: f64) -> Option<f64> {
         (self.leverage >= LEAST_LEVERAGE).then(|| moment / (self.leverage * METRE))
     }
@@ -213,6 +229,32 @@ pub fn curves(setup: &Setup<'_>, count: u16) -> Curves {
 }
 
 impl Curves {
+    /// The place that is nearest to s; `None` without any place.
+    #[must_use]
+    pub fn nearest(&self, s: f64) -> Option<&CurvePoint> {
+        let away = |point: &&CurvePoint| (point.s - s).abs();
+        self.points
+            .iter()
+            .min_by(|a, b| away(a).total_cmp(&away(b)))
+    }
+
+    /// The stretches of the way, from and to in s, on which the handle has no leverage.
+    #[must_use]
+    pub fn without_leverage(&self) -> Vec<(f64, f64)> {
+        let mut found: Vec<(f64, f64)> = Vec::new();
+        let mut before = false;
+        for point in &self.points {
+            let without = point.leverage < LEAST_LEVERAGE;
+            match found.last_mut() {
+                Some(last) if without && before => last.1 = point.s,
+                _ if without => found.push((point.s, point.s)),
+                _ => {}
+            }
+            before = without;
+        }
+        found
+    }
+
     /// Hand force for one way and one mass.
     #[must_use]
     pub fn hand(&self, way: Way, level: Level) -> HandSummary {

@@ -3,6 +3,7 @@
 //! [`inspect`] is pure and total on every job that validates. No bore is computed outside
 //! [`placement`]; this crate knows no drawing.
 
+pub mod advice;
 pub mod checks;
 pub mod finding;
 mod inspect;
@@ -11,5 +12,6 @@ pub mod mechanics;
 pub mod placement;
 pub mod quick;
 pub mod say;
+pub mod strut_places;
 
 pub use inspect::inspect;

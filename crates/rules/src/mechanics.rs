@@ -10,9 +10,10 @@ use flapwright_model::job::Job;
 use flapwright_model::part::{Part, Subject};
 use flapwright_motion::drive::{Drive, DriveError, DriveState};
 use flapwright_motion::dynamics::{Release, release};
-use flapwright_motion::gravity::{Level, Weights};
+use flapwright_motion::gravity::{ByMass, Level, Weights, lift_moment};
 use flapwright_motion::mass::DoorMass;
 use flapwright_motion::setting::Setting;
+use flapwright_motion::size_chart::{Region, regions};
 use flapwright_motion::sizes::{Judged, Offer, Verdict, verdicts};
 use flapwright_motion::statics::{Curves, Grip, Setup, curves};
 
@@ -30,6 +31,10 @@ pub struct Mechanics {
     /// The same with the other number of pieces: one where the card has a pair, two where it has
     /// one.
     pub other_count: Vec<Verdict>,
+    /// What each of these sizes carries over the door's height, for the size chart.
+    pub regions: Vec<Region>,
+    /// Height of the door, mm.
+    pub door_height: f64,
     /// How the chosen size works, or why it cannot be reckoned.
     pub working: Result<Working, DriveError>,
 }
@@ -75,7 +80,7 @@ pub fn mechanics(
     };
     let with = |pieces| verdicts(&job.cards, kind, &judged, pieces);
     let found = with(None);
-    let other_count = job
+    let mut other_count: Vec<Verdict> = job
         .cards
         .iter()
         .filter(|card| card.kind == kind)
@@ -84,16 +89,48 @@ pub fn mechanics(
             verdicts(std::slice::from_ref(card), kind, &judged, Some(pieces))
         })
         .collect();
+    other_count.sort_by(Verdict::best_first);
     let balance = found
         .iter()
         .find(|it| it.card == choice.card && it.size == choice.size)
         .and_then(|verdict| verdict.setting);
     let working = working(job, choice, door, mass, balance)?;
     Some(Mechanics {
+        regions: regions(&job.cards, &found, &judged),
         verdicts: found,
         other_count,
+        door_height: door.edges.top - door.edges.bottom,
         working,
     })
+}
+
+/// The lift moment of a door where it is largest on the way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LargestLift {
+    /// Where on the way, 0 closed to 1 open.
+    pub s: f64,
+    /// Input angle there, degrees.
+    pub degrees: f64,
+    /// The moment of the lightest, likely and heaviest door there, N·m.
+    pub moment: ByMass<f64>,
+}
+
+/// Where the door pulls hardest, whatever lifts it; `None` without mass or motion.
+#[must_use]
+pub fn largest_lift(door: &DoorReport) -> Option<LargestLift> {
+    let mass = door.weighed.as_ref()?;
+    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let weights = Weights::of(&door.closed, mass);
+    (0..PLACES)
+        .map(|place| {
+            let s = f64::from(place) / f64::from(PLACES - 1);
+            LargestLift {
+                s,
+                degrees: motion.input(s).to_degrees(),
+                moment: lift_moment(motion, &weights, s),
+            }
+        })
+        .max_by(|a, b| a.moment.likely.total_cmp(&b.moment.likely))
 }
 
 fn working(
@@ -128,7 +165,7 @@ fn working(
     }))
 }
 
-fn offer(
+pub(crate) fn offer(
     wall_box: &WallBox,
     report: &BoxReport,
     place: &OpeningReport,
@@ -163,6 +200,12 @@ fn offer(
 /// The change that gives the door of an opening another size (or card).
 #[must_use]
 pub fn pick(job: &Job, subject: Subject, verdict: &Verdict) -> Option<Edit> {
+    pick_named(job, subject, &verdict.card, &verdict.size)
+}
+
+/// The same by the names of card and size.
+#[must_use]
+pub fn pick_named(job: &Job, subject: Subject, card: &str, size: &str) -> Option<Edit> {
     let Subject::Opening { box_index, opening } = subject else {
         return None;
     };
@@ -174,8 +217,8 @@ pub fn pick(job: &Job, subject: Subject, verdict: &Verdict) -> Option<Edit> {
         .as_mut()?
         .fitting
         .as_mut()?;
-    choice.card.clone_from(&verdict.card);
-    choice.size.clone_from(&verdict.size);
+    card.clone_into(&mut choice.card);
+    size.clone_into(&mut choice.size);
     Some(Edit::ReplaceBox {
         index: box_index,
         with: Box::new(wall_box),

@@ -19,6 +19,8 @@ use super::tokens::{POINTS_PER_MM, tokens};
 
 /// How near the pointer must be to count as on a thing, screen points.
 const NEAR: f32 = 4.0;
+/// Dimensions that leave the box less than this share of the size it could have are left out.
+const LEAST_SHARE: f64 = 0.4;
 /// Height that the name of a drawing takes.
 const TITLE: f32 = 20.0;
 /// Points that an arrow key moves a drawing by.
@@ -49,9 +51,16 @@ pub(crate) struct Shown<'a> {
 pub(crate) struct CanvasState {
     /// Where it lies.
     pub(crate) camera: Camera,
-    fitted: Option<(FitKey, Placement)>,
+    fitted: Option<(FitKey, Fitted)>,
     /// Where it lay in the last frame: what moves and zooms start from.
     last: Option<(Placement, Vec2)>,
+}
+
+/// Where a drawing lies, and whether its dimensions fit there.
+#[derive(Debug, Clone, Copy)]
+struct Fitted {
+    placement: Placement,
+    dimensions: bool,
 }
 
 type FitKey = (u64, usize, [u32; 2], [bool; 2]);
@@ -100,9 +109,12 @@ pub(crate) fn canvas_ui(
     let room = ui.available_rect_before_wrap();
     let response = ui.allocate_rect(room, Sense::click_and_drag());
     let tokens = tokens(ui);
-    let placement = placement(view, state, shown, room);
+    let Fitted {
+        placement,
+        dimensions,
+    } = fitted(view, state, shown, room);
     state.last = Some((placement, room.size()));
-    let list = layout(view, shown, placement.scale(), shown.s);
+    let list = layout(view, shown, placement.scale(), shown.s, dimensions);
     let to = ToScreen::new(placement, room);
     let painter = ui.painter_at(room);
     painter.rect_filled(room, 0.0, tokens.paper);
@@ -187,17 +199,20 @@ fn keys(ui: &Ui, view: View, response: &egui::Response, queue: &mut Vec<Command>
     }
 }
 
-fn placement(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) -> Placement {
+fn fitted(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) -> Fitted {
     if let Camera::Placed(placement) = state.camera {
-        return placement;
+        return Fitted {
+            placement,
+            dimensions: shown.dimensions,
+        };
     }
     let size = [room.width().to_bits(), room.height().to_bits()];
     let extra = [!shown.lit.is_empty(), shown.dimensions];
     let key = (shown.revision, shown.report.box_index, size, extra);
-    if let Some((known, placement)) = state.fitted
+    if let Some((known, fitted)) = state.fitted
         && known == key
     {
-        return placement;
+        return fitted;
     }
     // The room of the section also holds the open door, so that nothing jumps while it moves.
     let poses: &[f64] = match view {
@@ -205,25 +220,40 @@ fn placement(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect)
         View::Section => &[0.0, 0.25, 0.5, 0.75, 1.0],
     };
     let below_title = room.size() - Vec2::new(0.0, TITLE);
-    let placement = fit(below_title, |scale| {
-        poses
-            .iter()
-            .filter_map(|s| layout(view, shown, scale, *s).bounds())
-            .reduce(|a, b| a.union(&b))
-    });
+    let fit_with = |dimensions: bool| {
+        fit(below_title, |scale| {
+            poses
+                .iter()
+                .filter_map(|s| layout(view, shown, scale, *s, dimensions).bounds())
+                .reduce(|a, b| a.union(&b))
+        })
+    };
+    let bare = fit_with(false);
+    let dimensioned = if shown.dimensions {
+        fit_with(true)
+    } else {
+        bare
+    };
+    // Long figures in a small room would leave no room for the box itself.
+    let cramped = dimensioned.zoom < LEAST_SHARE * bare.zoom;
+    let placement = if cramped { bare } else { dimensioned };
     let placement = placement.moved(Vec2::new(0.0, TITLE));
-    state.fitted = Some((key, placement));
-    placement
+    let fitted = Fitted {
+        placement,
+        dimensions: shown.dimensions && !cramped,
+    };
+    state.fitted = Some((key, fitted));
+    fitted
 }
 
-fn layout(view: View, shown: &Shown<'_>, scale: f64, s: f64) -> DisplayList {
+fn layout(view: View, shown: &Shown<'_>, scale: f64, s: f64, dimensions: bool) -> DisplayList {
     let options = ViewOptions {
         scale,
         s,
         unit: shown.job.unit,
         mark: shown.job.settings.opening_mark,
         lit: shown.lit.clone(),
-        show_dimensions: shown.dimensions,
+        show_dimensions: dimensions,
         ..ViewOptions::default()
     };
     match view {

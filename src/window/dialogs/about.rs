@@ -32,7 +32,7 @@ pub(super) fn shortcuts_ui(ctx: &Context, queue: &mut Vec<Command>) {
         ui.label(bold("Keys").size(15.0));
         ui.add_space(4.0);
         egui::ScrollArea::vertical()
-            .max_height(480.0)
+            .max_height(600.0)
             .show(ui, |ui| {
                 Grid::new("keys")
                     .num_columns(2)

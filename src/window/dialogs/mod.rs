@@ -16,7 +16,10 @@ use self::file_dialogs::Ask;
 pub(crate) use self::rfd_dialogs::SystemDialogs;
 use super::app::Purpose;
 use super::command::{Command, UiCommand};
+use super::document::Document;
 use super::export_job::ExportChoice;
+use super::fields::Fields;
+use super::mechanics::{StrutDialog, strut_ui};
 
 /// What to go on with once unsaved changes are dealt with.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -56,16 +59,25 @@ pub(crate) enum Dialog {
     },
     /// How to write the sheets.
     Export(ExportChoice),
+    /// Where the anchors of a strut may be, and where they are best.
+    PlaceStrut(Box<StrutDialog>),
     /// All keys.
     Shortcuts,
     /// What this program is.
     About,
 }
 
-/// Shows what stands over the window.
-pub(crate) fn dialog_ui(ctx: &Context, dialog: &mut Dialog, job: &str, queue: &mut Vec<Command>) {
+/// Shows what stands over the window. `progress` is that of a running search for anchors.
+pub(crate) fn dialog_ui(
+    ctx: &Context,
+    dialog: &mut Dialog,
+    document: &Document,
+    (fields, progress): (&mut Fields, Option<f32>),
+    queue: &mut Vec<Command>,
+) {
+    let job = document.job();
     match dialog {
-        Dialog::Unsaved(next) => unsaved::unsaved_ui(ctx, job, next, queue),
+        Dialog::Unsaved(next) => unsaved::unsaved_ui(ctx, &job.name, next, queue),
         Dialog::Message { title, text } => message::message_ui(ctx, title, text, queue),
         Dialog::TypePath {
             ask, text, problem, ..
@@ -73,6 +85,9 @@ pub(crate) fn dialog_ui(ctx: &Context, dialog: &mut Dialog, job: &str, queue: &m
             path_dialog::path_ui(ctx, ask, text, problem.as_deref(), queue);
         }
         Dialog::Export(choice) => export_dialog::export_ui(ctx, choice, queue),
+        Dialog::PlaceStrut(strut) => {
+            strut_ui(ctx, strut, job.unit, (fields, progress), queue);
+        }
         Dialog::Shortcuts => about::shortcuts_ui(ctx, queue),
         Dialog::About => about::about_ui(ctx, queue),
     }
@@ -80,8 +95,18 @@ pub(crate) fn dialog_ui(ctx: &Context, dialog: &mut Dialog, job: &str, queue: &m
 
 /// A box over the darkened window; gives back whether Escape or a click beside it wants it gone.
 fn modal<T>(ctx: &Context, name: &str, add: impl FnOnce(&mut Ui) -> T) -> (T, bool) {
+    modal_of(ctx, name, 460.0, add)
+}
+
+/// The same of another width.
+pub(crate) fn modal_of<T>(
+    ctx: &Context,
+    name: &str,
+    width: f32,
+    add: impl FnOnce(&mut Ui) -> T,
+) -> (T, bool) {
     let response = egui::Modal::new(Id::unique(("dialog", name))).show(ctx, |ui| {
-        ui.set_max_width(460.0);
+        ui.set_max_width(width);
         add(ui)
     });
     let gone = response.should_close();

@@ -18,13 +18,12 @@ pub(crate) fn bores_ui(ui: &mut Ui, form: &mut Form<'_>, bores: &[DrilledBore]) 
     }
     for (index, bore) in bores.iter().enumerate() {
         let title = format!(
-            "bore {}: {} {} from {}, {} from {}",
+            "{}: {} {}, {} {}",
             index + 1,
-            bore.purpose,
-            form.length().show(bore.across),
             bore.from_side.edge().word(),
-            form.length().show(bore.along),
+            form.length().show(bore.across),
             bore.from_end.edge().word(),
+            form.length().show(bore.along),
         );
         let id = form.door_path(&format!("as_drilled[{index}]"));
         egui::CollapsingHeader::new(title)
@@ -74,7 +73,7 @@ fn bore_ui(ui: &mut Ui, form: &mut Form<'_>, index: usize, bore: &DrilledBore) {
         &all,
     );
     form.edit_drilled(&format!("{name} side edge"), index, change, |b, v| {
-        b.from_side = v
+        b.from_side = v;
     });
     let all = [
         (VerticalTie::Top, "top edge"),
@@ -88,7 +87,7 @@ fn bore_ui(ui: &mut Ui, form: &mut Form<'_>, index: usize, bore: &DrilledBore) {
         &all,
     );
     form.edit_drilled(&format!("{name} end edge"), index, change, |b, v| {
-        b.from_end = v
+        b.from_end = v;
     });
     type Set = fn(&mut DrilledBore, f64);
     let all: [(&str, &str, f64, Set); 4] = [
@@ -100,10 +99,10 @@ fn bore_ui(ui: &mut Ui, form: &mut Form<'_>, index: usize, bore: &DrilledBore) {
         ),
         ("along", "To that edge.", bore.along, |b, v| b.along = v),
         ("diameter", "Of the bore.", bore.diameter, |b, v| {
-            b.diameter = v
+            b.diameter = v;
         }),
         ("depth", "To the full diameter.", bore.depth, |b, v| {
-            b.depth = v
+            b.depth = v;
         }),
     ];
     let length = form.length();

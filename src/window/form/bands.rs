@@ -10,6 +10,9 @@ use crate::window::fields::field_id;
 use crate::window::fields::number::{Number, cell, problem, word};
 use crate::window::tokens::EDGE_WORD;
 
+/// An edge's name, its band and how to set it.
+type BandOf = (&'static str, f64, fn(&mut PanelBands, f64));
+
 const BAND: &str = "Thickness of the edge band, 0 for none. Sizes are finished sizes.";
 
 /// Which ends a panel has: those of a side, or those of a top, bottom or shelf.
@@ -35,7 +38,7 @@ pub(crate) fn bands_ui(
         Ends::Level => ("left", "right"),
     };
     let mut changed = None;
-    let rows: [[(&str, f64, fn(&mut PanelBands, f64)); 2]; 2] = [
+    let rows: [[BandOf; 2]; 2] = [
         [
             ("front", bands.front, |b, v| b.front = v),
             ("back", bands.back, |b, v| b.back = v),
@@ -79,15 +82,16 @@ pub(crate) fn bands_ui(
 }
 
 /// Drilled before or after banding.
-pub(crate) fn drilled_ui(
-    ui: &mut Ui,
-    path: &str,
-    word: &str,
-    now: Drilled,
-) -> Option<Change<Drilled>> {
+pub(crate) fn drilled_ui(ui: &mut Ui, path: &str, now: Drilled) -> Option<Change<Drilled>> {
     let all = [
-        (Drilled::AfterBanding, "after banding"),
-        (Drilled::BeforeBanding, "before banding"),
+        (Drilled::AfterBanding, "after"),
+        (Drilled::BeforeBanding, "before"),
     ];
-    buttons(ui, &format!("{path}.drilled"), word, &now, &all)
+    buttons(
+        ui,
+        &format!("{path}.drilled"),
+        "banding: drilled",
+        &now,
+        &all,
+    )
 }

@@ -36,7 +36,7 @@ pub(crate) fn box_ui(ui: &mut Ui, form: &mut Form<'_>) {
         reason = "1 to 9999"
     )]
     form.edit_box("quantity", change, |b, count| {
-        b.quantity = count.clamp(1.0, 9999.0) as u32
+        b.quantity = count.clamp(1.0, 9999.0) as u32;
     });
 
     group(ui, "Outer size");
@@ -69,7 +69,7 @@ pub(crate) fn box_ui(ui: &mut Ui, form: &mut Form<'_>) {
     );
     let change = form.row(ui, &path, words, length, shown.place.along_wall);
     form.edit_box("place along the wall", change, |b, v| {
-        b.place.along_wall = v
+        b.place.along_wall = v;
     });
 
     let path = form.box_path("place.above_floor");
@@ -80,7 +80,7 @@ pub(crate) fn box_ui(ui: &mut Ui, form: &mut Form<'_>) {
     );
     let change = form.row(ui, &path, words, length, shown.place.above_floor);
     form.edit_box("place above the floor", change, |b, v| {
-        b.place.above_floor = v
+        b.place.above_floor = v;
     });
 
     group(ui, "Top and bottom stand");

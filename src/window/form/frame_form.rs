@@ -49,7 +49,7 @@ pub(crate) fn frame_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
     let change = form.edges(ui, &format!("{path}.members"), words, frame.members);
     if let Some((edge, change)) = change {
         form.edit_frame("member width", Some(change), |f, v| {
-            *f.members.at_mut(edge) = v
+            *f.members.at_mut(edge) = v;
         });
     }
     let words = names(
@@ -60,7 +60,7 @@ pub(crate) fn frame_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
     let change = form.edges(ui, &format!("{path}.overhang"), words, frame.overhang);
     if let Some((edge, change)) = change {
         form.edit_frame("overhang", Some(change), |f, v| {
-            *f.overhang.at_mut(edge) = v
+            *f.overhang.at_mut(edge) = v;
         });
     }
     let words = names(

@@ -111,7 +111,7 @@ fn drawing_ui(ui: &mut Ui, form: &mut Form<'_>) {
         &all,
     );
     form.edit_head("opening mark", change, |head, v| {
-        head.settings.opening_mark = v
+        head.settings.opening_mark = v;
     });
     let told = match mark {
         OpeningMark::ApexAtOpeningSide => {
@@ -138,7 +138,7 @@ fn drawing_ui(ui: &mut Ui, form: &mut Form<'_>) {
         inches,
     );
     form.edit_head("inches on sheets", change, |head, v| {
-        head.settings.inches_on_sheets = v
+        head.settings.inches_on_sheets = v;
     });
 }
 
@@ -150,7 +150,7 @@ fn title_block_ui(ui: &mut Ui, form: &mut Form<'_>) {
         ("owner", &block.owner, |t, v| t.owner = v),
         ("number", &block.number, |t, v| t.number = v),
         ("date of issue", &block.date_of_issue, |t, v| {
-            t.date_of_issue = v
+            t.date_of_issue = v;
         }),
         ("creator", &block.creator, |t, v| t.creator = v),
         ("approver", &block.approver, |t, v| t.approver = v),

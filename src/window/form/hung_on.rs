@@ -99,7 +99,7 @@ pub(crate) fn handle_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
             },
         ),
         ("screw bore", "Diameter.", screws.diameter, |s, v| {
-            s.diameter = v
+            s.diameter = v;
         }),
     ];
     for (word, meaning, value, set) in all {

@@ -116,10 +116,10 @@ fn leaf_ui(ui: &mut Ui, form: &mut Form<'_>, id: LeafId, leaf: &Leaf) {
     );
     if let Some((edge, change)) = form.edges(ui, &format!("{path}.bands"), words, leaf.bands) {
         form.edit_leaf(id, "edge band", Some(change), |leaf, v| {
-            *leaf.bands.at_mut(edge) = v
+            *leaf.bands.at_mut(edge) = v;
         });
     }
-    let change = drilled_ui(ui, &path, "drilled", leaf.drilled);
+    let change = drilled_ui(ui, &path, leaf.drilled);
     form.edit_leaf(id, "drilled", change, |leaf, v| leaf.drilled = v);
     let all = [
         (Grain::None, "none"),

@@ -67,7 +67,7 @@ pub(crate) fn form_ui(ui: &mut Ui, mut form: Form<'_>) {
             }
             section(ui, "Cautions", false, |ui| cautions::cautions_ui(ui, &form));
             section(ui, "Settings", false, |ui| {
-                head_form::head_ui(ui, &mut form)
+                head_form::head_ui(ui, &mut form);
             });
             ui.add_space(24.0);
         });

@@ -227,10 +227,10 @@ fn system_rows_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
             |r, v| r.last = v,
         ),
         ("diameter", "Of the bores.", rows.diameter, |r, v| {
-            r.diameter = v
+            r.diameter = v;
         }),
         ("bore depth", "To the full diameter.", rows.depth, |r, v| {
-            r.depth = v
+            r.depth = v;
         }),
     ];
     let length = form.length();

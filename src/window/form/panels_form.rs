@@ -5,7 +5,7 @@ use flapwright_model::cabinet::{Back, Crosspiece, Panel, WallBox};
 
 use super::bands::{Ends, bands_ui, drilled_ui};
 use super::{Form, names};
-use crate::window::fields::choice::buttons;
+use crate::window::fields::choice::buttons_under;
 
 type PanelOf = fn(&mut WallBox) -> &mut Panel;
 type PieceOf = fn(&mut WallBox) -> &mut Crosspiece;
@@ -66,10 +66,10 @@ pub(crate) fn panel_ui(
 
     let change = bands_ui(ui, form, &path, name, ends, panel.bands);
     form.edit_box(&format!("{name} edge bands"), change, |b, v| {
-        of(b).bands = v
+        of(b).bands = v;
     });
 
-    let change = drilled_ui(ui, &path, "drilled", panel.drilled);
+    let change = drilled_ui(ui, &path, panel.drilled);
     form.edit_box(&format!("{name} drilled"), change, |b, v| of(b).drilled = v);
 }
 
@@ -140,7 +140,7 @@ pub(crate) fn back_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
         (BackKind::LaidOn, "laid on"),
     ];
     let path = form.box_path("back");
-    let change = buttons(ui, &path, "back", &kind, &all);
+    let change = buttons_under(ui, &path, "back", &kind, &all);
     let plain = Panel {
         thickness: 6.0,
         ..shown.left.clone()

@@ -1,16 +1,19 @@
 //! Names of a panel's edges, their bands, and the zero corner.
 
+use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
 
 use super::facts::{FaceEdge, Facts};
 use super::picture::{ABOVE, FAR_SIDE, Picture, ZERO_SIDE};
 use crate::brush::{Brush, Lettering};
-use crate::dimension::figures_room;
 use crate::list::{Across, Along, At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
+use crate::running::figures_room;
 
 /// Height of edge names, mm.
 const NAME: f64 = 2.5;
+/// From line to line of a name of two lines, mm.
+const LINE: f64 = 4.0;
 /// Radius of the ring at the zero corner, mm.
 const RING: f64 = 2.0;
 
@@ -31,8 +34,16 @@ pub(super) struct Room {
 pub(super) fn room(facts: &Facts<'_>, outline: [f64; 2]) -> Room {
     let how = Lettering::new(NAME);
     let beside = |edge| {
-        let name = how.width(&facts.edge_words(edge));
-        if name > outline[1] { name - 2.0 } else { 0.0 }
+        let lines = side_lines(facts, edge, outline[1]);
+        let widest = lines
+            .words
+            .iter()
+            .map(|line| how.bold().width(line))
+            .fold(0.0, f64::max);
+        match lines.turned {
+            true => LINE * (lines.words.len() as f64 - 1.0),
+            false => widest - 2.0,
+        }
     };
     let distinct = |distance: &dyn Fn(usize) -> String| {
         let mut figures: Vec<String> = (0..facts.holes.len()).map(distance).collect();
@@ -46,7 +57,9 @@ pub(super) fn room(facts: &Facts<'_>, outline: [f64; 2]) -> Room {
         zero_side: beside(FaceEdge::UStart),
         far_side: beside(FaceEdge::UEnd),
         height: distinct(&|i| show_mm_tenth(facts.holes[i].v)),
-        width: distinct(&|i| show_mm_tenth(facts.holes[i].u)).max(names[0]).max(names[1]),
+        width: distinct(&|i| show_mm_tenth(facts.holes[i].u))
+            .max(names[0])
+            .max(names[1]),
     }
 }
 
@@ -81,36 +94,84 @@ fn name(list: &mut DisplayList, picture: &Picture<'_>, edge: FaceEdge) {
         FaceEdge::UStart | FaceEdge::UEnd => {
             let at_zero = edge == FaceEdge::UStart;
             let to_right = at_zero == picture.facts.u_runs_left();
-            let away = if at_zero { ZERO_SIDE - 1.5 } else { FAR_SIDE - 2.0 };
-            let x = if to_right { outline.max_x() + away } else { outline.min_x() - away };
-            side_name(list, brush, words, At::new(x, middle.y), to_right, at_zero, outline.height());
+            let lines = side_lines(picture.facts, edge, outline.height());
+            side_name(list, brush, &lines, outline, to_right, at_zero);
         }
     }
 }
 
-/// A name along an upright edge, reading from the right; level where the edge is too short.
+/// The name of an upright edge as it is set.
+struct SideLines {
+    words: Vec<String>,
+    /// Whether it reads from the right, along the edge.
+    turned: bool,
+}
+
+/// One line along the edge if the edge is long enough; two if that helps; level lines beside a
+/// short edge.
+fn side_lines(facts: &Facts<'_>, edge: FaceEdge, height: f64) -> SideLines {
+    let how = Lettering::new(NAME).bold();
+    let whole = facts.edge_words(edge);
+    if how.width(&whole) <= height {
+        return SideLines {
+            words: vec![whole],
+            turned: true,
+        };
+    }
+    let mut words = vec![facts.edge_name(edge).to_owned()];
+    words.extend(facts.band_words(edge));
+    let turned = words.iter().all(|line| how.width(line) <= height);
+    SideLines { words, turned }
+}
+
 fn side_name(
     list: &mut DisplayList,
     brush: Brush,
-    words: String,
-    at: At,
+    lines: &SideLines,
+    outline: Rect<f64>,
     to_right: bool,
     at_zero: bool,
-    height: f64,
 ) {
+    let away = if at_zero {
+        ZERO_SIDE - 4.0
+    } else {
+        FAR_SIDE - 4.5
+    };
+    let edge = if to_right {
+        outline.max_x()
+    } else {
+        outline.min_x()
+    };
+    let out = if to_right { 1.0 } else { -1.0 };
     let mut how = Lettering::new(NAME);
     if at_zero {
         how = how.bold();
     }
-    if Lettering::new(NAME).width(&words) > height {
-        let inward = if to_right { -2.0 } else { 2.0 };
-        let along = if to_right { Along::Start } else { Along::End };
-        let at = At::new(at.x + inward, at.y);
-        brush.text(list, at, words, how.held(along, Across::Middle));
-        return;
+    let count = lines.words.len();
+    for (i, words) in lines.words.iter().enumerate() {
+        if lines.turned {
+            // Turned lines follow each other from left to right.
+            let nth = if to_right { i } else { count - 1 - i } as f64;
+            let x = edge + out * (away + LINE * nth);
+            let across = if to_right {
+                Across::Top
+            } else {
+                Across::Baseline
+            };
+            let at = At::new(x, outline.center().y);
+            brush.text(
+                list,
+                at,
+                words.clone(),
+                how.up().held(Along::Middle, across),
+            );
+        } else {
+            let along = if to_right { Along::Start } else { Along::End };
+            let y = outline.center().y - LINE * (i as f64 - 0.5 * (count as f64 - 1.0));
+            let at = At::new(edge + out * away, y);
+            brush.text(list, at, words.clone(), how.held(along, Across::Middle));
+        }
     }
-    let across = if to_right { Across::Baseline } else { Across::Top };
-    brush.text(list, at, words, how.up().held(Along::Middle, across));
 }
 
 /// The ring at the zero corner, two of its quarters filled, and what distances run from.
@@ -131,8 +192,11 @@ pub(super) fn zero(list: &mut DisplayList, picture: &Picture<'_>) {
         }
         brush.area(list, quarter);
     }
-    let (x, along) =
-        if left { (corner.x + 3.5, Along::Start) } else { (corner.x - 3.5, Along::End) };
+    let (x, along) = if left {
+        (corner.x + 3.5, Along::Start)
+    } else {
+        (corner.x - 3.5, Along::End)
+    };
     let edges = if picture.facts.cut { "CUT" } else { "FINISHED" };
     let lines = [("zero", 3.5, 11.0), (edges, 2.5, 7.0), ("edges", 2.5, 3.4)];
     for (words, height, up) in lines {

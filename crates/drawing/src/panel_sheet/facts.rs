@@ -1,17 +1,17 @@
 //! What one drilling sheet says, in words and numbers, before anything is placed on paper.
 
 use flapwright_model::cabinet::Drilled;
-use flapwright_model::card::Depth;
 use flapwright_model::door::{Grain, SideTie};
 use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
-use flapwright_model::part::{Part, Subject};
+use flapwright_model::part::Part;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{
-    BoreSource, BoxReport, Face, FaceBands, Inspection, PanelReport, PlacedBore,
+    BoreSource, BoxReport, Face, FaceBands, Inspection, PanelReport,
 };
 
+use super::holes::{Hole, concerns, hole};
 use crate::cautions::{Context, cautions};
 
 /// An edge of the drawn face by its own axes.
@@ -33,31 +33,6 @@ impl FaceEdge {
             Self::VStart => bands.v_start,
             Self::VEnd => bands.v_end,
         }
-    }
-}
-
-/// A hole as it is printed: distances from the zero corner of the outline that is drawn.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Hole {
-    pub(super) number: usize,
-    /// Along u, mm, from the drawn edge.
-    pub(super) u: f64,
-    /// Along v, mm, from the drawn edge.
-    pub(super) v: f64,
-    pub(super) diameter: f64,
-    /// Depth, mm; `None` through.
-    pub(super) depth: Option<f64>,
-    pub(super) purpose: String,
-    /// One of a row of shelf bores.
-    pub(super) in_row: bool,
-    /// The worst finding about this very hole.
-    pub(super) severity: Option<Severity>,
-}
-
-impl Hole {
-    /// Depth in words.
-    pub(super) fn depth_words(&self) -> String {
-        self.depth.map_or_else(|| "through".to_owned(), show_mm_tenth)
     }
 }
 
@@ -84,10 +59,21 @@ impl<'a> Facts<'a> {
         panel: &'a PanelReport,
     ) -> Self {
         let cut = panel.drilled == Drilled::BeforeBanding;
-        let bands = if cut { panel.bands } else { FaceBands::default() };
-        let findings: Vec<&Finding> =
-            inspection.findings.iter().filter(|finding| concerns(finding, panel)).collect();
-        let holes = panel.bores.iter().map(|bore| hole(bore, panel, bands, &findings)).collect();
+        let bands = if cut {
+            panel.bands
+        } else {
+            FaceBands::default()
+        };
+        let findings: Vec<&Finding> = inspection
+            .findings
+            .iter()
+            .filter(|finding| concerns(finding, panel))
+            .collect();
+        let holes = panel
+            .bores
+            .iter()
+            .map(|bore| hole(bore, panel, bands, &findings))
+            .collect();
         Self {
             job,
             report,
@@ -99,6 +85,15 @@ impl<'a> Facts<'a> {
             cut,
             holes,
             findings,
+        }
+    }
+
+    /// The bands that the drawn outline lacks.
+    pub(super) fn removed(&self) -> FaceBands {
+        if self.cut {
+            self.panel.bands
+        } else {
+            FaceBands::default()
         }
     }
 
@@ -131,14 +126,31 @@ impl<'a> Facts<'a> {
         }
     }
 
+    /// What is said of an edge's band; nothing where it has none.
+    pub(super) fn band_words(&self, edge: FaceEdge) -> Option<String> {
+        let band = edge.band(self.panel.bands);
+        let size = show_mm_tenth(band);
+        match (band > 0.0, self.cut) {
+            (false, _) => None,
+            (true, false) => Some(format!("banded {size}")),
+            (true, true) => Some(format!("band {size} comes later")),
+        }
+    }
+
     /// Name and band of an edge.
     pub(super) fn edge_words(&self, edge: FaceEdge) -> String {
         let name = self.edge_name(edge);
-        let band = edge.band(self.panel.bands);
-        match (band > 0.0, self.cut) {
-            (false, _) => name.to_owned(),
-            (true, false) => format!("{name}, banded {}", show_mm_tenth(band)),
-            (true, true) => format!("{name}, band {} comes later", show_mm_tenth(band)),
+        self.band_words(edge)
+            .map_or_else(|| name.to_owned(), |band| format!("{name}, {band}"))
+    }
+
+    /// The headline: panel and drawn face.
+    pub(super) fn headline(&self) -> String {
+        let name = self.panel.name.to_uppercase();
+        match self.panel.face {
+            Face::SideInner(_) | Face::Plain => name,
+            Face::Underside => format!("{name}: UNDERSIDE"),
+            Face::DoorBack => format!("{name}: BACK"),
         }
     }
 
@@ -165,11 +177,14 @@ impl<'a> Facts<'a> {
     /// What the distances run from.
     pub(super) fn edges_words(&self) -> &'static str {
         if self.cut {
-            "Drilled BEFORE banding: all sizes and distances run from CUT edges."
-        } else if FaceEdge::ALL.iter().any(|edge| edge.band(self.panel.bands) > 0.0) {
-            "Drilled AFTER banding: all sizes and distances run from FINISHED edges, band included."
+            "Drilled BEFORE banding: all distances run from CUT edges."
+        } else if FaceEdge::ALL
+            .iter()
+            .any(|edge| edge.band(self.panel.bands) > 0.0)
+        {
+            "Drilled AFTER banding: distances run from FINISHED edges, with band."
         } else {
-            "All sizes and distances run from FINISHED edges."
+            "All distances run from FINISHED edges."
         }
     }
 
@@ -183,16 +198,21 @@ impl<'a> Facts<'a> {
             MaterialClass::Plastic => "plastic",
         };
         let grain = match (self.panel.grain, self.panel.face) {
-            (Grain::None, _) => "no grain direction",
+            (Grain::None, _) => "no grain",
             (Grain::Upright, Face::SideInner(_) | Face::DoorBack | Face::Plain) => {
-                "grain runs up and down"
+                "grain up and down"
             }
-            (Grain::Upright, Face::Underside) => "grain runs front to back",
-            (Grain::Across, Face::SideInner(_)) => "grain runs front to back",
-            (Grain::Across, _) => "grain runs left to right",
+            (Grain::Upright, Face::Underside) | (Grain::Across, Face::SideInner(_)) => {
+                "grain front to back"
+            }
+            (Grain::Across, _) => "grain left to right",
         };
         let count = self.holes.len();
-        let holes = if count == 1 { "1 hole".to_owned() } else { format!("{count} holes") };
+        let holes = if count == 1 {
+            "1 hole".to_owned()
+        } else {
+            format!("{count} holes")
+        };
         format!(
             "{} thick, {} ({class}), {grain}, {holes}",
             show_mm_tenth(self.panel.thickness),
@@ -203,41 +223,64 @@ impl<'a> Facts<'a> {
     /// How the findings stand, when there are any: `2 stops, 1 caution open for this panel`.
     pub(super) fn findings_words(&self) -> Option<String> {
         let count = |severity: Severity| {
-            self.findings.iter().filter(|finding| finding.severity == severity).count()
+            self.findings
+                .iter()
+                .filter(|finding| finding.severity == severity)
+                .count()
         };
         let say = |severity: Severity| match count(severity) {
             0 => None,
             1 => Some(format!("1 {}", severity.word())),
             n => Some(format!("{n} {}s", severity.word())),
         };
-        let counts: Vec<String> =
-            [Severity::Stop, Severity::Caution, Severity::Note].into_iter().filter_map(say).collect();
+        let counts: Vec<String> = [Severity::Stop, Severity::Caution, Severity::Note]
+            .into_iter()
+            .filter_map(say)
+            .collect();
         if counts.is_empty() {
             return None;
         }
-        let warning = if count(Severity::Stop) > 0 { "DO NOT DRILL: " } else { "" };
-        Some(format!("{warning}{} open for this panel", counts.join(", ")))
+        let warning = if count(Severity::Stop) > 0 {
+            "DO NOT DRILL: "
+        } else {
+            ""
+        };
+        Some(format!(
+            "{warning}{} open for this panel",
+            counts.join(", ")
+        ))
     }
 
     /// Whether a number on this sheet comes from an invented job or card.
     pub(super) fn invented(&self) -> bool {
         self.job.invented
             || self.holes_from_openings().any(|opening| {
-                self.card_of(opening).is_some_and(|name| {
-                    self.job.card(name).is_some_and(|card| card.invented)
-                })
+                self.card_of(opening)
+                    .is_some_and(|name| self.job.card(name).is_some_and(|card| card.invented))
             })
     }
 
     fn holes_from_openings(&self) -> impl Iterator<Item = usize> + '_ {
-        self.panel.bores.iter().filter_map(|bore| match bore.source {
-            BoreSource::Fitting { opening, .. } => Some(opening),
-            BoreSource::AsDrilled { .. } | BoreSource::SystemRow | BoreSource::Handle { .. } => None,
-        })
+        self.panel
+            .bores
+            .iter()
+            .filter_map(|bore| match bore.source {
+                BoreSource::Fitting { opening, .. } => Some(opening),
+                BoreSource::AsDrilled { .. }
+                | BoreSource::SystemRow
+                | BoreSource::Handle { .. } => None,
+            })
     }
 
     fn card_of(&self, opening: usize) -> Option<&str> {
-        let door = self.job.boxes.get(self.report.box_index)?.openings.get(opening)?.door.as_ref()?;
+        let door = self
+            .job
+            .boxes
+            .get(self.report.box_index)?
+            .openings
+            .get(opening)?
+            .door
+            .as_ref()?;
         door.fitting.as_ref().map(|choice| choice.card.as_str())
     }
 
@@ -245,7 +288,11 @@ impl<'a> Facts<'a> {
     pub(super) fn fittings(&self) -> Vec<&str> {
         let mut names: Vec<&str> = Vec::new();
         for opening in self.holes_from_openings() {
-            let door = self.report.openings.get(opening).and_then(|found| found.door.as_ref());
+            let door = self
+                .report
+                .openings
+                .get(opening)
+                .and_then(|found| found.door.as_ref());
             if let Some(door) = door
                 && !door.fitting.is_empty()
                 && !names.contains(&door.fitting.as_str())
@@ -260,7 +307,11 @@ impl<'a> Facts<'a> {
     pub(super) fn cautions(&self) -> Vec<&'static str> {
         let leaf = matches!(self.panel.id.part, Part::Leaf { .. });
         let fitted = self.holes_from_openings().next().is_some();
-        let pane = self.panel.infill.as_ref().is_some_and(|i| i.class == MaterialClass::Glass);
+        let pane = self
+            .panel
+            .infill
+            .as_ref()
+            .is_some_and(|i| i.class == MaterialClass::Glass);
         cautions(Context {
             leaf: leaf && fitted,
             carries_fitting: !leaf && fitted,
@@ -270,57 +321,4 @@ impl<'a> Facts<'a> {
             blind: self.holes.iter().any(|hole| hole.depth.is_some()),
         })
     }
-}
-
-fn hole(bore: &PlacedBore, panel: &PanelReport, bands: FaceBands, findings: &[&Finding]) -> Hole {
-    let (u, v) = bore.at.uv();
-    let pass = bore.drill.pass;
-    let purpose = if pass > 1 {
-        format!("{} (pass {pass})", bore.drill.purpose)
-    } else {
-        bore.drill.purpose.clone()
-    };
-    let own = |finding: &&&Finding| {
-        finding.subjects.iter().any(|subject| match subject {
-            Subject::Bore(id) => id.part == panel.id && id.number == bore.number,
-            Subject::Box(_) | Subject::Opening { .. } | Subject::Part(_) => false,
-        })
-    };
-    Hole {
-        number: bore.number,
-        u: u - bands.u_start,
-        v: v - bands.v_start,
-        diameter: bore.drill.diameter,
-        depth: match bore.drill.depth {
-            Depth::Blind(depth) => Some(depth),
-            Depth::Through => None,
-        },
-        purpose,
-        in_row: bore.source == BoreSource::SystemRow,
-        severity: findings.iter().filter(own).map(|finding| finding.severity).max(),
-    }
-}
-
-/// Whether a finding is about this panel: the panel itself, one of its bores, or an opening whose
-/// fitting or door it carries.
-fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
-    finding.subjects.iter().any(|subject| match subject {
-        Subject::Part(part) => *part == panel.id,
-        Subject::Bore(bore) => bore.part == panel.id,
-        Subject::Opening { box_index, opening } => {
-            *box_index == panel.id.box_index && serves(panel, *opening)
-        }
-        Subject::Box(_) => false,
-    })
-}
-
-fn serves(panel: &PanelReport, opening: usize) -> bool {
-    let is_leaf = matches!(panel.id.part, Part::Leaf { opening: own, .. } if own == opening);
-    is_leaf
-        || panel.bores.iter().any(|bore| match bore.source {
-            BoreSource::Fitting { opening: own, .. } => own == opening,
-            BoreSource::AsDrilled { .. } | BoreSource::SystemRow | BoreSource::Handle { .. } => {
-                false
-            }
-        })
 }

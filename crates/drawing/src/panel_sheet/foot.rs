@@ -15,64 +15,114 @@ use crate::words::Block;
 /// Depth of the strip with the scale bar above the title block, mm.
 const STRIP: f64 = 9.0;
 /// True length of the scale bar on paper, mm.
-pub(super) const BAR: f64 = 100.0;
+const BAR: f64 = 100.0;
+/// Room beside the title block that is wide enough for running words, mm.
+const LEAST_BESIDE: f64 = 60.0;
+/// Papers wider than this have room for larger words, mm.
+const LARGE_PAPER: f64 = 260.0;
 
-/// The foot of one sheet, measured but not yet placed.
+/// Where the running words of a sheet stand.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Words {
+    /// At the left of the title block where that leaves room, else across the sheet above it.
+    AtFoot,
+    /// Below the hole table, in its column of this width, mm.
+    InColumn(f64),
+}
+
+/// Cautions and legend of one sheet, measured but not yet placed.
 pub(super) struct Foot {
-    cautions: Block,
-    legend: Block,
-    beside: bool,
+    blocks: [Block; 2],
+    words: Words,
     space: Rect<f64>,
+}
+
+/// Whether the title block of this drawing space leaves room for words at its left.
+pub(super) fn has_room_beside(space: Rect<f64>) -> bool {
+    title_block::place(space).min_x() - space.min_x() >= LEAST_BESIDE
 }
 
 impl Foot {
     /// The foot in this drawing space; `mark` when an opening mark is on the sheet.
-    pub(super) fn new(facts: &Facts<'_>, space: Rect<f64>, mark: Option<OpeningMark>) -> Self {
-        let block = title_block::place(space);
-        let left = block.min_x() - space.min_x();
-        let beside = left > 60.0;
-        let room = if beside { left - 6.0 } else { 0.5 * space.width() - 5.0 };
-        let height = if beside && left < 150.0 { 1.8 } else { 2.5 };
-        let mut cautions = Block::new(height);
-        cautions.add("Before you drill", Weight::Bold, room);
+    pub(super) fn new(
+        facts: &Facts<'_>,
+        space: Rect<f64>,
+        mark: Option<OpeningMark>,
+        words: Words,
+    ) -> Self {
+        let room = match words {
+            Words::InColumn(width) => width,
+            Words::AtFoot if has_room_beside(space) => {
+                title_block::place(space).min_x() - space.min_x() - 6.0
+            }
+            Words::AtFoot => 0.5 * space.width() - 5.0,
+        };
+        let large = space.width() > LARGE_PAPER && space.height() > LARGE_PAPER;
+        let mut cautions = Block::new(if large { 2.5 } else { 1.8 });
+        cautions.add("BEFORE YOU DRILL", Weight::Bold, room);
         for caution in facts.cautions() {
-            cautions.add(caution, Weight::Plain, room);
+            cautions.add(&format!("• {caution}"), Weight::Plain, room);
         }
         let mut legend = Block::new(1.8);
+        legend.add("HOW TO READ THIS SHEET", Weight::Bold, room);
         for words in legend_words(facts, mark) {
             legend.add(&words, Weight::Plain, room);
         }
-        Self { cautions, legend, beside, space }
+        Self {
+            blocks: [cautions, legend],
+            words,
+            space,
+        }
+    }
+
+    /// Depth of both blocks one below the other, mm.
+    pub(super) fn column_depth(&self) -> f64 {
+        self.blocks[0].depth() + self.blocks[1].depth() + 3.0
     }
 
     /// Depth above the lower edge of the drawing space, mm.
     pub(super) fn depth(&self) -> f64 {
         let strip = title_block::HEIGHT + STRIP;
-        if self.beside {
-            strip.max(self.cautions.depth() + self.legend.depth() + 5.0)
-        } else {
-            strip + self.cautions.depth().max(self.legend.depth()) + 3.0
+        match self.words {
+            Words::InColumn(_) => strip,
+            Words::AtFoot if has_room_beside(self.space) => strip.max(self.column_depth() + 2.0),
+            Words::AtFoot => strip + self.blocks[0].depth().max(self.blocks[1].depth()) + 3.0,
         }
     }
 
-    /// Draws all but the title block.
-    pub(super) fn draw(&self, list: &mut DisplayList) {
+    /// Draws all but the title block. `column` is the lower left corner of the column that
+    /// [`Words::InColumn`] speaks of.
+    pub(super) fn draw(&self, list: &mut DisplayList, column: At) {
         let brush = Brush::new(Layer::Notes, Ink::Plain);
         let top = self.space.min_y() + self.depth();
         let x = self.space.min_x() + 3.0;
-        let rule = |list: &mut DisplayList, y: f64| {
-            let ends = [At::new(self.space.min_x(), y), At::new(self.space.max_x(), y)];
-            Brush::new(Layer::Sheet, Ink::Plain).line(list, ends[0], ends[1], Pen::Thin);
+        let ends = [
+            At::new(self.space.min_x(), top),
+            At::new(self.space.max_x(), top),
+        ];
+        Brush::new(Layer::Sheet, Ink::Plain).line(list, ends[0], ends[1], Pen::Thin);
+        let [cautions, legend] = &self.blocks;
+        let (first, second) = match self.words {
+            Words::InColumn(_) => {
+                let first = At::new(column.x, column.y + self.column_depth() - 0.5);
+                (first, At::new(first.x, first.y - cautions.depth() - 1.5))
+            }
+            Words::AtFoot => {
+                let first = At::new(x, top - 1.5);
+                let below = At::new(x, first.y - cautions.depth() - 1.5);
+                let beside = At::new(self.space.center().x + 2.0, first.y);
+                (
+                    first,
+                    if has_room_beside(self.space) {
+                        below
+                    } else {
+                        beside
+                    },
+                )
+            }
         };
-        rule(list, top);
-        self.cautions.draw(list, brush, At::new(x, top - 1.5));
-        if self.beside {
-            let below = top - 2.5 - self.cautions.depth();
-            self.legend.draw(list, brush, At::new(x, below));
-        } else {
-            let right = At::new(self.space.center().x + 2.0, top - 1.5);
-            self.legend.draw(list, brush, right);
-        }
+        cautions.draw(list, brush, first);
+        legend.draw(list, brush, second);
         scale_bar(list, title_block::place(self.space));
     }
 }
@@ -94,7 +144,10 @@ fn scale_bar(list: &mut DisplayList, block: Rect<f64>) {
     for (share, words) in [(0.0, "0"), (0.5, "50"), (1.0, "100 mm")] {
         brush.text(list, At::new(x + share * BAR, y + 2.6), words, how);
     }
-    let lines = ["Check the print: this bar is 100 mm long.", "If it is not, measure nothing on it."];
+    let lines = [
+        "Check the print: this bar is 100 mm long.",
+        "If it is not, measure nothing on it.",
+    ];
     for (i, words) in lines.into_iter().enumerate() {
         let at = At::new(x + BAR + 8.0, y + 3.6 - 3.2 * i as f64);
         brush.text(list, at, words, Lettering::new(1.8));
@@ -110,14 +163,17 @@ fn legend_words(facts: &Facts<'_>, mark: Option<OpeningMark>) -> Vec<String> {
          hole table."
             .to_owned(),
     ];
-    if FaceEdge::ALL.iter().any(|edge| edge.band(facts.panel.bands) > 0.0) {
+    if FaceEdge::ALL
+        .iter()
+        .any(|edge| edge.band(facts.panel.bands) > 0.0)
+    {
         words.push("Extra thick line: edge with a band.".to_owned());
     }
     if let Some(infill) = &facts.panel.infill {
         words.push(format!("Hatching, {}.", hatch::words(infill.class)));
     }
     if facts.holes.iter().any(|hole| hole.severity.is_some()) {
-        words.push("Heavy ring: a finding is open for this hole.".to_owned());
+        words.push("Ring around a hole: a finding is open for it.".to_owned());
     }
     if let Some(mark) = mark {
         words.push(opening_mark::legend(mark).to_owned());

@@ -2,8 +2,8 @@
 
 use euclid::default::Rect;
 
-use super::facts::Hole;
-use super::picture::Picture;
+use super::holes::Hole;
+use super::picture::{Picture, RING};
 use crate::brush::{Brush, Lettering};
 use crate::dimension::{FIGURE, SMALL_FIGURE};
 use crate::layout::Crowd;
@@ -16,28 +16,31 @@ const FAR: [f64; 10] = [0.2, 1.0, 2.0, 4.0, 7.0, 10.0, 14.0, 20.0, 28.0, 40.0];
 /// A number farther than this from its hole gets a leader, paper mm.
 const LEADER_FROM: f64 = 2.0;
 
-/// Writes each hole's number beside it. Of a row of shelf bores only the first and the last must
-/// have theirs; the others go without where there is no room.
-pub(super) fn draw(list: &mut DisplayList, picture: &Picture<'_>, crowd: &mut Crowd) {
+/// Writes each hole's number beside it; `true` when all have theirs. Holes of a fitting and the
+/// ends of rows of shelf bores come first.
+pub(super) fn draw(list: &mut DisplayList, picture: &Picture<'_>, crowd: &mut Crowd) -> bool {
     let holes = &picture.facts.holes;
     let must = |hole: &&Hole| !hole.in_row || is_row_end(hole, holes);
     let (first, second): (Vec<&Hole>, Vec<&Hole>) = holes.iter().partition(must);
+    let mut placed = 0;
     for hole in first {
-        let placed = number(list, picture, crowd, hole, FIGURE, &FAR[..5])
+        let done = number(list, picture, crowd, hole, FIGURE, &FAR[..5])
             || number(list, picture, crowd, hole, SMALL_FIGURE, &FAR);
-        if !placed {
-            // Outside the outline nothing is certain to be free: the table still has it.
-            continue;
-        }
+        placed += usize::from(done);
     }
     for hole in second {
-        let _placed = number(list, picture, crowd, hole, SMALL_FIGURE, &NEAR);
+        placed += usize::from(number(list, picture, crowd, hole, SMALL_FIGURE, &NEAR));
     }
+    placed == holes.len()
 }
 
 /// First or last of the shelf bores at the same u.
 fn is_row_end(hole: &Hole, holes: &[Hole]) -> bool {
-    let row = || holes.iter().filter(|other| other.in_row && (other.u - hole.u).abs() < 0.05);
+    let row = || {
+        holes
+            .iter()
+            .filter(|other| other.in_row && (other.u - hole.u).abs() < 0.05)
+    };
     let lowest = row().map(|other| other.v).fold(f64::INFINITY, f64::min);
     let highest = row().map(|other| other.v).fold(f64::NEG_INFINITY, f64::max);
     hole.v <= lowest || hole.v >= highest
@@ -52,7 +55,8 @@ fn number(
     radii: &[f64],
 ) -> bool {
     let centre = picture.at(hole.u, hole.v);
-    let radius = picture.radius(hole);
+    let ring = if hole.severity.is_some() { RING } else { 0.0 };
+    let radius = picture.radius(hole) + ring;
     let how = Lettering::new(height).held(Along::Middle, Across::Middle);
     let words = hole.number.to_string();
     let size = [how.width(&words) + 0.5, 1.35 * height + 0.2];
@@ -75,7 +79,11 @@ fn number(
 /// From a point to the nearest place of a rectangle, mm.
 fn gap(middle: At, size: [f64; 2], point: At) -> f64 {
     let rect: Rect<f64> = crate::layout::around(middle, size);
-    let x = (rect.min_x() - point.x).max(point.x - rect.max_x()).max(0.0);
-    let y = (rect.min_y() - point.y).max(point.y - rect.max_y()).max(0.0);
+    let x = (rect.min_x() - point.x)
+        .max(point.x - rect.max_x())
+        .max(0.0);
+    let y = (rect.min_y() - point.y)
+        .max(point.y - rect.max_y())
+        .max(0.0);
     x.hypot(y)
 }

@@ -3,10 +3,10 @@
 use euclid::default::Rect;
 
 use super::facts::Facts;
-use super::foot::Foot;
+use super::foot::{Foot, Words, has_room_beside};
 use super::header::Header;
 use super::picture::{Picture, extent};
-use super::table::Table;
+use super::table::{Style, Table};
 use crate::brush::Brush;
 use crate::list::{At, DisplayList, Weight};
 use crate::paper::Paper;
@@ -15,13 +15,19 @@ use crate::scale::Scale;
 use crate::words::Block;
 
 /// Between picture and hole table, mm.
-const BETWEEN: f64 = 6.0;
-/// Room below the picture for a note of two lines, mm.
-const NOTE: f64 = 9.0;
+const BETWEEN: f64 = 5.0;
+/// Between hole table and running words in one column, mm.
+const COLUMN_GAP: f64 = 2.0;
+/// Height of the capitals of notes, mm.
+const NOTE_HEIGHT: f64 = 2.5;
+/// Words at the foot take no more than this, mm: so much more a column of its own can give.
+const MOST_WORDS: f64 = 80.0;
 /// Blank inside the frame, mm.
 const INSIDE: f64 = 3.0;
-/// So much scale is given up at most to keep the hole table on the sheet: one step of the list.
-const ONE_STEP: f64 = 2.5;
+/// With more holes than this no scale is given up: the picture would be a thicket.
+const MANY_HOLES: usize = 30;
+/// So much scale is given up at most to keep the hole table on the sheet.
+const MOST_SCALE_LOST: f64 = 4.0;
 
 /// A page without frame and title block.
 pub(super) struct Page {
@@ -33,11 +39,12 @@ pub(super) struct Page {
 }
 
 /// Where things go on the first page.
-#[derive(Debug, Clone, Copy)]
-struct Plan {
+struct Plan<'a> {
     paper: Paper,
     scale: Scale,
-    table: Place,
+    table: &'a Table,
+    place: Place,
+    words: Words,
 }
 
 /// Where the hole table goes.
@@ -50,11 +57,13 @@ enum Place {
 
 /// The pages of one panel: the sheet and, if the hole table does not fit on it, further pages.
 pub(super) fn pages(facts: &Facts<'_>) -> Vec<Page> {
-    let table = Table::new(&facts.holes, facts.job.settings.inches_on_sheets);
-    let plan = plan(facts, &table);
-    let mut pages = vec![first_page(facts, &table, plan)];
-    if plan.table == Place::NextPage {
-        let mut rest = table;
+    let inches = facts.job.settings.inches_on_sheets;
+    let table = |style| Table::new(&facts.holes, inches, style);
+    let (clear, small) = (Style::CLEAR.map(table), Style::SMALL.map(table));
+    let plan = plan(facts, &clear, &small);
+    let mut pages = vec![first_page(facts, &plan)];
+    if plan.place == Place::NextPage {
+        let mut rest = plan.table.clone();
         while !rest.is_empty() {
             let (page, left) = next_page(facts, &rest);
             pages.push(page);
@@ -67,98 +76,181 @@ pub(super) fn pages(facts: &Facts<'_>) -> Vec<Page> {
     pages
 }
 
-/// The largest scale at which picture and table fit on one sheet, upright before turned; with the
-/// table on a further page when that would cost more than one step of scale.
-fn plan(facts: &Facts<'_>, table: &Table) -> Plan {
+/// The largest scale at which picture and table fit on one sheet, upright before turned; with a
+/// smaller table, or with the table on a further page, when that would cost too much scale.
+fn plan<'a>(facts: &Facts<'_>, clear: &'a [Table], small: &'a [Table]) -> Plan<'a> {
     let upright = Paper::of(facts.job.settings.paper);
-    let papers = [upright, upright.turned()].map(|paper| (paper, body(facts, paper)));
-    let find = |places: &[Place]| {
+    let papers =
+        [upright, upright.turned()].map(|paper| (paper, body(facts, paper, Words::AtFoot)));
+    let find = |places: &[Place], tables: &'a [Table]| {
         Scale::reductions().find_map(|scale| {
-            let (size, _) = extent(facts, scale);
+            let mut size = extent(facts, scale).0;
+            let may_fit =
+                |body: &Rect<f64>| size[0] <= body.width() && size[1] <= body.height() + MOST_WORDS;
+            if !papers.iter().any(|(_, body)| may_fit(body)) {
+                return None;
+            }
+            size[1] += note_depth(&notes(facts, scale, size[0], places == [Place::NextPage]));
             papers.into_iter().find_map(|(paper, body)| {
-                let place = places.iter().find(|place| fits(table, body, size, **place))?;
-                Some(Plan { paper, scale, table: *place })
+                places.iter().find_map(|place| {
+                    tables.iter().find_map(|table| {
+                        let words = fits(facts, table, (paper, body), size, *place)?;
+                        Some(Plan {
+                            paper,
+                            scale,
+                            table,
+                            place: *place,
+                            words,
+                        })
+                    })
+                })
             })
         })
     };
-    let together = find(&[Place::Beside, Place::Below]);
-    let apart = find(&[Place::NextPage]);
-    match (together, apart) {
-        (Some(one), Some(two)) if two.scale.ratio() > one.scale.ratio() * (ONE_STEP + 1e-9) => two,
-        (Some(one), _) => one,
-        (None, Some(two)) => two,
-        (None, None) => {
-            Plan { paper: upright, scale: Scale::new(1, 20000), table: Place::NextPage }
-        }
-    }
+    let most_lost = if facts.holes.len() > MANY_HOLES {
+        1.0
+    } else {
+        MOST_SCALE_LOST
+    };
+    let on_sheet = [Place::Beside, Place::Below];
+    let apart = find(&[Place::NextPage], clear);
+    let best = apart.as_ref().map_or(0.0, |plan| plan.scale.ratio());
+    let enough = |plan: &Plan<'_>| best <= plan.scale.ratio() * (most_lost + 1e-9);
+    find(&on_sheet, clear)
+        .filter(enough)
+        .or_else(|| find(&on_sheet, small).filter(enough))
+        .or(apart)
+        .unwrap_or(Plan {
+            paper: upright,
+            scale: Scale::new(1, 20000),
+            table: &clear[0],
+            place: Place::NextPage,
+            words: Words::AtFoot,
+        })
 }
 
 /// The part of the page between head and foot.
-fn body(facts: &Facts<'_>, paper: Paper) -> Rect<f64> {
+fn body(facts: &Facts<'_>, paper: Paper, words: Words) -> Rect<f64> {
     let space = paper.drawing_space();
     let header = Header::new(facts, space.width() - 2.0 * INSIDE, None);
-    let foot = Foot::new(facts, space, Some(facts.job.settings.opening_mark));
+    let foot = Foot::new(facts, space, Some(facts.job.settings.opening_mark), words);
     let top = space.max_y() - INSIDE - header.depth() - 1.0;
     Rect::from_points([
-        At::new(space.min_x() + INSIDE, space.min_y() + foot.depth() + 2.0),
+        At::new(space.min_x() + INSIDE, space.min_y() + foot.depth() + 1.5),
         At::new(space.max_x() - INSIDE, top),
     ])
 }
 
-fn fits(table: &Table, body: Rect<f64>, [width, height]: [f64; 2], place: Place) -> bool {
-    let height = height + NOTE;
-    if width > body.width() || height > body.height() {
-        return false;
+/// Where the running words go when picture and table fit like this; `None` when they do not.
+fn fits(
+    facts: &Facts<'_>,
+    table: &Table,
+    (paper, body): (Paper, Rect<f64>),
+    [width, height]: [f64; 2],
+    place: Place,
+) -> Option<Words> {
+    if width > body.width() {
+        return None;
     }
+    let space = paper.drawing_space();
+    let column = body.width() - width - BETWEEN;
     match place {
-        Place::NextPage => true,
-        Place::Beside => {
-            table.depth(body.width() - width - BETWEEN, body.height()).is_some()
+        Place::NextPage => (height <= body.height()).then_some(Words::AtFoot),
+        Place::Below => {
+            table.depth(body.width(), body.height() - height)?;
+            Some(Words::AtFoot)
         }
-        Place::Below => table.depth(body.width(), body.height() - height).is_some(),
+        Place::Beside if has_room_beside(space) => {
+            table.depth(column, body.height())?;
+            (height <= body.height()).then_some(Words::AtFoot)
+        }
+        Place::Beside => {
+            let words = Words::InColumn(column);
+            let mark = Some(facts.job.settings.opening_mark);
+            let foot = Foot::new(facts, space, mark, words);
+            let deeper = Foot::new(facts, space, mark, Words::AtFoot).depth() - foot.depth();
+            let depth = body.height() + deeper;
+            table.depth(column, depth - foot.column_depth() - COLUMN_GAP)?;
+            (height <= depth).then_some(words)
+        }
     }
 }
 
-fn first_page(facts: &Facts<'_>, table: &Table, plan: Plan) -> Page {
+/// What the reader must be told under a picture of this scale and width, found by drawing it
+/// aside.
+fn notes(facts: &Facts<'_>, scale: Scale, width: f64, table_follows: bool) -> Block {
+    let mut aside = DisplayList::new();
+    let corner = At::zero();
+    let mut words = Picture {
+        facts,
+        scale,
+        corner,
+    }
+    .draw(&mut aside);
+    if table_follows {
+        words.insert(0, "Hole table: next page.");
+    }
+    let mut block = Block::new(NOTE_HEIGHT);
+    block.add(&words.join(" "), Weight::Bold, width);
+    block
+}
+
+/// Depth of the notes with the blank around them, mm.
+fn note_depth(notes: &Block) -> f64 {
+    notes.depth() + 2.0
+}
+
+fn first_page(facts: &Facts<'_>, plan: &Plan<'_>) -> Page {
     let mut list = DisplayList::new();
     let space = plan.paper.drawing_space();
     let header = Header::new(facts, space.width() - 2.0 * INSIDE, None);
-    let marked =
-        header.draw(&mut list, At::new(space.min_x() + INSIDE, space.max_y() - INSIDE));
-    let mark = marked.then_some(facts.job.settings.opening_mark);
-    Foot::new(facts, space, mark).draw(&mut list);
-    let body = body(facts, plan.paper);
+    let marked = header.draw(
+        &mut list,
+        At::new(space.min_x() + INSIDE, space.max_y() - INSIDE),
+    );
+    let body = body(facts, plan.paper, plan.words);
     let ([width, height], [left, above]) = extent(facts, plan.scale);
-    let x = match plan.table {
+    let x = match plan.place {
         Place::Beside => body.min_x(),
         Place::Below | Place::NextPage => body.min_x() + 0.5 * (body.width() - width),
     };
+    let column = At::new(x + width + BETWEEN, body.min_y());
+    let mark = marked.then_some(facts.job.settings.opening_mark);
+    let foot = Foot::new(facts, space, mark, plan.words);
+    foot.draw(&mut list, column);
     let corner = At::new(x + left, body.max_y() - above);
-    let complete = Picture { facts, scale: plan.scale, corner }.draw(&mut list);
-    let room = match plan.table {
+    Picture {
+        facts,
+        scale: plan.scale,
+        corner,
+    }
+    .draw(&mut list);
+    let notes = notes(facts, plan.scale, width, plan.place == Place::NextPage);
+    let note_at = At::new(x, body.max_y() - height - 0.5);
+    notes.draw(&mut list, Brush::new(Layer::Notes, Ink::Plain), note_at);
+    let room = match plan.place {
         Place::Beside => {
-            let from = x + width + BETWEEN;
-            Some(Rect::from_points([At::new(from, body.min_y()), body.max()]))
+            let below = match plan.words {
+                Words::InColumn(_) => foot.column_depth() + COLUMN_GAP,
+                Words::AtFoot => 0.0,
+            };
+            Rect::from_points([At::new(column.x, column.y + below), body.max()])
         }
         Place::Below => {
-            let top = body.max_y() - height - NOTE;
-            Some(Rect::from_points([body.min(), At::new(body.max_x(), top)]))
+            let top = body.max_y() - height - note_depth(&notes);
+            Rect::from_points([body.min(), At::new(body.max_x(), top)])
         }
-        Place::NextPage => None,
+        Place::NextPage => Rect::zero(),
     };
-    if let Some(room) = room {
-        let _rest = table.draw(&mut list, room);
+    if plan.place != Place::NextPage {
+        let _rest = plan.table.draw(&mut list, room);
     }
-    let note = match (plan.table == Place::NextPage, complete) {
-        (true, _) => "Hole table: next page.",
-        (false, false) => "Distances that do not stand at the edges are in the hole table.",
-        (false, true) => "",
-    };
-    let mut words = Block::new(2.5);
-    words.add(note, Weight::Bold, width);
-    let at = At::new(x, body.max_y() - height - 0.5);
-    words.draw(&mut list, Brush::new(Layer::Notes, Ink::Plain), at);
-    Page { paper: plan.paper, list, scale: Some(plan.scale), continued: false }
+    Page {
+        paper: plan.paper,
+        list,
+        scale: Some(plan.scale),
+        continued: false,
+    }
 }
 
 fn next_page(facts: &Facts<'_>, table: &Table) -> (Page, Table) {
@@ -167,14 +259,28 @@ fn next_page(facts: &Facts<'_>, table: &Table) -> (Page, Table) {
     let space = paper.drawing_space();
     let width = space.width() - 2.0 * INSIDE;
     let header = Header::new(facts, width, Some("Hole table, continued"));
-    let marked =
-        header.draw(&mut list, At::new(space.min_x() + INSIDE, space.max_y() - INSIDE));
-    let foot = Foot::new(facts, space, marked.then_some(facts.job.settings.opening_mark));
-    foot.draw(&mut list);
+    let marked = header.draw(
+        &mut list,
+        At::new(space.min_x() + INSIDE, space.max_y() - INSIDE),
+    );
+    let mark = marked.then_some(facts.job.settings.opening_mark);
+    let foot = Foot::new(facts, space, mark, Words::AtFoot);
+    foot.draw(&mut list, At::zero());
     let room = Rect::from_points([
         At::new(space.min_x() + INSIDE, space.min_y() + foot.depth() + 2.0),
-        At::new(space.max_x() - INSIDE, space.max_y() - INSIDE - header.depth() - 2.0),
+        At::new(
+            space.max_x() - INSIDE,
+            space.max_y() - INSIDE - header.depth() - 2.0,
+        ),
     ]);
     let (rest, _) = table.draw(&mut list, room);
-    (Page { paper, list, scale: None, continued: true }, rest)
+    (
+        Page {
+            paper,
+            list,
+            scale: None,
+            continued: true,
+        },
+        rest,
+    )
 }

@@ -2,30 +2,35 @@
 
 use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
+use flapwright_rules::inspection::InfillReport;
 
-use super::facts::{FaceEdge, Facts, Hole};
+use super::facts::{FaceEdge, Facts};
+use super::holes::Hole;
 use super::{edges, numbers};
 use crate::brush::{Brush, Lettering, corners};
-use crate::dimension::{Axis, Running, Stop, running};
+use crate::dimension::Axis;
 use crate::hatch::hatch;
 use crate::layout::{Crowd, around};
 use crate::list::{Across, Along, At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
+use crate::running::{Running, Stop, running};
 use crate::scale::Scale;
 use crate::views::severity_ink;
 
 /// Room for running dimensions and the edge's name beside the zero end of u, paper mm.
-pub(super) const ZERO_SIDE: f64 = 31.0;
+pub(super) const ZERO_SIDE: f64 = 26.0;
 /// Room beside the far end of u, paper mm.
-pub(super) const FAR_SIDE: f64 = 8.0;
+pub(super) const FAR_SIDE: f64 = 7.0;
 /// Room above, paper mm.
-pub(super) const ABOVE: f64 = 32.0;
+pub(super) const ABOVE: f64 = 28.0;
 /// Room below, paper mm.
 pub(super) const BELOW: f64 = 8.0;
 /// From the outline to the dimension line, paper mm.
-const LINE_AT: f64 = 7.0;
+const LINE_AT: f64 = 5.5;
 /// From the outline to the figures, paper mm.
-const FIGURES_AT: f64 = 13.0;
+const FIGURES_AT: f64 = 10.0;
+/// Ring around a hole with a finding: so much wider than the hole, paper mm.
+pub(super) const RING: f64 = 1.4;
 /// Smallest radius of a hole on paper, mm.
 const LEAST_RADIUS: f64 = 0.6;
 
@@ -48,7 +53,11 @@ pub(super) fn extent(facts: &Facts<'_>, scale: Scale) -> ([f64; 2], [f64; 2]) {
         outline[0] + zero_side + far_side,
         outline[1].max(room.height) + ABOVE + BELOW,
     ];
-    let left = if facts.u_runs_left() { far_side } else { zero_side };
+    let left = if facts.u_runs_left() {
+        far_side
+    } else {
+        zero_side
+    };
     (size, [left, ABOVE])
 }
 
@@ -56,7 +65,11 @@ impl Picture<'_> {
     /// Where a place on the face is on paper.
     pub(super) fn at(&self, u: f64, v: f64) -> At {
         let ratio = self.scale.ratio();
-        let along = if self.facts.u_runs_left() { self.facts.size[0] - u } else { u };
+        let along = if self.facts.u_runs_left() {
+            self.facts.size[0] - u
+        } else {
+            u
+        };
         At::new(self.corner.x + along * ratio, self.corner.y - v * ratio)
     }
 
@@ -70,9 +83,8 @@ impl Picture<'_> {
         (0.5 * hole.diameter * self.scale.ratio()).max(LEAST_RADIUS)
     }
 
-    /// Draws everything. `true` when all distances stand at the edges; `false` when some are in
-    /// the hole table only.
-    pub(super) fn draw(&self, list: &mut DisplayList) -> bool {
+    /// Draws everything; gives back what the reader must be told because there was no room for it.
+    pub(super) fn draw(&self, list: &mut DisplayList) -> Vec<&'static str> {
         let outline = self.outline();
         let panel = Brush::new(Layer::Panels, Ink::Plain);
         let mut crowd = Crowd::new();
@@ -82,16 +94,24 @@ impl Picture<'_> {
         let all_u = self.running_u(list, &mut crowd);
         let all_v = self.running_v(list, &mut crowd);
         for hole in &self.facts.holes {
-            let reach = self.radius(hole) + 0.4;
+            let ring = if hole.severity.is_some() { RING } else { 0.0 };
+            let reach = self.radius(hole) + 0.4 + ring;
             crowd.take(around(self.at(hole.u, hole.v), [2.0 * reach, 2.0 * reach]));
         }
         for hole in &self.facts.holes {
             self.hole(list, hole);
         }
-        numbers::draw(list, self, &mut crowd);
+        let all_numbers = numbers::draw(list, self, &mut crowd);
         self.grain(list, &mut crowd);
         edges::zero(list, self);
-        all_u && all_v
+        let mut notes = Vec::new();
+        if !(all_u && all_v) {
+            notes.push("Distances that do not stand at the edges are in the hole table.");
+        }
+        if !all_numbers {
+            notes.push("Holes without a number: find them by u and v.");
+        }
+        notes
     }
 
     fn hole(&self, list: &mut DisplayList, hole: &Hole) {
@@ -101,37 +121,66 @@ impl Picture<'_> {
         brush.circle(list, centre, radius, Pen::Outline);
         brush.cross(list, centre, radius + 1.0, Pen::Centre);
         if let Some(severity) = hole.severity {
-            let ring = Brush { layer: Layer::Findings, ink: severity_ink(severity), of: brush.of };
-            ring.circle(list, centre, radius + 1.6, Pen::Banded);
+            let ring = Brush {
+                layer: Layer::Findings,
+                ink: severity_ink(severity),
+                of: brush.of,
+            };
+            ring.circle(list, centre, radius + RING, Pen::Outline);
         }
     }
 
     pub(super) fn subject(&self, hole: &Hole) -> flapwright_model::part::Subject {
         use flapwright_model::part::{BoreId, Subject};
-        Subject::Bore(BoreId { part: self.facts.panel.id, number: hole.number })
+        Subject::Bore(BoreId {
+            part: self.facts.panel.id,
+            number: hole.number,
+        })
+    }
+
+    /// What is seen between the stiles and rails, on paper.
+    fn light(&self, infill: &InfillReport) -> Rect<f64> {
+        let members = infill.members;
+        let bands = self.facts.removed();
+        let [width, height] = self.facts.size;
+        Rect::from_points([
+            self.at(
+                members.u_start - bands.u_start,
+                members.v_start - bands.v_start,
+            ),
+            self.at(
+                width - members.u_end + bands.u_end,
+                height - members.v_end + bands.v_end,
+            ),
+        ])
     }
 
     /// Stiles, rails and what they hold.
     fn framing(&self, list: &mut DisplayList, crowd: &mut Crowd) {
         let panel = self.facts.panel;
         let Some(infill) = &panel.infill else { return };
-        let members = infill.members;
-        let [width, height] = self.facts.size;
-        let low = self.at(members.u_start, members.v_start);
-        let high = self.at(width - members.u_end, height - members.v_end);
-        let light = Rect::from_points([low, high]);
+        let light = self.light(infill);
         let soft = Brush::new(Layer::Hatching, Ink::Soft);
         for (from, to) in hatch(&corners(light), infill.class) {
             soft.line(list, from, to, Pen::Thin);
         }
         let brush = Brush::new(Layer::Panels, Ink::Plain);
         brush.rect(list, light, Pen::Thin);
-        for u in [members.u_start, width - members.u_end] {
-            brush.line(list, self.at(u, 0.0), self.at(u, members.v_start), Pen::Thin);
-            let rail = height - members.v_end;
-            brush.line(list, self.at(u, rail), self.at(u, height), Pen::Thin);
+        // Stiles run through, rails stand between them.
+        let outline = self.outline();
+        for x in [light.min_x(), light.max_x()] {
+            for (from, to) in [
+                (outline.min_y(), light.min_y()),
+                (light.max_y(), outline.max_y()),
+            ] {
+                brush.line(list, At::new(x, from), At::new(x, to), Pen::Thin);
+            }
         }
-        let words = format!("{}, {} thick", infill.material, show_mm_tenth(infill.thickness));
+        let words = format!(
+            "{}, {} thick",
+            infill.material,
+            show_mm_tenth(infill.thickness)
+        );
         let how = Lettering::new(2.5).held(Along::Middle, Across::Middle);
         let size = [how.width(&words) + 2.0, 5.0];
         let label = around(light.center(), size);
@@ -150,10 +199,14 @@ impl Picture<'_> {
             Grain::Upright => true,
             Grain::Across => false,
         };
+        if let Some(infill) = &self.facts.panel.infill {
+            crowd.take(self.light(infill));
+        }
         let outline = self.outline();
         let size = if upright { [6.0, 20.0] } else { [20.0, 6.0] };
         let within = outline.inflate(-1.0, -1.0);
-        let Some(middle) = crowd.place_near(outline.center(), size, &[0.0, 6.0, 14.0, 24.0], within)
+        let Some(middle) =
+            crowd.place_near(outline.center(), size, &[0.0, 6.0, 14.0, 24.0], within)
         else {
             return;
         };
@@ -163,7 +216,10 @@ impl Picture<'_> {
         } else {
             (Axis::Level, middle.x, middle.y - 1.5)
         };
-        let ends = [axis.point(along - 9.0, across), axis.point(along + 9.0, across)];
+        let ends = [
+            axis.point(along - 9.0, across),
+            axis.point(along + 9.0, across),
+        ];
         brush.line(list, ends[0], ends[1], Pen::Thin);
         crate::dimension::arrow(list, brush, ends[0], ends[1]);
         crate::dimension::arrow(list, brush, ends[1], ends[0]);
@@ -201,7 +257,11 @@ impl Picture<'_> {
         let outline = self.outline();
         let room = edges::room(self.facts, [outline.width(), outline.height()]);
         let left = self.facts.u_runs_left();
-        let (edge, out) = if left { (outline.max_x(), 1.0) } else { (outline.min_x(), -1.0) };
+        let (edge, out) = if left {
+            (outline.max_x(), 1.0)
+        } else {
+            (outline.min_x(), -1.0)
+        };
         let row = |stops: Vec<Stop>| Running {
             axis: Axis::Upright,
             zero: outline.max_y(),
@@ -222,7 +282,11 @@ impl Picture<'_> {
     /// Figures may stand past the far end of the edge, never past the zero corner.
     fn limits(&self, [low, high]: [f64; 2], needed: f64, zero_is_high: bool) -> [f64; 2] {
         let past = (FAR_SIDE - 2.5).max(needed - (high - low));
-        if zero_is_high { [low - past, high] } else { [low, high + past] }
+        if zero_is_high {
+            [low - past, high]
+        } else {
+            [low, high + past]
+        }
     }
 
     /// One running dimension: all distances; else without shelf rows; else the size alone.
@@ -247,15 +311,28 @@ impl Picture<'_> {
                         stop.reach = reach;
                     }
                     Some(_) => {}
-                    None => stops.push(Stop { at, reach, figure, bold: false }),
+                    None => stops.push(Stop {
+                        at,
+                        reach,
+                        figure,
+                        bold: false,
+                    }),
                 }
             }
             let (at, size) = end;
-            stops.push(Stop { at, reach: edge, figure: show_mm_tenth(size), bold: true });
+            stops.push(Stop {
+                at,
+                reach: edge,
+                figure: show_mm_tenth(size),
+                bold: true,
+            });
             let row = row(stops);
             if running(list, brush, light, &row) {
                 for stop in &row.stops {
-                    let ends = [row.axis.point(stop.at, edge), row.axis.point(stop.at, stop.reach)];
+                    let ends = [
+                        row.axis.point(stop.at, edge),
+                        row.axis.point(stop.at, stop.reach),
+                    ];
                     crowd.take(Rect::from_points(ends).inflate(0.15, 0.15));
                 }
                 return i == 0;

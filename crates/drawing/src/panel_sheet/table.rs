@@ -1,49 +1,79 @@
 //! The hole table: full rows, and a compact form for rows of shelf bores.
 
 use euclid::default::Rect;
-use flapwright_model::length::{show_inch_64, show_mm_tenth};
 
-use super::facts::Hole;
+use super::holes::Hole;
+use super::table_rows::{compact_rows, full, groups};
 use crate::brush::{Brush, Lettering};
-use crate::dimension::FIGURE;
+use crate::dimension::{FIGURE, SMALL_FIGURE};
 use crate::list::{Across, Along, At, DisplayList, Weight};
 use crate::pen::{Ink, Layer, Pen};
 use crate::text::width;
-use crate::views::severity_ink;
 use crate::words::wrap;
 
-/// Height of one line of the table, mm.
-const LINE: f64 = 4.2;
+/// Height of one line of the table over the height of its figures.
+const LINE: f64 = 1.68;
 /// Blank at both ends of a cell, mm.
-const PAD: f64 = 1.1;
+const PAD: f64 = 0.9;
 /// Between two strips of the table, mm.
 const GUTTER: f64 = 4.0;
-/// A purpose wider than this is broken into lines, mm.
-const PURPOSE_ROOM: f64 = 34.0;
+/// How a table is set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Style {
+    /// Height of figures and words, mm.
+    pub(super) height: f64,
+    /// Purposes wider than this are broken into lines, mm.
+    pub(super) purpose_room: f64,
+}
+
+impl Style {
+    /// From where there is room to where there is little.
+    pub(super) const CLEAR: [Self; 3] = [
+        Self::new(FIGURE, 46.0),
+        Self::new(FIGURE, 30.0),
+        Self::new(FIGURE, 20.0),
+    ];
+    /// For tables that do not fit on their sheet otherwise.
+    pub(super) const SMALL: [Self; 2] =
+        [Self::new(SMALL_FIGURE, 32.0), Self::new(SMALL_FIGURE, 18.0)];
+
+    const fn new(height: f64, purpose_room: f64) -> Self {
+        Self {
+            height,
+            purpose_room,
+        }
+    }
+
+    fn line(self) -> f64 {
+        LINE * self.height
+    }
+}
+
 /// Fewer shelf bores than this are listed in full.
 const COMPACT_FROM: usize = 8;
 
 /// A part of the table with one set of columns.
 #[derive(Debug, Clone, PartialEq)]
-struct Section {
+pub(super) struct Section {
     /// Stands over the columns; for shelf bores what they have in common.
     caption: String,
+    style: Style,
     heads: Vec<&'static str>,
     rows: Vec<Row>,
     widths: Vec<f64>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
-struct Row {
-    cells: Vec<String>,
+pub(super) struct Row {
+    pub(super) cells: Vec<String>,
     /// The last cell in lines, where it is a purpose.
-    purpose: Vec<String>,
-    ink: Ink,
+    pub(super) purpose: Vec<String>,
+    pub(super) ink: Ink,
 }
 
 impl Row {
-    fn depth(&self) -> f64 {
-        LINE * self.purpose.len().max(1) as f64
+    fn depth(&self, line: f64) -> f64 {
+        line * self.purpose.len().max(1) as f64
     }
 }
 
@@ -56,17 +86,17 @@ pub(super) struct Table {
 impl Table {
     /// The table of all holes, in their order; rows of shelf bores follow in compact form when
     /// there are many.
-    pub(super) fn new(holes: &[Hole], inches: bool) -> Self {
+    pub(super) fn new(holes: &[Hole], inches: bool, style: Style) -> Self {
         let in_rows = holes.iter().filter(|hole| hole.in_row).count();
         let compact = in_rows >= COMPACT_FROM;
         let (rows, single): (Vec<&Hole>, Vec<&Hole>) =
             holes.iter().partition(|hole| compact && hole.in_row);
         let mut sections = Vec::new();
         if !single.is_empty() {
-            sections.push(full(&single, inches));
+            sections.push(full(&single, inches, style));
         }
         for group in groups(&rows) {
-            sections.push(compact_rows(&group, inches));
+            sections.push(compact_rows(&group, inches, style));
         }
         Self { sections }
     }
@@ -83,11 +113,18 @@ impl Table {
         let mut rest = Vec::new();
         for section in &self.sections {
             let space = Rect::from_points([room.min(), At::new(room.max_x(), top)]);
-            let (drawn, used) = if rest.is_empty() { section.draw(list, space) } else { (0, 0.0) };
+            let (drawn, used) = if rest.is_empty() {
+                section.draw(list, space)
+            } else {
+                (0, 0.0)
+            };
             top -= used;
             if drawn < section.rows.len() {
                 let rows = section.rows[drawn..].to_vec();
-                rest.push(Section { rows, ..section.clone() });
+                rest.push(Section {
+                    rows,
+                    ..section.clone()
+                });
             }
         }
         (Self { sections: rest }, room.max_y() - top)
@@ -96,88 +133,32 @@ impl Table {
     /// Depth of the whole table in a column of this width and at most that depth; `None` when it
     /// does not fit.
     pub(super) fn depth(&self, room_width: f64, room_depth: f64) -> Option<f64> {
+        if room_width <= 0.0 || room_depth <= 0.0 {
+            return None;
+        }
         let room = Rect::from_points([At::zero(), At::new(room_width, room_depth)]);
         let (rest, used) = self.draw(&mut DisplayList::new(), room);
         rest.is_empty().then_some(used)
     }
 }
 
-/// Shelf bores with the same diameter, depth and purpose belong together.
-fn groups<'a>(rows: &[&'a Hole]) -> Vec<Vec<&'a Hole>> {
-    let mut groups: Vec<Vec<&Hole>> = Vec::new();
-    for hole in rows {
-        let alike = |group: &&mut Vec<&Hole>| {
-            group.first().is_some_and(|first| {
-                first.diameter == hole.diameter
-                    && first.depth == hole.depth
-                    && first.purpose == hole.purpose
-            })
-        };
-        match groups.iter_mut().find(alike) {
-            Some(group) => group.push(hole),
-            None => groups.push(vec![hole]),
-        }
-    }
-    groups
-}
-
-fn place_cells(hole: &Hole, inches: bool) -> Vec<String> {
-    let mut cells =
-        vec![hole.number.to_string(), show_mm_tenth(hole.u), show_mm_tenth(hole.v)];
-    if inches {
-        cells.extend([show_inch_64(hole.u), show_inch_64(hole.v)]);
-    }
-    cells
-}
-
-fn place_heads(inches: bool) -> Vec<&'static str> {
-    if inches { vec!["No", "u", "v", "u in", "v in"] } else { vec!["No", "u", "v"] }
-}
-
-fn ink_of(hole: &Hole) -> Ink {
-    hole.severity.map_or(Ink::Plain, severity_ink)
-}
-
-fn full(holes: &[&Hole], inches: bool) -> Section {
-    let mut heads = place_heads(inches);
-    heads.extend(["Ø", "depth", "for"]);
-    let rows = holes
-        .iter()
-        .map(|hole| {
-            let mut cells = place_cells(hole, inches);
-            cells.extend([show_mm_tenth(hole.diameter), hole.depth_words()]);
-            let said = hole.severity.map(|severity| format!("{}: ", severity.word().to_uppercase()));
-            let purpose = format!("{}{}", said.unwrap_or_default(), hole.purpose);
-            let lines = wrap(&purpose, FIGURE, Weight::Plain, PURPOSE_ROOM);
-            Row { cells, purpose: lines, ink: ink_of(hole) }
-        })
-        .collect();
-    Section::new("Holes: mm from zero".to_owned(), heads, rows)
-}
-
-fn compact_rows(holes: &[&Hole], inches: bool) -> Section {
-    let rows = holes
-        .iter()
-        .map(|hole| Row { cells: place_cells(hole, inches), purpose: Vec::new(), ink: ink_of(hole) })
-        .collect();
-    let caption = holes.first().map(|first| {
-        format!(
-            "{} holes Ø{}, depth {}: {}",
-            holes.len(),
-            show_mm_tenth(first.diameter),
-            first.depth_words(),
-            first.purpose
-        )
-    });
-    Section::new(caption.unwrap_or_default(), place_heads(inches), rows)
-}
-
 impl Section {
-    fn new(caption: String, heads: Vec<&'static str>, rows: Vec<Row>) -> Self {
+    pub(super) fn new(
+        caption: String,
+        style: Style,
+        heads: Vec<&'static str>,
+        rows: Vec<Row>,
+    ) -> Self {
         let cell = |row: &Row, i: usize| {
-            let one = row.cells.get(i).map(|text| width(text, FIGURE, Weight::Plain));
+            let one = row
+                .cells
+                .get(i)
+                .map(|text| width(text, style.height, Weight::Plain));
             let lines = || {
-                row.purpose.iter().map(|line| width(line, FIGURE, Weight::Plain)).fold(0.0, f64::max)
+                row.purpose
+                    .iter()
+                    .map(|line| width(line, style.height, Weight::Plain))
+                    .fold(0.0, f64::max)
             };
             one.unwrap_or_else(lines)
         };
@@ -186,10 +167,16 @@ impl Section {
             .enumerate()
             .map(|(i, head)| {
                 let widest = rows.iter().map(|row| cell(row, i)).fold(0.0, f64::max);
-                widest.max(width(head, FIGURE, Weight::Bold)) + 2.0 * PAD
+                widest.max(width(head, style.height, Weight::Bold)) + 2.0 * PAD
             })
             .collect();
-        Self { caption, heads, rows, widths }
+        Self {
+            caption,
+            style,
+            heads,
+            rows,
+            widths,
+        }
     }
 
     fn width(&self) -> f64 {
@@ -198,13 +185,14 @@ impl Section {
 
     /// How many rows go into each strip of this depth.
     fn fill(&self, strips: usize, depth: f64) -> Vec<usize> {
+        let line = self.style.line();
         let mut counts = Vec::new();
         let mut rows = self.rows.iter().peekable();
         for _ in 0..strips {
             let mut used = 0.0;
             let mut count = 0;
-            while let Some(row) = rows.next_if(|row| used + row.depth() <= depth + 1e-9) {
-                used += row.depth();
+            while let Some(row) = rows.next_if(|row| used + row.depth(line) <= depth + 1e-9) {
+                used += row.depth(line);
                 count += 1;
             }
             counts.push(count);
@@ -214,23 +202,29 @@ impl Section {
 
     /// Draws what goes into `room`; gives back the number of rows drawn and the depth used.
     fn draw(&self, list: &mut DisplayList, room: Rect<f64>) -> (usize, f64) {
+        let line = self.style.line();
         let most = ((room.width() + GUTTER) / (self.width() + GUTTER) + 1e-9).floor() as usize;
-        let caption =
-            wrap(&self.caption, FIGURE, Weight::Bold, room.width().max(self.width()));
-        let head = LINE * (caption.len() as f64 + 1.0) + 1.0;
+        let caption = wrap(
+            &self.caption,
+            self.style.height,
+            Weight::Bold,
+            room.width().max(self.width()),
+        );
+        let head = line * (caption.len() as f64 + 1.0) + 1.0;
         let depth = room.height() - head - 1.0;
-        if most == 0 || depth < LINE {
+        if most == 0 || depth < line {
             return (0, 0.0);
         }
-        let whole: f64 = self.rows.iter().map(Row::depth).sum();
+        let whole: f64 = self.rows.iter().map(|row| row.depth(line)).sum();
         // The fewest strips that hold all, each no deeper than it must be.
-        let strips = (1..=most).find(|n| self.fill(*n, depth).iter().sum::<usize>() == self.rows.len());
+        let strips =
+            (1..=most).find(|n| self.fill(*n, depth).iter().sum::<usize>() == self.rows.len());
         let counts = match strips {
             Some(n) => {
-                let lines = (whole / LINE).round() as usize;
+                let lines = (whole / line).round() as usize;
                 let least = lines.div_ceil(n);
                 let fair = (least..=lines)
-                    .map(|lines| self.fill(n, LINE * lines as f64))
+                    .map(|lines| self.fill(n, line * lines as f64))
                     .find(|counts| counts.iter().sum::<usize>() == self.rows.len());
                 fair.unwrap_or_else(|| self.fill(n, depth))
             }
@@ -247,12 +241,18 @@ impl Section {
         counts: &[usize],
         head: f64,
     ) -> (usize, f64) {
+        let line = self.style.line();
         let brush = Brush::new(Layer::Sheet, Ink::Plain);
         let mut y = room.max_y();
-        for line in caption {
-            y -= LINE;
-            let at = At::new(room.min_x(), y + 1.1);
-            brush.text(list, at, line.clone(), Lettering::new(FIGURE).bold());
+        for words in caption {
+            y -= line;
+            let at = At::new(room.min_x(), y + 0.44 * self.style.height);
+            brush.text(
+                list,
+                at,
+                words.clone(),
+                Lettering::new(self.style.height).bold(),
+            );
         }
         let mut rows = self.rows.as_slice();
         let mut deepest: f64 = 0.0;
@@ -269,30 +269,37 @@ impl Section {
 
     /// One strip with its heads; gives back the depth of its rows.
     fn draw_strip(&self, list: &mut DisplayList, top_left: At, rows: &[Row]) -> f64 {
+        let line = self.style.line();
         let brush = Brush::new(Layer::Sheet, Ink::Plain);
-        let base = top_left.y - LINE + 1.1;
+        let base = top_left.y - line + 0.44 * self.style.height;
         for (i, head) in self.heads.iter().enumerate() {
             let (at, how) = self.cell_place(i, At::new(top_left.x, base));
             brush.text(list, at, *head, how.bold());
         }
         let rule = |list: &mut DisplayList, y: f64, pen: Pen| {
-            brush.line(list, At::new(top_left.x, y), At::new(top_left.x + self.width(), y), pen);
+            brush.line(
+                list,
+                At::new(top_left.x, y),
+                At::new(top_left.x + self.width(), y),
+                pen,
+            );
         };
-        let start = top_left.y - LINE - 0.3;
+        let start = top_left.y - line - 0.3;
         rule(list, start, Pen::Outline);
         let mut y = start;
         for row in rows {
             let ink = brush.ink(row.ink);
             for (i, text) in row.cells.iter().enumerate() {
-                let (at, how) = self.cell_place(i, At::new(top_left.x, y - LINE + 1.2));
+                let (at, how) =
+                    self.cell_place(i, At::new(top_left.x, y - line + 0.48 * self.style.height));
                 ink.text(list, at, text.clone(), how);
             }
-            for (j, line) in row.purpose.iter().enumerate() {
-                let base = y - LINE * (j as f64 + 1.0) + 1.2;
+            for (j, words) in row.purpose.iter().enumerate() {
+                let base = y - line * (j as f64 + 1.0) + 0.48 * self.style.height;
                 let (at, how) = self.cell_place(row.cells.len(), At::new(top_left.x, base));
-                ink.text(list, at, line.clone(), how);
+                ink.text(list, at, words.clone(), how);
             }
-            y -= row.depth();
+            y -= row.depth(line);
             rule(list, y, Pen::Thin);
         }
         start - y
@@ -303,7 +310,7 @@ impl Section {
         let before: f64 = self.widths.iter().take(i).sum();
         let own = self.widths.get(i).copied().unwrap_or_default();
         let words = self.heads.get(i) == Some(&"for");
-        let how = Lettering::new(FIGURE);
+        let how = Lettering::new(self.style.height);
         if words {
             (At::new(strip.x + before + PAD, strip.y), how)
         } else {

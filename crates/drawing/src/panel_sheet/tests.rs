@@ -1,18 +1,19 @@
 //! Sheets as a whole.
 
-use euclid::default::Rect;
+mod many;
+
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::SideTie;
-use flapwright_model::job::PaperChoice;
 use flapwright_model::length::show_mm_tenth;
-use flapwright_model::part::Subject;
+use flapwright_model::part::{BoreId, Subject};
+use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{BoreSource, Face, FaceBands, PanelReport};
 
 use super::sheets;
-use crate::fixture::{FITTING, Lcg, bore, panel, with_panels};
+use crate::fixture::{FITTING, bore, panel, with_panels};
 use crate::list::{At, Shape};
 use crate::overlap::overlapping_texts;
-use crate::pen::Pen;
+use crate::pen::{Ink, Pen};
 use crate::sheet::Sheet;
 
 fn one(panel: PanelReport) -> Sheet {
@@ -38,8 +39,14 @@ fn has(sheet: &Sheet, words: &str) -> bool {
 fn centres(sheet: &Sheet) -> Vec<At> {
     let mut found: Vec<(usize, At)> = Vec::new();
     for item in &sheet.list.items {
-        if let (Some(Subject::Bore(id)), Shape::Circle { centre, pen: Pen::Outline, .. }) =
-            (item.of, &item.shape)
+        if let (
+            Some(Subject::Bore(id)),
+            Shape::Circle {
+                centre,
+                pen: Pen::Outline,
+                ..
+            },
+        ) = (item.of, &item.shape)
         {
             found.push((id.number, *centre));
         }
@@ -51,7 +58,12 @@ fn centres(sheet: &Sheet) -> Vec<At> {
 /// The zero corner: centre of the ring of 2 mm radius.
 fn zero(sheet: &Sheet) -> At {
     let ring = |item: &crate::list::Item| match item.shape {
-        Shape::Circle { centre, radius: 2.0, pen: Pen::Outline, .. } => Some(centre),
+        Shape::Circle {
+            centre,
+            radius: 2.0,
+            pen: Pen::Outline,
+            ..
+        } => Some(centre),
         _ => None,
     };
     sheet.list.items.iter().find_map(ring).expect("zero ring")
@@ -59,7 +71,9 @@ fn zero(sheet: &Sheet) -> At {
 
 fn scale(sheet: &Sheet) -> f64 {
     let words = texts(sheet);
-    let found = words.iter().find_map(|(text, _)| text.strip_prefix("1:")?.parse::<f64>().ok());
+    let found = words
+        .iter()
+        .find_map(|(text, _)| text.strip_prefix("1:")?.parse::<f64>().ok());
     1.0 / found.expect("a scale in the title block")
 }
 
@@ -69,13 +83,20 @@ const RIGHT: Face = Face::SideInner(SideTie::Right);
 #[test]
 fn holes_lie_at_u_and_v_times_the_scale_from_zero_and_only_a_right_side_is_mirrored() {
     let places = [(37.0, 64.0), (229.0, 64.0), (50.5, 400.25)];
-    for (face, sign) in [(LEFT, 1.0), (RIGHT, -1.0), (Face::DoorBack, 1.0), (Face::Underside, 1.0)]
-    {
+    for (face, sign) in [
+        (LEFT, 1.0),
+        (RIGHT, -1.0),
+        (Face::DoorBack, 1.0),
+        (Face::Underside, 1.0),
+    ] {
         let sheet = one(panel(face, [330.0, 720.0], &places));
         let (zero, scale) = (zero(&sheet), scale(&sheet));
         for (centre, (u, v)) in centres(&sheet).iter().zip(places) {
             let expected = At::new(zero.x + sign * u * scale, zero.y - v * scale);
-            assert!((*centre - expected).length() < 1e-9, "{face:?}: {centre:?} {expected:?}");
+            assert!(
+                (*centre - expected).length() < 1e-9,
+                "{face:?}: {centre:?} {expected:?}"
+            );
         }
         assert_eq!(centres(&sheet).len(), 3);
     }
@@ -88,14 +109,26 @@ fn the_sheet_says_which_face_is_seen_and_where_its_edges_are() {
     assert!(has(&left, "LEFT SIDE") && has(&left, "front edge at the LEFT"));
     let right = one(panel(RIGHT, [330.0, 720.0], &places));
     assert!(has(&right, "RIGHT SIDE") && has(&right, "front edge at the RIGHT"));
-    let front = texts(&right).into_iter().find(|(text, _)| text.starts_with("FRONT EDGE"));
-    assert!(front.expect("front edge").1.x > zero(&right).x, "at the right of the picture");
+    let front = texts(&right)
+        .into_iter()
+        .find(|(text, _)| text.starts_with("FRONT EDGE"));
+    assert!(
+        front.expect("front edge").1.x > zero(&right).x,
+        "at the right of the picture"
+    );
     let door = one(panel(Face::DoorBack, [700.0, 400.0], &places));
     assert!(has(&door, "seen from the back"));
-    let box_right = texts(&door).into_iter().find(|(text, _)| text.starts_with("BOX-RIGHT"));
-    assert!(box_right.expect("box-right edge").1.x < zero(&door).x, "box-right is at the left");
+    let box_right = texts(&door)
+        .into_iter()
+        .find(|(text, _)| text.starts_with("BOX-RIGHT"));
+    assert!(
+        box_right.expect("box-right edge").1.x < zero(&door).x,
+        "box-right is at the left"
+    );
     let top = one(panel(Face::Underside, [700.0, 300.0], &places));
-    let box_left = texts(&top).into_iter().find(|(text, _)| text.starts_with("BOX-LEFT"));
+    let box_left = texts(&top)
+        .into_iter()
+        .find(|(text, _)| text.starts_with("BOX-LEFT"));
     assert!(box_left.expect("box-left end").1.x < zero(&top).x);
     assert!(has(&top, "Underside up: seen from below"));
 }
@@ -104,7 +137,10 @@ fn the_sheet_says_which_face_is_seen_and_where_its_edges_are() {
 #[test]
 fn before_banding_distances_are_less_by_the_band() {
     let mut side = panel(LEFT, [330.0, 720.0], &[(37.0, 64.0)]);
-    side.bands = FaceBands { u_start: 1.0, ..FaceBands::default() };
+    side.bands = FaceBands {
+        u_start: 1.0,
+        ..FaceBands::default()
+    };
     let after = one(side.clone());
     assert!(has(&after, "FINISHED") && texts(&after).iter().any(|(text, _)| text == "37.0"));
     side.drilled = Drilled::BeforeBanding;
@@ -122,48 +158,79 @@ fn the_hole_table_has_a_row_for_each_bore() {
     let words = texts(&sheet);
     for (i, (u, v)) in places.iter().enumerate() {
         // A row: its number, u and v are on one baseline, in this order from left to right.
-        let row: Vec<Vec<&(String, At)>> = [(i + 1).to_string(), show_mm_tenth(*u), show_mm_tenth(*v)]
-            .iter()
-            .map(|cell| words.iter().filter(|(text, _)| text == cell).collect())
-            .collect();
+        let row: Vec<Vec<&(String, At)>> =
+            [(i + 1).to_string(), show_mm_tenth(*u), show_mm_tenth(*v)]
+                .iter()
+                .map(|cell| words.iter().filter(|(text, _)| text == cell).collect())
+                .collect();
         let found = row[0].iter().any(|no| {
             let beside = |cell: &&&(String, At)| (cell.1.y - no.1.y).abs() < 1e-9;
             let u = row[1].iter().find(beside);
-            let v = row[2].iter().filter(beside).next_back();
-            u.zip(v).is_some_and(|(u, v)| no.1.x < u.1.x && u.1.x < v.1.x)
+            let v = row[2].iter().rfind(beside);
+            u.zip(v)
+                .is_some_and(|(u, v)| no.1.x < u.1.x && u.1.x < v.1.x)
         });
         assert!(found, "bore {} at {u}, {v}", i + 1);
     }
-    assert_eq!(words.iter().filter(|(text, _)| text == "fitting screw").count(), 4);
+    assert_eq!(
+        words
+            .iter()
+            .filter(|(text, _)| text == "fitting screw")
+            .count(),
+        4
+    );
 }
 
 #[test]
 fn many_shelf_bores_are_listed_in_compact_form_and_all_drawn() {
     let mut side = panel(RIGHT, [330.0, 2000.0], &[]);
     for i in 0..60 {
-        let (u, v) = if i % 2 == 0 { (37.0, 0.0) } else { (293.0, 0.0) };
+        let (u, v) = if i % 2 == 0 {
+            (37.0, 0.0)
+        } else {
+            (293.0, 0.0)
+        };
         let v = v + 64.0 + 32.0 * f64::from(i / 2);
-        side.bores.push(bore(i as usize + 1, RIGHT, u, v, BoreSource::SystemRow));
+        side.bores
+            .push(bore(i as usize + 1, RIGHT, u, v, BoreSource::SystemRow));
     }
     side.bores.push(bore(61, RIGHT, 50.0, 1990.0, FITTING));
     let sheet = one(side);
     assert_eq!(centres(&sheet).len(), 61);
     assert!(has(&sheet, "60 holes Ø5.0, depth 11.0"));
-    let last = texts(&sheet).iter().filter(|(text, _)| text == "992.0").count();
+    let last = texts(&sheet)
+        .iter()
+        .filter(|(text, _)| text == "992.0")
+        .count();
     assert!(last >= 2, "64 + 29 x 32 stands in both rows");
-    assert!(overlapping_texts(&sheet.list).is_empty(), "{:?}", overlapping_texts(&sheet.list));
+    assert!(
+        overlapping_texts(&sheet.list).is_empty(),
+        "{:?}",
+        overlapping_texts(&sheet.list)
+    );
 }
 
 #[test]
 fn a_table_too_long_for_the_sheet_runs_on_and_loses_no_row() {
-    let places: Vec<(f64, f64)> =
-        (0..300).map(|i| (20.0 + f64::from(i % 10) * 30.0, 20.0 + f64::from(i / 10) * 24.0)).collect();
+    let places: Vec<(f64, f64)> = (0..300)
+        .map(|i| {
+            (
+                20.0 + f64::from(i % 10) * 30.0,
+                20.0 + f64::from(i / 10) * 24.0,
+            )
+        })
+        .collect();
     let (job, inspection) = with_panels(vec![panel(LEFT, [330.0, 760.0], &places)]);
     let set = sheets(&job, &inspection);
     assert!(set.len() > 1);
     let rows: usize = set
         .iter()
-        .map(|sheet| texts(sheet).iter().filter(|(text, _)| text == "fitting screw").count())
+        .map(|sheet| {
+            texts(sheet)
+                .iter()
+                .filter(|(text, _)| text == "fitting screw")
+                .count()
+        })
         .sum();
     assert_eq!(rows, 300);
     assert!(has(&set[0], &format!("1 of {}", set.len())));
@@ -171,38 +238,34 @@ fn a_table_too_long_for_the_sheet_runs_on_and_loses_no_row() {
 }
 
 #[test]
-fn no_text_lies_on_another_or_leaves_the_frame_on_a_thousand_panels() {
-    let mut lcg = Lcg(20_260_717);
-    let faces = [LEFT, RIGHT, Face::DoorBack, Face::Underside];
-    let papers =
-        [PaperChoice::A4, PaperChoice::A3, PaperChoice::Letter, PaperChoice::Tabloid];
-    for round in 0..1000 {
-        let size = [lcg.between(40.0, 3000.0), lcg.between(40.0, 3000.0)];
-        let size = if round % 3 == 0 { [size[0].min(600.0), size[1].min(800.0)] } else { size };
-        let face = faces[lcg.below(4)];
-        let count = 1 + lcg.below(if round % 10 == 0 { 60 } else { 16 });
-        let mut places: Vec<(f64, f64)> = Vec::new();
-        for _ in 0..count {
-            let near = places.last().copied().filter(|_| lcg.below(3) == 0);
-            let (u, v) = near.map_or_else(
-                || (lcg.between(3.0, size[0] - 3.0), lcg.between(3.0, size[1] - 3.0)),
-                |(u, v)| ((u + 5.0).min(size[0] - 3.0), v),
-            );
-            places.push((u, v));
-        }
-        let mut panel = panel(face, size, &places);
-        panel.bands.u_start = if lcg.below(2) == 0 { 1.0 } else { 0.0 };
-        let (mut job, inspection) = with_panels(vec![panel]);
-        job.settings.paper = papers[lcg.below(4)];
-        job.settings.inches_on_sheets = lcg.below(4) == 0;
-        for sheet in sheets(&job, &inspection) {
-            let overlaps = overlapping_texts(&sheet.list);
-            assert!(overlaps.is_empty(), "round {round}, {face:?} {size:?} {count}: {overlaps:?}");
-            let frame = sheet.paper.drawing_space().inflate(0.01, 0.01);
-            let bounds: Rect<f64> = sheet.list.bounds().expect("not empty");
-            assert!(frame.contains_rect(&bounds), "round {round}: {bounds:?} in {frame:?}");
-        }
-    }
+fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
+    let side = panel(LEFT, [330.0, 720.0], &[(37.0, 64.0), (229.0, 64.0)]);
+    let part = side.id;
+    let other = panel(RIGHT, [330.0, 720.0], &[(37.0, 64.0)]);
+    let (job, mut inspection) = with_panels(vec![side, other]);
+    inspection.findings.push(Finding {
+        check: "bore-near-edge",
+        severity: Severity::Stop,
+        message: "bore 2 stands too near the edge".to_owned(),
+        details: Vec::new(),
+        subjects: vec![Subject::Bore(BoreId { part, number: 2 })],
+        numbers: Vec::new(),
+        remedies: Vec::new(),
+    });
+    let set = sheets(&job, &inspection);
+    assert!(has(&set[0], "DO NOT DRILL: 1 stop open for this panel"));
+    assert!(has(&set[0], "bore 2 stands too near the edge"));
+    assert!(has(&set[0], "STOP: fitting screw"));
+    let ring = set[0]
+        .list
+        .items
+        .iter()
+        .find(|item| item.ink == Ink::Stop && matches!(item.shape, Shape::Circle { .. }));
+    let Some(Shape::Circle { centre, .. }) = ring.map(|item| &item.shape) else {
+        panic!("no ring");
+    };
+    assert_eq!(*centre, centres(&set[0])[1]);
+    assert!(!has(&set[1], "DO NOT DRILL") && !has(&set[1], "open for this panel"));
 }
 
 #[test]
@@ -210,7 +273,11 @@ fn the_same_job_gives_the_same_sheets() {
     let make = || {
         let (job, inspection) = with_panels(vec![
             panel(LEFT, [330.0, 720.0], &[(37.0, 64.0), (42.0, 64.0)]),
-            panel(Face::DoorBack, [800.0, 400.0], &[(20.0, 64.0), (780.0, 64.0)]),
+            panel(
+                Face::DoorBack,
+                [800.0, 400.0],
+                &[(20.0, 64.0), (780.0, 64.0)],
+            ),
         ]);
         sheets(&job, &inspection)
     };

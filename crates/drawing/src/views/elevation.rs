@@ -27,8 +27,9 @@ const NO_OFFSET: f64 = 1e-6;
 pub fn elevation(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     let mut list = DisplayList::new();
     let scale = options.scale;
-    let doors: Vec<Rect<f64>> =
-        leaves(report).map(|panel| front_rect(&panel.solid, scale)).collect();
+    let doors: Vec<Rect<f64>> = leaves(report)
+        .map(|panel| front_rect(&panel.solid, scale))
+        .collect();
     backgrounds(&mut list, report, scale);
     body(&mut list, report, scale, &doors);
     for panel in leaves(report) {
@@ -55,7 +56,10 @@ pub fn elevation(report: &BoxReport, options: &ViewOptions) -> DisplayList {
 }
 
 fn leaves(report: &BoxReport) -> impl Iterator<Item = &PanelReport> {
-    report.panels.iter().filter(|panel| matches!(panel.id.part, Part::Leaf { .. }))
+    report
+        .panels
+        .iter()
+        .filter(|panel| matches!(panel.id.part, Part::Leaf { .. }))
 }
 
 /// Blank areas from back to front: they carry what is where, for hit tests.
@@ -63,12 +67,22 @@ fn backgrounds(list: &mut DisplayList, report: &BoxReport, scale: f64) {
     let paper = Brush::new(Layer::Panels, Ink::Paper);
     let [width, height, _] = report.outer;
     let whole = Rect::from_points([At::zero(), At::new(width * scale, height * scale)]);
-    paper.of(Subject::Box(report.box_index)).area(list, corners(whole));
+    paper
+        .of(Subject::Box(report.box_index))
+        .area(list, corners(whole));
     for (opening, found) in report.openings.iter().enumerate() {
-        let subject = Subject::Opening { box_index: report.box_index, opening };
-        paper.of(subject).area(list, corners(front_rect(&found.clear, scale)));
+        let subject = Subject::Opening {
+            box_index: report.box_index,
+            opening,
+        };
+        paper
+            .of(subject)
+            .area(list, corners(front_rect(&found.clear, scale)));
     }
-    let behind = report.panels.iter().filter(|panel| panel.id.part != Part::Back);
+    let behind = report
+        .panels
+        .iter()
+        .filter(|panel| panel.id.part != Part::Back);
     for panel in behind {
         let brush = paper.of(Subject::Part(panel.id));
         brush.area(list, corners(front_rect(&panel.solid, scale)));
@@ -93,10 +107,22 @@ fn body(list: &mut DisplayList, report: &BoxReport, scale: f64, doors: &[Rect<f6
             Part::Back | Part::Frame | Part::Leaf { .. } => continue,
         };
         let brush = Brush::new(Layer::Panels, Ink::Plain).of(Subject::Part(panel.id));
-        outline(list, brush, front_rect(&panel.solid, scale), covers, Pen::Outline);
+        outline(
+            list,
+            brush,
+            front_rect(&panel.solid, scale),
+            covers,
+            Pen::Outline,
+        );
     }
     for member in frame {
-        outline(list, Brush::new(Layer::Panels, Ink::Plain), member, doors, Pen::Outline);
+        outline(
+            list,
+            Brush::new(Layer::Panels, Ink::Plain),
+            member,
+            doors,
+            Pen::Outline,
+        );
     }
 }
 
@@ -112,7 +138,11 @@ fn leaf(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
         let light = Rect::from_points([low, high]);
         brush.rect(list, light, Pen::Thin);
         if infill.class == MaterialClass::Glass {
-            let soft = Brush { layer: Layer::Hatching, ink: Ink::Soft, of: brush.of };
+            let soft = Brush {
+                layer: Layer::Hatching,
+                ink: Ink::Soft,
+                of: brush.of,
+            };
             for (from, to) in hatch(&corners(light), infill.class) {
                 soft.line(list, from, to, Pen::Thin);
             }
@@ -144,11 +174,20 @@ fn mark(
     door: &DoorReport,
 ) {
     let Some(kind) = door.kind else { return };
-    let rects = leaves_of(report, opening).map(|(panel, _)| front_rect(&panel.solid, options.scale));
-    let Some(whole) = rects.reduce(|a, b| a.union(&b)) else { return };
-    let brush = Brush::new(Layer::OpeningMark, Ink::Soft)
-        .of(Subject::Opening { box_index: report.box_index, opening });
-    opening_mark::draw(list, brush, &opening_mark::opening_mark(whole, kind, options.mark));
+    let rects =
+        leaves_of(report, opening).map(|(panel, _)| front_rect(&panel.solid, options.scale));
+    let Some(whole) = rects.reduce(|a, b| a.union(&b)) else {
+        return;
+    };
+    let brush = Brush::new(Layer::OpeningMark, Ink::Soft).of(Subject::Opening {
+        box_index: report.box_index,
+        opening,
+    });
+    opening_mark::draw(
+        list,
+        brush,
+        &opening_mark::opening_mark(whole, kind, options.mark),
+    );
 }
 
 /// Bores in the back of a leaf, seen through.

@@ -1,5 +1,6 @@
 //! Main dimensions of the front view.
 
+use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::length::show_length;
 use flapwright_rules::inspection::{BoxReport, DoorReport, OpeningReport};
 
@@ -12,52 +13,96 @@ use crate::pen::{Ink, Layer};
 /// Distance of the first dimension line from the outline and of each further one, paper mm.
 const STEP: f64 = 9.0;
 
+/// A door with its opening: index, opening, door.
+type Placed<'a> = (usize, &'a OpeningReport, &'a DoorReport);
+
 /// Overall size, then along the top and the right-hand side how the doors lie: first over the
 /// opening (overlay), then within the box (reveal).
 pub(super) fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions) {
-    let brush = Brush::new(Layer::Dimensions, Ink::Plain);
-    let scale = options.scale;
-    let show = |length: f64| show_length(length, options.unit);
-    let [width, height, _] = report.outer;
-    let row = |axis, line_at, from, stretches: Vec<(f64, f64, String)>| Chain {
-        axis,
-        line_at,
-        from,
-        stretches: stretches
-            .into_iter()
-            .map(|(a, b, figure)| Stretch::new(a * scale, b * scale, figure))
-            .collect(),
-    };
-    let below = row(Axis::Level, -STEP, 0.0, vec![(0.0, width, show(width))]);
-    let left = row(Axis::Upright, -STEP, 0.0, vec![(0.0, height, show(height))]);
-    chain(list, brush, &below);
-    chain(list, brush, &left);
-    let doors: Vec<(usize, &OpeningReport, &DoorReport)> = report
+    let doors: Vec<Placed<'_>> = report
         .openings
         .iter()
         .enumerate()
         .filter_map(|(i, opening)| opening.door.as_ref().map(|door| (i, opening, door)))
         .collect();
-    let Some((_, opening, door)) = doors.first() else {
-        return;
-    };
-    let top = height * scale;
-    let across = [
-        row(Axis::Level, top + STEP, top, overlays_across(opening, door, &show)),
-        row(Axis::Level, top + 2.2 * STEP, top, reveals_across(width, door, &show)),
-    ];
-    let side = width * scale;
-    let mut lapped = Vec::new();
-    for (_, opening, door) in &doors {
-        lapped.extend(overlays_upright(opening, door, &show));
+    let show = |length: f64| show_length(length, options.unit);
+    let scale = options.scale;
+    let around = extent(report).map(|_, edge| edge * scale);
+    let brush = Brush::new(Layer::Dimensions, Ink::Plain);
+    // From the outside in: the figures of the inner rows blank the extension lines of the outer.
+    for (edge, step, stretches) in rows(report, &doors, &show) {
+        let (axis, from, out) = match edge {
+            Edge::Left => (Axis::Upright, around.left, -1.0),
+            Edge::Right => (Axis::Upright, around.right, 1.0),
+            Edge::Top => (Axis::Level, around.top, 1.0),
+            Edge::Bottom => (Axis::Level, around.bottom, -1.0),
+        };
+        let scaled =
+            |(a, b, figure): (f64, f64, String)| Stretch::new(a * scale, b * scale, figure);
+        let stretches = stretches.into_iter().map(scaled).collect();
+        chain(
+            list,
+            brush,
+            &Chain {
+                axis,
+                line_at: from + out * step,
+                from,
+                stretches,
+            },
+        );
     }
-    let upright = [
-        row(Axis::Upright, side + STEP, side, lapped),
-        row(Axis::Upright, side + 2.2 * STEP, side, reveals_upright(report, &doors, &show)),
+}
+
+/// The rows with the side on which they lie and their distance from the outline, paper mm.
+fn rows(
+    report: &BoxReport,
+    doors: &[Placed<'_>],
+    show: &impl Fn(f64) -> String,
+) -> Vec<(Edge, f64, Row)> {
+    let [width, height, _] = report.outer;
+    let mut rows = vec![
+        (Edge::Bottom, STEP, vec![(0.0, width, show(width))]),
+        (Edge::Left, STEP, vec![(0.0, height, show(height))]),
     ];
-    for row in across.iter().chain(&upright) {
-        chain(list, brush, row);
+    if let Some((_, opening, door)) = doors.first() {
+        let lapped = doors
+            .iter()
+            .flat_map(|(_, opening, door)| overlays_upright(opening, door, show));
+        rows.extend([
+            (Edge::Top, 2.2 * STEP, reveals_across(width, door, show)),
+            (Edge::Top, STEP, overlays_across(opening, door, show)),
+            (
+                Edge::Right,
+                2.2 * STEP,
+                reveals_upright(report, doors, show),
+            ),
+            (Edge::Right, STEP, lapped.collect()),
+        ]);
     }
+    rows
+}
+
+/// Box and doors together, workshop mm: a door may stand past the box.
+fn extent(report: &BoxReport) -> Edges<f64> {
+    let [right, top, _] = report.outer;
+    let doors = report
+        .openings
+        .iter()
+        .filter_map(|opening| opening.door.as_ref());
+    doors.fold(
+        Edges {
+            left: 0.0,
+            right,
+            top,
+            bottom: 0.0,
+        },
+        |all, door| Edges {
+            left: all.left.min(door.edges.left),
+            right: all.right.max(door.edges.right),
+            top: all.top.max(door.edges.top),
+            bottom: all.bottom.min(door.edges.bottom),
+        },
+    )
 }
 
 type Row = Vec<(f64, f64, String)>;
@@ -70,12 +115,20 @@ fn lap(overlay: f64, show: &impl Fn(f64) -> String) -> String {
     }
 }
 
-fn overlays_across(opening: &OpeningReport, door: &DoorReport, show: &impl Fn(f64) -> String) -> Row {
+fn overlays_across(
+    opening: &OpeningReport,
+    door: &DoorReport,
+    show: &impl Fn(f64) -> String,
+) -> Row {
     let (inner, edges) = (opening.door_opening, door.edges);
     vec![
         (edges.left, inner.left, lap(inner.left - edges.left, show)),
         (inner.left, inner.right, show(inner.right - inner.left)),
-        (inner.right, edges.right, lap(edges.right - inner.right, show)),
+        (
+            inner.right,
+            edges.right,
+            lap(edges.right - inner.right, show),
+        ),
     ]
 }
 
@@ -86,7 +139,11 @@ fn overlays_upright(
 ) -> Row {
     let (inner, edges) = (opening.door_opening, door.edges);
     vec![
-        (edges.bottom, inner.bottom, lap(inner.bottom - edges.bottom, show)),
+        (
+            edges.bottom,
+            inner.bottom,
+            lap(inner.bottom - edges.bottom, show),
+        ),
         (inner.bottom, inner.top, show(inner.top - inner.bottom)),
         (inner.top, edges.top, lap(edges.top - inner.top, show)),
     ]
@@ -97,16 +154,16 @@ fn reveals_across(width: f64, door: &DoorReport, show: &impl Fn(f64) -> String) 
     vec![
         (0.0, edges.left, format!("reveal {}", show(edges.left))),
         (edges.left, edges.right, show(edges.right - edges.left)),
-        (edges.right, width, format!("reveal {}", show(width - edges.right))),
+        (
+            edges.right,
+            width,
+            format!("reveal {}", show(width - edges.right)),
+        ),
     ]
 }
 
 /// From the bottom up: what is left of the box, the leaves, the gaps between them.
-fn reveals_upright(
-    report: &BoxReport,
-    doors: &[(usize, &OpeningReport, &DoorReport)],
-    show: &impl Fn(f64) -> String,
-) -> Row {
+fn reveals_upright(report: &BoxReport, doors: &[Placed<'_>], show: &impl Fn(f64) -> String) -> Row {
     let mut leaves: Vec<(f64, f64)> = doors
         .iter()
         .flat_map(|(index, ..)| leaves_of(report, *index))

@@ -30,7 +30,12 @@ fn block(pose: &Pose, o: [f64; 2], y: [f64; 2], scale: f64) -> Vec<At> {
 
 /// The outline of a leaf.
 pub(super) fn outline(leaf: &ClosedLeaf, pose: &Pose, scale: f64) -> Vec<At> {
-    block(pose, [leaf.back_o, leaf.front_o], [leaf.bottom, leaf.top], scale)
+    block(
+        pose,
+        [leaf.back_o, leaf.front_o],
+        [leaf.bottom, leaf.top],
+        scale,
+    )
 }
 
 /// The pieces of a leaf: the whole of a plain one; rails, then what they hold, of a framed one.
@@ -41,7 +46,10 @@ pub(super) fn pieces(
     scale: f64,
 ) -> Vec<Piece> {
     let Some(infill) = &panel.infill else {
-        return vec![Piece { corners: outline(leaf, pose, scale), class: panel.class }];
+        return vec![Piece {
+            corners: outline(leaf, pose, scale),
+            class: panel.class,
+        }];
     };
     let o = [leaf.back_o, leaf.front_o];
     let lower = leaf.bottom + infill.members.v_end;
@@ -49,16 +57,27 @@ pub(super) fn pieces(
     let back = leaf.back_o + infill.behind;
     let pane_o = [back, back + infill.thickness];
     let pane_y = [lower - infill.tongue, upper + infill.tongue];
-    let rail = |y| Piece { corners: block(pose, o, y, scale), class: panel.class };
+    let rail = |y| Piece {
+        corners: block(pose, o, y, scale),
+        class: panel.class,
+    };
     vec![
         rail([leaf.bottom, lower]),
         rail([upper, leaf.top]),
-        Piece { corners: block(pose, pane_o, pane_y, scale), class: infill.class },
+        Piece {
+            corners: block(pose, pane_o, pane_y, scale),
+            class: infill.class,
+        },
     ]
 }
 
 /// The handle on the front of a leaf.
 pub(super) fn handle(leaf: &ClosedLeaf, handle: &ClosedHandle, pose: &Pose, scale: f64) -> Vec<At> {
     let o = [leaf.front_o, leaf.front_o + handle.projection];
-    block(pose, o, [handle.y - HANDLE_HALF, handle.y + HANDLE_HALF], scale)
+    block(
+        pose,
+        o,
+        [handle.y - HANDLE_HALF, handle.y + HANDLE_HALF],
+        scale,
+    )
 }

@@ -37,7 +37,14 @@ pub(super) fn light_up(
 ) {
     for (subject, severity) in options.lit.iter().rev() {
         if subject.box_index() == report.box_index {
-            mark(list, report, options.scale, projection, *subject, severity_ink(*severity));
+            mark(
+                list,
+                report,
+                options.scale,
+                projection,
+                *subject,
+                severity_ink(*severity),
+            );
         }
     }
     if let Some(subject) = options.selected
@@ -75,7 +82,7 @@ fn mark(
         }
         Subject::Opening { opening, .. } => {
             if let Some(opening) = report.openings.get(opening) {
-                brush.rect(list, (projection.solid)(&opening.clear, scale), Pen::Banded);
+                brush.rect(list, (projection.solid)(&opening.clear, scale), Pen::Frame);
             }
         }
         Subject::Box(_) => {

@@ -18,7 +18,11 @@ fn demo() -> Inspection {
 }
 
 fn options(s: f64) -> ViewOptions {
-    ViewOptions { scale: 0.2, s, ..ViewOptions::default() }
+    ViewOptions {
+        scale: 0.2,
+        s,
+        ..ViewOptions::default()
+    }
 }
 
 fn every_box(check: impl Fn(&BoxReport)) {
@@ -29,9 +33,9 @@ fn every_box(check: impl Fn(&BoxReport)) {
 
 fn layer_points(list: &DisplayList, layer: Layer, pen: Pen) -> Vec<At> {
     let points = |item: &crate::list::Item| match &item.shape {
-        Shape::Polyline { points, pen: own, .. } if item.layer == layer && *own == pen => {
-            points.clone()
-        }
+        Shape::Polyline {
+            points, pen: own, ..
+        } if item.layer == layer && *own == pen => points.clone(),
         _ => Vec::new(),
     };
     list.items.iter().flat_map(points).collect()
@@ -48,8 +52,14 @@ fn a_bore_of_a_leaf_is_found_where_it_is() {
             for bore in &panel.bores {
                 let at = At::new(bore.in_box.x * 0.2, bore.in_box.y * 0.2);
                 let found = hit(&list, at, 0.5);
-                let expected = Subject::Bore(BoreId { part: panel.id, number: bore.number });
-                assert!(matches!(found, Some(Subject::Bore(_))), "{found:?} for {expected:?}");
+                let expected = Subject::Bore(BoreId {
+                    part: panel.id,
+                    number: bore.number,
+                });
+                assert!(
+                    matches!(found, Some(Subject::Bore(_))),
+                    "{found:?} for {expected:?}"
+                );
             }
             let middle = panel.solid.center();
             let beside = At::new(middle.x * 0.2, (panel.solid.min.y + 1.0) * 0.2);
@@ -63,10 +73,16 @@ fn a_bore_of_a_leaf_is_found_where_it_is() {
 fn side_bores_are_found_in_the_section() {
     every_box(|report| {
         let list = section(report, &options(0.0));
-        let left = report.panels.iter().find(|panel| panel.id.part == Part::LeftSide);
+        let left = report
+            .panels
+            .iter()
+            .find(|panel| panel.id.part == Part::LeftSide);
         for bore in &left.expect("left side").bores {
             let at = At::new(bore.in_box.z * 0.2, bore.in_box.y * 0.2);
-            assert!(matches!(hit(&list, at, 0.2), Some(Subject::Bore(_))), "{bore:?}");
+            assert!(
+                matches!(hit(&list, at, 0.2), Some(Subject::Bore(_))),
+                "{bore:?}"
+            );
         }
     });
 }
@@ -74,17 +90,29 @@ fn side_bores_are_found_in_the_section() {
 #[test]
 fn the_front_is_at_the_left_and_an_open_door_leaves_a_phantom_closed_one() {
     every_box(|report| {
-        let door = report.openings.iter().find_map(|opening| opening.door.as_ref());
+        let door = report
+            .openings
+            .iter()
+            .find_map(|opening| opening.door.as_ref());
         let Some(door) = door else { return };
         let closed = section(report, &options(0.0));
         let front = layer_points(&closed, Layer::Doors, Pen::Outline);
-        let least = front.iter().map(|point| point.x).fold(f64::INFINITY, f64::min);
-        assert!((least - door.front * 0.2).abs() < 1e-6, "{least} {}", door.front);
+        let least = front
+            .iter()
+            .map(|point| point.x)
+            .fold(f64::INFINITY, f64::min);
+        assert!(
+            (least - door.front * 0.2).abs() < 1e-6,
+            "{least} {}",
+            door.front
+        );
         let open = section(report, &options(0.5));
         let phantom = layer_points(&open, Layer::Doors, Pen::Phantom);
         for leaf in &door.closed.leaves {
             let corner = At::new(-leaf.back_o * 0.2, leaf.bottom * 0.2);
-            let near = phantom.iter().any(|point| (*point - corner).length() < 1e-6);
+            let near = phantom
+                .iter()
+                .any(|point| (*point - corner).length() < 1e-6);
             assert!(near, "closed corner {corner:?}");
         }
         assert_ne!(layer_points(&open, Layer::Doors, Pen::Outline), front);
@@ -99,7 +127,11 @@ fn figures_keep_apart_at_any_zoom() {
                 let options = ViewOptions { scale, ..options };
                 for list in [elevation(report, &options), section(report, &options)] {
                     let overlaps = overlapping_texts(&list);
-                    assert!(overlaps.is_empty(), "{} at {scale}: {overlaps:?}", report.name);
+                    assert!(
+                        overlaps.is_empty(),
+                        "{} at {scale}: {overlaps:?}",
+                        report.name
+                    );
                 }
             }
         }
@@ -111,9 +143,15 @@ fn what_is_lit_is_marked_in_its_severity() {
     every_box(|report| {
         let panel = report.panels.iter().find(|panel| !panel.bores.is_empty());
         let panel = panel.expect("a drilled panel");
-        let id = BoreId { part: panel.id, number: panel.bores[0].number };
+        let id = BoreId {
+            part: panel.id,
+            number: panel.bores[0].number,
+        };
         let lit = vec![(Subject::Bore(id), Severity::Stop)];
-        let options = ViewOptions { lit, ..options(0.0) };
+        let options = ViewOptions {
+            lit,
+            ..options(0.0)
+        };
         for list in [elevation(report, &options), section(report, &options)] {
             let marked = list.items.iter().any(|item| {
                 item.layer == Layer::Findings
@@ -129,8 +167,17 @@ fn what_is_lit_is_marked_in_its_severity() {
 fn the_opening_mark_follows_the_convention() {
     every_box(|report| {
         let pens = |mark| {
-            let list = elevation(report, &ViewOptions { mark, ..options(0.0) });
-            let lines = list.items.into_iter().filter(|item| item.layer == Layer::OpeningMark);
+            let list = elevation(
+                report,
+                &ViewOptions {
+                    mark,
+                    ..options(0.0)
+                },
+            );
+            let lines = list
+                .items
+                .into_iter()
+                .filter(|item| item.layer == Layer::OpeningMark);
             let pen = |item: crate::list::Item| match item.shape {
                 Shape::Line { from, to, pen } if from.x != to.x => Some((from.y > to.y, pen)),
                 _ => None,
@@ -138,8 +185,16 @@ fn the_opening_mark_follows_the_convention() {
             lines.filter_map(pen).collect::<Vec<_>>()
         };
         // Feet at the top and apex below, continuous; feet below and apex at the top, dashed.
-        assert!(pens(OpeningMark::ApexAtOpeningSide).iter().all(|p| *p == (true, Pen::Thin)));
-        assert!(pens(OpeningMark::ApexAtHinge).iter().all(|p| *p == (false, Pen::Hidden)));
+        assert!(
+            pens(OpeningMark::ApexAtOpeningSide)
+                .iter()
+                .all(|p| *p == (true, Pen::Thin))
+        );
+        assert!(
+            pens(OpeningMark::ApexAtHinge)
+                .iter()
+                .all(|p| *p == (false, Pen::Hidden))
+        );
         assert!(!pens(OpeningMark::ApexAtHinge).is_empty());
     });
 }

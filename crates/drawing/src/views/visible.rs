@@ -39,8 +39,16 @@ fn pieces(from: At, to: At, covers: &[Rect<f64>]) -> Vec<(At, At, bool)> {
     let mut cuts = vec![0.0, 1.0];
     for cover in covers {
         let (low, high) = (cover.min(), cover.max());
-        let borders = if level { [low.x, high.x] } else { [low.y, high.y] };
-        let (start, run) = if level { (from.x, along.x) } else { (from.y, along.y) };
+        let borders = if level {
+            [low.x, high.x]
+        } else {
+            [low.y, high.y]
+        };
+        let (start, run) = if level {
+            (from.x, along.x)
+        } else {
+            (from.y, along.y)
+        };
         cuts.extend(borders.map(|border| (border - start) / run));
     }
     cuts.retain(|cut| (0.0..=1.0).contains(cut));
@@ -77,14 +85,25 @@ mod tests {
 
     #[test]
     fn an_edge_behind_a_cover_is_cut_at_its_borders() {
-        let found = pieces(At::new(0.0, 5.0), At::new(10.0, 5.0), &[rect(2.0, 0.0, 6.0, 9.0)]);
+        let found = pieces(
+            At::new(0.0, 5.0),
+            At::new(10.0, 5.0),
+            &[rect(2.0, 0.0, 6.0, 9.0)],
+        );
         let spans: Vec<(f64, f64, bool)> = found.iter().map(|(a, b, h)| (a.x, b.x, *h)).collect();
-        assert_eq!(spans, [(0.0, 2.0, false), (2.0, 6.0, true), (6.0, 10.0, false)]);
+        assert_eq!(
+            spans,
+            [(0.0, 2.0, false), (2.0, 6.0, true), (6.0, 10.0, false)]
+        );
     }
 
     #[test]
     fn an_edge_along_a_border_is_seen_and_touching_covers_hide_as_one() {
-        let along = pieces(At::new(0.0, 0.0), At::new(10.0, 0.0), &[rect(2.0, 0.0, 6.0, 9.0)]);
+        let along = pieces(
+            At::new(0.0, 0.0),
+            At::new(10.0, 0.0),
+            &[rect(2.0, 0.0, 6.0, 9.0)],
+        );
         assert_eq!(along.len(), 1);
         assert!(!along[0].2);
         let covers = [rect(-1.0, 0.0, 5.0, 9.0), rect(5.0, 0.0, 11.0, 9.0)];

@@ -13,6 +13,7 @@ mod garbage;
 mod masses;
 mod poses;
 mod reach;
+mod size_chart;
 mod sizes;
 mod statics;
 mod struts;

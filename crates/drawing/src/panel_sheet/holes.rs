@@ -1,0 +1,96 @@
+//! Holes as a sheet prints them, and which findings belong to a panel.
+
+use flapwright_model::card::Depth;
+use flapwright_model::length::show_mm_tenth;
+use flapwright_model::part::{Part, Subject};
+use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::inspection::{BoreSource, FaceBands, PanelReport, PlacedBore};
+
+/// A hole as it is printed: distances from the zero corner of the outline that is drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Hole {
+    pub(super) number: usize,
+    /// Along u, mm, from the drawn edge.
+    pub(super) u: f64,
+    /// Along v, mm, from the drawn edge.
+    pub(super) v: f64,
+    pub(super) diameter: f64,
+    /// Depth, mm; `None` through.
+    pub(super) depth: Option<f64>,
+    pub(super) purpose: String,
+    /// One of a row of shelf bores.
+    pub(super) in_row: bool,
+    /// The worst finding about this very hole.
+    pub(super) severity: Option<Severity>,
+}
+
+impl Hole {
+    /// Depth in words.
+    pub(super) fn depth_words(&self) -> String {
+        self.depth
+            .map_or_else(|| "through".to_owned(), show_mm_tenth)
+    }
+}
+
+/// A bore of the panel as its sheet prints it: `bands` are those that the drawn outline lacks.
+pub(super) fn hole(
+    bore: &PlacedBore,
+    panel: &PanelReport,
+    bands: FaceBands,
+    findings: &[&Finding],
+) -> Hole {
+    let (u, v) = bore.at.uv();
+    let pass = bore.drill.pass;
+    let purpose = if pass > 1 {
+        format!("{} (pass {pass})", bore.drill.purpose)
+    } else {
+        bore.drill.purpose.clone()
+    };
+    let own = |finding: &&&Finding| {
+        finding.subjects.iter().any(|subject| match subject {
+            Subject::Bore(id) => id.part == panel.id && id.number == bore.number,
+            Subject::Box(_) | Subject::Opening { .. } | Subject::Part(_) => false,
+        })
+    };
+    Hole {
+        number: bore.number,
+        u: u - bands.u_start,
+        v: v - bands.v_start,
+        diameter: bore.drill.diameter,
+        depth: match bore.drill.depth {
+            Depth::Blind(depth) => Some(depth),
+            Depth::Through => None,
+        },
+        purpose,
+        in_row: bore.source == BoreSource::SystemRow,
+        severity: findings
+            .iter()
+            .filter(own)
+            .map(|finding| finding.severity)
+            .max(),
+    }
+}
+
+/// Whether a finding is about this panel: the panel itself, one of its bores, or an opening whose
+/// fitting or door it carries.
+pub(super) fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
+    finding.subjects.iter().any(|subject| match subject {
+        Subject::Part(part) => *part == panel.id,
+        Subject::Bore(bore) => bore.part == panel.id,
+        Subject::Opening { box_index, opening } => {
+            *box_index == panel.id.box_index && serves(panel, *opening)
+        }
+        Subject::Box(_) => false,
+    })
+}
+
+fn serves(panel: &PanelReport, opening: usize) -> bool {
+    let is_leaf = matches!(panel.id.part, Part::Leaf { opening: own, .. } if own == opening);
+    is_leaf
+        || panel.bores.iter().any(|bore| match bore.source {
+            BoreSource::Fitting { opening: own, .. } => own == opening,
+            BoreSource::AsDrilled { .. } | BoreSource::SystemRow | BoreSource::Handle { .. } => {
+                false
+            }
+        })
+}

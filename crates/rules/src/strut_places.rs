@@ -1,0 +1,163 @@
+//! The question where the anchors of a gas strut may go, put for the door of an opening.
+
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::card::{OpeningKind, Span};
+use flapwright_model::edit::Edit;
+use flapwright_model::job::Job;
+use flapwright_model::lift::Lift;
+use flapwright_model::part::Subject;
+use flapwright_motion::anchors::{
+    AnchorAnswer, AnchorError, AnchorLimits, AnchorQuestion, StrutOnHand, in_tenths, place_strut,
+};
+use flapwright_motion::closed::ClosedDoor;
+use flapwright_motion::drive::DriveState;
+use flapwright_motion::gravity::Weights;
+use flapwright_motion::motion::Motion;
+use flapwright_motion::sizes::COLD_AND_HOT;
+
+use crate::inspection::BoxReport;
+use crate::mechanics::{offer, pick_named};
+
+/// Kept clear of edges, shelf and the panel above, mm. Common practice, no source: half a strut's
+/// body and a little.
+const CLEAR: f64 = 20.0;
+/// How far an anchor stands behind the door's back, mm: flat to tall brackets as they are sold.
+const BRACKET: Span = Span {
+    min: 5.0,
+    max: 30.0,
+};
+
+/// Everything that the search for anchors needs to know of one door; owns it, so that it can go
+/// to another thread.
+#[derive(Debug, Clone)]
+pub struct StrutPlaces {
+    /// Name of the card.
+    pub card: String,
+    /// Its sizes with a strut; a strut is named after its size.
+    pub struts: Vec<StrutOnHand>,
+    /// Limits that keep the anchors inside the clear box and on the door's back.
+    pub limits: AnchorLimits,
+    motion: Motion,
+    weights: Weights,
+    door: ClosedDoor,
+    front_o: f64,
+    pieces: u8,
+}
+
+/// The question for the door of an opening; `None` unless it is a top-hinged flap on a card whose
+/// chosen size has a strut.
+#[must_use]
+pub fn strut_places(
+    job: &Job,
+    wall_box: &WallBox,
+    report: &BoxReport,
+    opening: usize,
+) -> Option<StrutPlaces> {
+    let choice = wall_box
+        .openings
+        .get(opening)?
+        .door
+        .as_ref()?
+        .fitting
+        .as_ref()?;
+    let card = job.card(&choice.card)?;
+    let place = report.openings.get(opening)?;
+    let door = place.door.as_ref()?;
+    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let mass = door.weighed.as_ref()?;
+    let chosen = card.size(&choice.size)?;
+    if card.kind != OpeningKind::TopHingedFlap || !matches!(chosen.lift, Lift::Strut(_)) {
+        return None;
+    }
+    let struts = card
+        .sizes
+        .iter()
+        .filter_map(|size| match &size.lift {
+            Lift::Strut(strut) => Some(StrutOnHand {
+                name: size.name.clone(),
+                strut: *strut,
+            }),
+            Lift::Spring { .. } => None,
+        })
+        .collect();
+    let room = offer(wall_box, report, place, door);
+    let front_o = door.closed.front_o(card.linkage.front);
+    // o is out, z is back.
+    let depth = place.clear.max.z + front_o;
+    let leaf = door.closed.leaves.first()?;
+    let underside = door.closed.underside_y;
+    Some(StrutPlaces {
+        card: card.name.clone(),
+        struts,
+        limits: AnchorLimits {
+            box_down: within(0.0, room.clear_down),
+            box_back: within(0.0, depth),
+            door_down: within((underside - leaf.top).max(0.0), underside - leaf.bottom),
+            door_back: BRACKET,
+        },
+        motion: motion.clone(),
+        weights: Weights::of(&door.closed, mass),
+        door: door.closed.clone(),
+        front_o,
+        pieces: DriveState::of(card, 0.0).pieces,
+    })
+}
+
+fn within(from: f64, to: f64) -> Span {
+    Span {
+        min: (from + CLEAR).round(),
+        max: (to - CLEAR).round(),
+    }
+}
+
+impl StrutPlaces {
+    /// The best anchors for each strut within `limits`, see [`place_strut`], on whole tenths of a
+    /// millimetre where that still satisfies.
+    ///
+    /// # Errors
+    /// As [`place_strut`].
+    pub fn search(
+        &self,
+        limits: &AnchorLimits,
+        go_on: &mut dyn FnMut(f64) -> bool,
+    ) -> Result<Vec<AnchorAnswer>, AnchorError> {
+        let question = AnchorQuestion {
+            motion: &self.motion,
+            weights: &self.weights,
+            door: &self.door,
+            front_o: self.front_o,
+            pieces: self.pieces,
+            cold_and_hot: COLD_AND_HOT,
+            limits,
+            struts: &self.struts,
+        };
+        let mut answers = place_strut(&question, go_on)?;
+        for answer in &mut answers {
+            if let Some(tidy) = in_tenths(&question, answer) {
+                *answer = tidy;
+            }
+        }
+        answers.sort_by(|a, b| a.largest_force.total_cmp(&b.largest_force));
+        Ok(answers)
+    }
+}
+
+/// The change that puts the anchors of an answer into their size of the card, and gives the door
+/// of the opening that size. The bores of the card stay as they are: no card says which of them
+/// carry an anchor.
+#[must_use]
+pub fn use_anchors(job: &Job, subject: Subject, card: &str, answer: &AnchorAnswer) -> Option<Edit> {
+    let mut cards = job.cards.clone();
+    let size = cards
+        .iter_mut()
+        .find(|it| it.name == card)?
+        .sizes
+        .iter_mut()
+        .find(|it| it.name == answer.name)?;
+    let Lift::Strut(strut) = &mut size.lift else {
+        return None;
+    };
+    *strut = answer.strut;
+    let picked = pick_named(job, subject, card, &answer.name)?;
+    Some(Edit::Together(vec![Edit::ReplaceCards(cards), picked]))
+}

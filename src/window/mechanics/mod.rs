@@ -1,0 +1,175 @@
+//! The panel at the right: findings, sizes, forces.
+//!
+//! What a fitting makes of a door is asked from `flapwright_rules::mechanics` once for each state
+//! of the job and kept ([`MechanicsView`]); everything here only shows it.
+
+mod apply;
+mod cache;
+mod cursor;
+mod force_plot;
+mod forces_tab;
+mod legend;
+mod moment_plot;
+mod size_chart;
+mod sizes_tab;
+mod strut_dialog;
+mod strut_search;
+mod summary;
+mod verdict_card;
+mod zones_bar;
+
+use egui::{RichText, Ui};
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::door::FittingChoice;
+use flapwright_model::length::Unit;
+use flapwright_rules::inspection::DoorReport;
+
+pub(crate) use self::cache::{Known, MechanicsView};
+pub(crate) use self::strut_dialog::{StrutDialog, strut_ui};
+pub(crate) use self::strut_search::StrutSearch;
+use super::command::{Command, UiCommand};
+use super::document::Document;
+use super::findings_panel::findings_ui;
+use super::tokens::{bold, toggle, tokens};
+use super::view_state::ViewState;
+
+/// What the panel at the right shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum SideTab {
+    /// What the checks found.
+    #[default]
+    Findings,
+    /// What each size says to the shown door.
+    Sizes,
+    /// What the hand feels.
+    Forces,
+}
+
+/// The door that the panel speaks of.
+#[derive(Clone, Copy)]
+struct AboutDoor<'a> {
+    known: &'a Known,
+    door: &'a DoorReport,
+    choice: Option<&'a FittingChoice>,
+    unit: Unit,
+    s: f64,
+}
+
+/// Shows the tabs and what the chosen one is for.
+pub(crate) fn side_ui(
+    ui: &mut Ui,
+    document: &Document,
+    view: &mut ViewState,
+    queue: &mut Vec<Command>,
+) {
+    let findings = document.inspection().findings.len();
+    ui.horizontal(|ui| {
+        for (tab, command, words) in [
+            (
+                SideTab::Findings,
+                UiCommand::ShowFindings,
+                format!("Findings ({findings})"),
+            ),
+            (SideTab::Sizes, UiCommand::ShowSizes, "Sizes".to_owned()),
+            (SideTab::Forces, UiCommand::ShowForces, "Forces".to_owned()),
+        ] {
+            let keys = command
+                .shortcuts()
+                .first()
+                .map_or_else(String::new, |keys| ui.ctx().format_shortcut(keys));
+            let button = toggle(ui, view.tab == tab, words)
+                .accessible_name(command.label())
+                .on_hover_text(format!("{} {keys}", command.tooltip()));
+            if button.clicked() {
+                queue.push(Command::Ui(command));
+            }
+        }
+    });
+    ui.separator();
+    if view.tab == SideTab::Findings {
+        let scroll = std::mem::take(&mut view.scroll_to_finding);
+        findings_ui(ui, document.inspection(), view.finding, scroll, queue);
+        return;
+    }
+    let (box_index, opening) = (view.box_index, view.opening);
+    let wall_box = document.job().boxes.get(box_index);
+    let Some(wall_box) = wall_box else {
+        ui.label("No box yet.");
+        return;
+    };
+    which(ui, document, wall_box, opening);
+    let report = document.inspection().boxes.get(box_index);
+    let door = report.and_then(|report| report.openings.get(opening)?.door.as_ref());
+    let Some(door) = door else {
+        ui.label("This opening has no door.");
+        return;
+    };
+    let Some(known) = view.mechanics.known(document, box_index, opening) else {
+        ui.add(egui::Label::new(nothing_known(door)).wrap());
+        return;
+    };
+    let choice = wall_box
+        .openings
+        .get(opening)
+        .and_then(|it| it.door.as_ref()?.fitting.as_ref());
+    let about = AboutDoor {
+        known: &known,
+        door,
+        choice,
+        unit: document.job().unit,
+        s: view.s,
+    };
+    if view.tab == SideTab::Sizes {
+        sizes_tab::sizes_ui(ui, about, &mut view.mechanics.other_count, queue);
+    } else {
+        forces_tab::forces_ui(ui, about, queue);
+    }
+}
+
+/// Which door is spoken of.
+fn which(ui: &mut Ui, document: &Document, wall_box: &WallBox, opening: usize) {
+    let soft = tokens(ui).text_soft;
+    ui.horizontal_wrapped(|ui| {
+        ui.label(bold(&wall_box.name));
+        if wall_box.openings.len() > 1 {
+            ui.label(format!("opening {}", opening + 1));
+        }
+        let door = document
+            .inspection()
+            .boxes
+            .iter()
+            .find(|report| report.name == wall_box.name)
+            .and_then(|report| report.openings.get(opening)?.door.as_ref());
+        if let Some(kind) = door.and_then(|door| door.kind) {
+            let fitting = door.map_or("", |door| door.fitting.as_str());
+            let text = format!("{}, {fitting}", kind.words());
+            ui.label(RichText::new(text).color(soft));
+        }
+    });
+}
+
+/// Why there is nothing to show.
+fn nothing_known(door: &DoorReport) -> String {
+    if door.kind.is_none() {
+        return "This door has no fitting. Choose a card under Fitting and size at the left."
+            .to_owned();
+    }
+    match &door.motion {
+        Some(Err(error)) => format!("The door cannot be moved: {error}."),
+        _ if door.weighed.is_none() => {
+            "A leaf of this door has no size, so it cannot be weighed.".to_owned()
+        }
+        _ => "The card of this door lacks the chosen size.".to_owned(),
+    }
+}
+
+/// A reason or message as a sentence: a capital first and a full stop.
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    let first: String = letters
+        .next()
+        .map(|letter| letter.to_uppercase().collect())
+        .unwrap_or_default();
+    let stop = if text.ends_with('.') { "" } else { "." };
+    format!("{first}{}{stop}", letters.as_str())
+}
