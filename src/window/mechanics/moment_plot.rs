@@ -45,28 +45,33 @@ pub(super) fn moment_ui(
         };
         curves.nearest(x / 100.0).map(|point| told(point, unit))
     };
-    let shown = way_plot("moments", height, Measure::Moment.symbol(unit), "how far open")
-        .width(ui.available_width() - LAST_LABEL)
-        .label_formatter(read)
-        .show(ui, |plot| {
-            for (band, colour) in [(&lines.lift_band, lift), (&lines.spring_band, spring)] {
-                let area = FilledArea::new("range", &band.x, &band.low, &band.high)
-                    .fill_color(thin(colour))
-                    .allow_hover(false);
-                plot.add(area);
-            }
-            let zero = HLine::new("zero", 0.0).color(tokens.text_soft);
-            plot.hline(zero.width(1.0).allow_hover(false));
-            for (points, colour) in [(&lines.lift, lift), (&lines.spring, spring)] {
-                plot.line(
-                    Line::new("moment", PlotPoints::Borrowed(points))
-                        .color(colour)
-                        .width(2.0)
-                        .allow_hover(false),
-                );
-            }
-            line_at(plot, about.s, tokens.text);
-        });
+    let shown = way_plot(
+        "moments",
+        height,
+        Measure::Moment.symbol(unit),
+        "how far open",
+    )
+    .width(ui.available_width() - LAST_LABEL)
+    .label_formatter(read)
+    .show(ui, |plot| {
+        for (band, colour) in [(&lines.lift_band, lift), (&lines.spring_band, spring)] {
+            let area = FilledArea::new("range", &band.x, &band.low, &band.high)
+                .fill_color(thin(colour))
+                .allow_hover(false);
+            plot.add(area);
+        }
+        let zero = HLine::new("zero", 0.0).color(tokens.text_soft);
+        plot.hline(zero.width(1.0).allow_hover(false));
+        for (points, colour) in [(&lines.lift, lift), (&lines.spring, spring)] {
+            plot.line(
+                Line::new("moment", PlotPoints::Borrowed(points))
+                    .color(colour)
+                    .width(2.0)
+                    .allow_hover(false),
+            );
+        }
+        line_at(plot, about.s, tokens.text);
+    });
     follow(ui, &shown, "Moment plot", about.s, queue);
 }
 

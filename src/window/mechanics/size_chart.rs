@@ -2,7 +2,8 @@
 
 use egui::{Align2, RichText, Ui};
 use egui_plot::{
-    AxisHints, FilledArea, HoverPosition, Line, LineStyle, Plot, PlotPoint, PlotPoints, PlotUi, Points, Text,
+    AxisHints, FilledArea, HoverPosition, Line, LineStyle, Plot, PlotPoint, PlotPoints, PlotUi,
+    Points, Text,
 };
 use flapwright_model::length::{MM_PER_INCH, Unit};
 use flapwright_motion::sizes::Grade;

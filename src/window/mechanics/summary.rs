@@ -36,7 +36,7 @@ pub(super) fn hand_ui(ui: &mut Ui, about: AboutDoor<'_>, working: &Working) {
 fn hand_words(word: &str, hand: &HandSummary, unit: flapwright_model::length::Unit) -> String {
     let text = |force| Measure::Force.text(force, unit);
     match (hand.closed, hand.largest) {
-        (Some(closed), Some((_, s))) if s == 0.0 => {
+        (Some(closed), Some((_, 0.0))) => {
             format!("{word}: {} at closed, the largest.", text(closed))
         }
         (Some(closed), Some((largest, s))) => format!(
