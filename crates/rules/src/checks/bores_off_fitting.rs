@@ -209,8 +209,8 @@ fn message(
         text.push_str("; the fitting has no adjustment that way");
     } else if trouble.used > 1.0 {
         text.push_str(&format!(
-            "; that is {} of what the fitting can be adjusted by",
-            say::percent(trouble.used)
+            "; that is {:.1} times what the fitting can be adjusted by",
+            trouble.used
         ));
     } else {
         text.push_str(&format!(
@@ -413,19 +413,28 @@ fn effect(context: &BoxContext<'_>, was: &DoorReport, will: &DoorReport) -> Stri
             ));
         }
     }
-    let mut moved = 0.0_f64;
-    for (was, will) in was.offsets.iter().zip(&will.offsets) {
-        if let (Some((_, a)), Some((_, b))) = (was.drilled, will.drilled) {
-            moved = moved.max((a - b).length());
-        }
-    }
-    if moved > 1e-6 {
-        parts.push(format!(
-            "bores move by up to {} in the box",
-            context.length(moved)
-        ));
-    }
+    parts.extend(moves(context, was, will));
     parts.join("; ")
+}
+
+/// How far the bores move in the box, and what that does to the furthest one's place in the door.
+fn moves(context: &BoxContext<'_>, was: &DoorReport, will: &DoorReport) -> Option<String> {
+    let (a, b) = was
+        .offsets
+        .iter()
+        .zip(&will.offsets)
+        .filter_map(|(was, will)| Some((was.drilled?.1, will.drilled?.1)))
+        .max_by(|(a, b), (c, d)| (*a - *b).length().total_cmp(&(*c - *d).length()))?;
+    let by = (a - b).length();
+    if by <= 1e-6 {
+        return Some("no bore moves in the box".to_owned());
+    }
+    Some(format!(
+        "bores move by up to {} in the box, one from {} to {} below the door's top edge",
+        context.length(by),
+        context.length(was.edges.top - a.y),
+        context.length(will.edges.top - b.y),
+    ))
 }
 
 fn with_door(context: &BoxContext<'_>, opening: usize, door: Door) -> WallBox {
