@@ -291,7 +291,7 @@ impl App {
             | UiCommand::ZoomOut
             | UiCommand::ShowDimensions
             | UiCommand::PlayDoor => (some_box, None),
-            UiCommand::PlaceStrut => (self.strut_places().is_some(), None),
+            UiCommand::PlaceStrut => (self.has_strut(), None),
             UiCommand::NextFinding | UiCommand::PreviousFinding => (findings, None),
             UiCommand::UseMillimetres => (self.document.job().unit != Unit::Millimetre, None),
             UiCommand::UseInches => (self.document.job().unit != Unit::Inch, None),

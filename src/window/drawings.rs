@@ -97,13 +97,15 @@ fn slider_ui(ui: &mut Ui, s: f64, playing: bool, moves: bool, queue: &mut Vec<Co
                 queue.push(Command::Ui(UiCommand::PlayDoor));
             }
             ui.label("closed");
-            let mut percent = s * 100.0;
+            // The slider steps whole percents and would take a running door for moved by hand.
+            let shown = (s * 100.0).round();
+            let mut percent = shown;
             ui.spacing_mut().slider_width = (ui.available_width() - 104.0).max(60.0);
             let slider = Slider::new(&mut percent, 0.0..=100.0)
                 .show_value(false)
                 .step_by(1.0);
             let response = ui.add(slider).accessible_name("Door open");
-            if response.changed() {
+            if response.changed() && percent != shown {
                 queue.push(Command::SetOpen(percent / 100.0));
             }
             ui.label(format!("open  {:.0} %", s * 100.0));

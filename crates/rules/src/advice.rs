@@ -2,6 +2,7 @@
 
 use flapwright_model::door::FittingChoice;
 use flapwright_motion::gravity::Level;
+use flapwright_motion::load::{Load, LoadKind};
 use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::{Grade, Verdict};
 
@@ -63,9 +64,15 @@ fn suits(verdict: &Verdict) -> String {
     } else {
         "lies inside what it carries, near a limit"
     };
+    let moment = |load: &Load| matches!(load.kind, LoadKind::Moment { .. });
+    let what = if verdict.load.as_ref().is_some_and(moment) {
+        "lift moment"
+    } else {
+        "mass"
+    };
     let setting = turns(verdict).map_or(String::new(), |turns| format!(", {turns}"));
     format!(
-        "{} suits this door: its whole mass range {inside}{setting}.",
+        "{} suits this door: its whole {what} range {inside}{setting}.",
         name(verdict)
     )
 }

@@ -1,7 +1,7 @@
 //! The question where the anchors of a gas strut may go, put for the door of an opening.
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::card::{OpeningKind, Span};
+use flapwright_model::card::{Card, OpeningKind, Span};
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::lift::Lift;
@@ -15,7 +15,7 @@ use flapwright_motion::gravity::Weights;
 use flapwright_motion::motion::Motion;
 use flapwright_motion::sizes::COLD_AND_HOT;
 
-use crate::inspection::BoxReport;
+use crate::inspection::{BoxReport, DoorReport};
 use crate::mechanics::{offer, pick_named};
 
 /// Kept clear of edges, shelf and the panel above, mm. Common practice, no source: half a strut's
@@ -44,6 +44,29 @@ pub struct StrutPlaces {
     pieces: u8,
 }
 
+/// A door whose struts can be placed: its card, its report and how it moves.
+fn strut_door<'a>(
+    job: &'a Job,
+    wall_box: &WallBox,
+    report: &'a BoxReport,
+    opening: usize,
+) -> Option<(&'a Card, &'a DoorReport, &'a Motion)> {
+    let its_door = wall_box.openings.get(opening)?.door.as_ref()?;
+    let choice = its_door.fitting.as_ref()?;
+    let card = job.card(&choice.card)?;
+    let door = report.openings.get(opening)?.door.as_ref()?;
+    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let strut = matches!(card.size(&choice.size)?.lift, Lift::Strut(_));
+    (card.kind == OpeningKind::TopHingedFlap && strut && door.weighed.is_some())
+        .then_some((card, door, motion))
+}
+
+/// Whether there is a question to put for the door of an opening, see [`strut_places`].
+#[must_use]
+pub fn has_strut(job: &Job, wall_box: &WallBox, report: &BoxReport, opening: usize) -> bool {
+    strut_door(job, wall_box, report, opening).is_some()
+}
+
 /// The question for the door of an opening; `None` unless it is a top-hinged flap on a card whose
 /// chosen size has a strut.
 #[must_use]
@@ -53,22 +76,9 @@ pub fn strut_places(
     report: &BoxReport,
     opening: usize,
 ) -> Option<StrutPlaces> {
-    let choice = wall_box
-        .openings
-        .get(opening)?
-        .door
-        .as_ref()?
-        .fitting
-        .as_ref()?;
-    let card = job.card(&choice.card)?;
+    let (card, door, motion) = strut_door(job, wall_box, report, opening)?;
     let place = report.openings.get(opening)?;
-    let door = place.door.as_ref()?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
     let mass = door.weighed.as_ref()?;
-    let chosen = card.size(&choice.size)?;
-    if card.kind != OpeningKind::TopHingedFlap || !matches!(chosen.lift, Lift::Strut(_)) {
-        return None;
-    }
     let struts = card
         .sizes
         .iter()

@@ -1,9 +1,11 @@
 //! The commands of the tabs on the fitting.
 
 use egui::Context;
+use flapwright_model::cabinet::WallBox;
 use flapwright_model::part::Subject;
+use flapwright_rules::inspection::BoxReport;
 use flapwright_rules::mechanics::pick_named;
-use flapwright_rules::strut_places::{StrutPlaces, strut_places, use_anchors};
+use flapwright_rules::strut_places::{StrutPlaces, has_strut, strut_places, use_anchors};
 
 use super::{StrutDialog, StrutSearch};
 use crate::window::app::App;
@@ -36,11 +38,22 @@ impl App {
     }
 
     /// What a search for anchors needs to know of the shown door.
-    pub(in crate::window) fn strut_places(&self) -> Option<StrutPlaces> {
-        let (job, inspection) = (self.document.job(), self.document.inspection());
-        let (box_index, opening) = (self.view.box_index, self.view.opening);
-        let wall_box = job.boxes.get(box_index)?;
-        strut_places(job, wall_box, inspection.boxes.get(box_index)?, opening)
+    fn strut_places(&self) -> Option<StrutPlaces> {
+        let (wall_box, report) = self.shown_box()?;
+        strut_places(self.document.job(), wall_box, report, self.view.opening)
+    }
+
+    /// Whether there is something to search for.
+    pub(in crate::window) fn has_strut(&self) -> bool {
+        let job = self.document.job();
+        self.shown_box()
+            .is_some_and(|(it, report)| has_strut(job, it, report, self.view.opening))
+    }
+
+    fn shown_box(&self) -> Option<(&WallBox, &BoxReport)> {
+        let index = self.view.box_index;
+        let wall_box = self.document.job().boxes.get(index)?;
+        Some((wall_box, self.document.inspection().boxes.get(index)?))
     }
 
     /// Asks where the anchors may be.

@@ -11,7 +11,7 @@ use flapwright_motion::statics::{CurvePoint, Curves, Way, Zone};
 use flapwright_rules::advice::{advice, name};
 use flapwright_rules::mechanics::{LargestLift, Mechanics, largest_lift, mechanics};
 use flapwright_rules::say::Measure;
-use flapwright_rules::strut_places::strut_places;
+use flapwright_rules::strut_places::has_strut;
 
 use crate::window::document::Document;
 
@@ -157,7 +157,7 @@ impl Known {
         Some(Self {
             largest: largest_lift(door),
             advice: advice(&found.verdicts, choice),
-            has_strut: strut_places(job, wall_box, report, opening).is_some(),
+            has_strut: has_strut(job, wall_box, report, opening),
             chart,
             lines,
             found,

@@ -15,12 +15,17 @@ const STEP: f64 = 0.01;
 
 /// A plot over the way of the door that can be neither moved nor zoomed: dragging in it opens the
 /// door. `across` stands under it.
-pub(super) fn way_plot<'a>(name: &str, height: f32, symbol: &'a str, across: &'a str) -> Plot<'a> {
+pub(super) fn way_plot<'a>(
+    ui: &Ui,
+    name: &str,
+    height: f32,
+    (symbol, across): (&'a str, &'a str),
+) -> Plot<'a> {
     let x_axis = AxisHints::new_x()
         .label(small(across))
         .label_spacing(Rangef::new(20.0, 30.0))
         .formatter(|mark, _| format!("{:.0} %", mark.value));
-    still(Plot::new(name.to_owned()))
+    still(ui, Plot::new(name.to_owned()))
         .height(height)
         .default_x_bounds(0.0, 100.0)
         .include_y(0.0)
@@ -59,8 +64,9 @@ pub(super) fn even_marks(input: &GridInput, most: f64) -> Vec<GridMark> {
 }
 
 /// A plot that stays as it is.
-pub(super) fn still(plot: Plot<'_>) -> Plot<'_> {
-    plot.allow_drag(false)
+pub(super) fn still<'a>(ui: &Ui, plot: Plot<'a>) -> Plot<'a> {
+    plot.grid_color(tokens(ui).line)
+        .allow_drag(false)
         .allow_zoom(false)
         .allow_scroll(false)
         .allow_boxed_zoom(false)

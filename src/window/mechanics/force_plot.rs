@@ -48,7 +48,7 @@ pub(super) fn force_ui(
         curves.nearest(x / 100.0).map(|point| told(point, unit))
     };
     let reference = Measure::Force.number(ACCESSIBLE_FORCE, unit);
-    let shown = way_plot("hand force", height, Measure::Force.symbol(unit), "")
+    let shown = way_plot(ui, "hand force", height, (Measure::Force.symbol(unit), ""))
         .include_y(reference * 1.25)
         .width(ui.available_width() - LAST_LABEL)
         .label_formatter(read)

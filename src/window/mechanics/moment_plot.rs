@@ -46,10 +46,10 @@ pub(super) fn moment_ui(
         curves.nearest(x / 100.0).map(|point| told(point, unit))
     };
     let shown = way_plot(
+        ui,
         "moments",
         height,
-        Measure::Moment.symbol(unit),
-        "how far open",
+        (Measure::Moment.symbol(unit), "how far open"),
     )
     .width(ui.available_width() - LAST_LABEL)
     .label_formatter(read)

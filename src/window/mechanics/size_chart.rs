@@ -49,7 +49,7 @@ pub(super) fn chart_ui(ui: &mut Ui, about: AboutDoor<'_>, height: f32) {
     let x_axis = AxisHints::new_x()
         .label(small(&height_words))
         .label_spacing(egui::Rangef::new(20.0, 30.0));
-    let plot = still(Plot::new("size chart"))
+    let plot = still(ui, Plot::new("size chart"))
         .height((height - left).max(150.0))
         .include_y(0.0)
         .x_grid_spacer(|input| even_marks(&input, 7.0))
@@ -100,12 +100,12 @@ fn region_ui(plot: &mut PlotUi<'_>, region: &ChartRegion, tokens: &Tokens) {
             .style(style)
             .allow_hover(false),
     );
-    // Names of a second card stand at the other end, since cards of one kind lie over each other.
+    // Names of a second card stand behind the other end: cards of one kind lie over each other.
     let ends = region.heights.iter().zip(&region.most);
     let (end, anchor) = if region.at_left {
         (ends.clone().next(), Align2::LEFT_TOP)
     } else {
-        (ends.clone().next_back(), Align2::RIGHT_TOP)
+        (ends.clone().next_back(), Align2::LEFT_CENTER)
     };
     if let Some((&x, &y)) = end.filter(|_| region.named) {
         let name = RichText::new(format!(" {} ", region.short)).small();

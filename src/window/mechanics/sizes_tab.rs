@@ -37,7 +37,7 @@ pub(super) fn sizes_ui(
     let room = ui.available_height();
     let pinned = room >= ROOM_FOR_BOTH;
     // In a high window the chart grows too.
-    let chart = CHART + ((room - 700.0) * 0.3).clamp(0.0, 150.0);
+    let chart = (room * 0.42).clamp(CHART, 400.0);
     let height = if pinned { room - chart - 6.0 } else { room };
     ScrollArea::vertical()
         .auto_shrink(false)

@@ -138,7 +138,8 @@ fn table_ui(ui: &mut Ui, dialog: &StrutDialog, unit: Unit, queue: &mut Vec<Comma
         _ => &[],
     };
     ui.label(bold(format!("Struts of {}", dialog.card)));
-    Grid::new("struts")
+    // With answers it is another table: widths that were learnt without them would not fit.
+    Grid::new(("struts", answers.is_empty()))
         .striped(true)
         .spacing([14.0, 4.0])
         .show(ui, |ui| {

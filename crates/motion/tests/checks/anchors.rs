@@ -3,7 +3,7 @@
 use flapwright_model::card::Span;
 use flapwright_model::lift::Strut;
 use flapwright_motion::anchors::{
-    AnchorAnswer, AnchorError, AnchorLimits, AnchorQuestion, StrutOnHand, place_strut,
+    AnchorAnswer, AnchorError, AnchorLimits, AnchorQuestion, StrutOnHand, in_tenths, place_strut,
 };
 use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::drive::{Drive, DriveState};
@@ -170,6 +170,34 @@ fn every_answer_keeps_its_promises_and_stays_within_the_limits() {
             "{answer:?}"
         );
     }
+}
+
+#[test]
+fn answers_in_tenths_keep_the_promises_too() {
+    let flap = Flap::new();
+    let struts = struts();
+    let question = flap.question(&struts);
+    let mut found = 0;
+    for answer in answers() {
+        let Some(tidy) = in_tenths(&question, &answer) else {
+            continue;
+        };
+        found += 1;
+        for (tidy, exact) in [
+            (tidy.strut.box_down, answer.strut.box_down),
+            (tidy.strut.box_back, answer.strut.box_back),
+            (tidy.strut.door_down, answer.strut.door_down),
+            (tidy.strut.door_back, answer.strut.door_back),
+        ] {
+            assert!((tidy - exact).abs() <= 0.1 + 1e-9, "{tidy} {exact}");
+            let tenths = tidy * 10.0;
+            assert!((tenths - tenths.round()).abs() < 1e-9, "{tidy}");
+        }
+        assert!(tidy.holds_by >= 0.0 && tidy.shut_by >= 0.0, "{tidy:?}");
+        let more = tidy.largest_force - answer.largest_force;
+        assert!(more < 1.0, "{more} N more by rounding");
+    }
+    assert!(found > 0);
 }
 
 #[test]

@@ -196,6 +196,37 @@ fn no_leverage_is_said_and_never_infinite() {
         assert_eq!(point.closing_force(Level::Low), None);
     }
     assert_eq!(curves.hand(Way::Opening, Level::Likely).largest, None);
+    assert_eq!(curves.without_leverage(), [(0.0, 1.0)]);
+    assert!(
+        curves
+            .points
+            .iter()
+            .all(|it| it.force_range(Way::Opening).is_none())
+    );
+}
+
+#[test]
+fn the_range_of_the_hand_force_holds_all_masses_and_the_nearest_place_is_found() {
+    let (card, door) = plate_flap(0.0);
+    let case = Case::new(
+        &with_spring(card, 2.0, 1.0),
+        &door,
+        &plates(&door, 5.0),
+        &PAIR,
+    );
+    let curves = curves(&case.setup(), 101);
+    assert_eq!(curves.without_leverage(), []);
+    for point in &curves.points {
+        let (least, most) = point.force_range(Way::Closing).expect("leverage");
+        for level in Level::ALL {
+            let force = point.closing_force(level).expect("leverage");
+            assert!((least..=most).contains(&force), "{least} {force} {most}");
+        }
+    }
+    for (s, nearest) in [(-1.0, 0.0), (0.504, 0.5), (0.506, 0.51), (2.0, 1.0)] {
+        let found = curves.nearest(s).expect("a place").s;
+        assert!((found - nearest).abs() < 1e-9, "{s}: {found}");
+    }
 }
 
 #[test]

@@ -5,5 +5,6 @@
 mod checks;
 mod common;
 mod hang_on;
+mod mechanics;
 mod placement;
 mod properties;
