@@ -46,7 +46,8 @@ pub enum Bodies {
         axis: Pivot,
     },
     /// Top-hinged flap on a linked hinge: poses from the instructions, with a smooth curve through
-    /// them.
+    /// them: piecewise cubic, at each row with the slope of the parabola through it and its
+    /// neighbours.
     PoseTable {
         /// The point of the door whose path the rows give, door closed. It is a place in the box,
         /// so that no reveal moves the path.

@@ -1,6 +1,8 @@
 //! From a card and a closed door to a mechanism that is known to close.
 
 use euclid::Vector2D;
+use std::f64::consts::PI;
+
 use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::space::{SectionPoint, SectionVector};
@@ -90,7 +92,7 @@ pub(crate) fn mechanism(
                 -finite(*second_back, || "the second arm's distance back".to_owned())?,
                 -finite(*second_down, || "the second arm's distance down".to_owned())?,
             );
-            parallel(pivot, pin, second)
+            parallel(pivot, pin, second, end)
         }
         Bodies::Folding {
             axis,
@@ -144,6 +146,7 @@ fn parallel(
     pivot: SectionPoint,
     pin: SectionPoint,
     second: SectionVector,
+    end: f64,
 ) -> Result<Mechanism, MotionError> {
     if (pin - pivot).length() < SHORTEST_ARM {
         return Err(MotionError::NoLength {
@@ -153,6 +156,16 @@ fn parallel(
     if second.length() < SHORTEST_ARM {
         return Err(MotionError::NoLength {
             arm: "the line between the two arms",
+        });
+    }
+    // Where the arms come into line with the line through their pivots, nothing keeps the two arms
+    // parallel any more: the door could go on with them crossed.
+    let arm = pin - pivot;
+    let in_line = (second.y.atan2(second.x) - arm.y.atan2(arm.x)).rem_euclid(PI);
+    if in_line <= end {
+        return Err(MotionError::CannotClose {
+            link: "the pair of arms, there in line with its pivots,",
+            degrees: in_line.to_degrees(),
         });
     }
     Ok(Mechanism::Parallel { pivot, pin, second })

@@ -10,7 +10,7 @@ use crate::gravity::{Level, METRE};
 use crate::statics::{Behaviour, CurvePoint, Setup};
 
 /// Largest error of one step, radians and radians a second.
-const STEP_TOLERANCE: f64 = 1e-9;
+const STEP_TOLERANCE: f64 = 1e-11;
 /// Longest step, s: the path is to look smooth.
 const LONGEST_STEP: f64 = 0.02;
 /// No step is made shorter than this, s.

@@ -38,9 +38,9 @@ FLOORS = {
     "friction": 0.1,
     "hand force opening": 0.1,  # N
     "hand force closing": 0.1,
-    "time of a release": 0.1,  # s
-    "input speed of a release": 1.0,  # rad/s
-    "handle speed of a release": 0.3,  # m/s
+    "time of a release": 1e-3,  # s
+    "input speed of a release": 1e-3,  # rad/s
+    "handle speed of a release": 1e-3,  # m/s
 }
 # Two roads to the same figure in this file must meet this closely before either is compared.
 OWN_TOLERANCE = 1e-8

@@ -382,3 +382,21 @@ fn wrong_cards_are_refused_in_words() {
         "{mixed}"
     );
 }
+
+#[test]
+fn parallel_arms_may_not_come_into_line_with_their_pivots() {
+    // Arms straight out, second arm 30 below and 30 in front of the first: the line through the
+    // pivots points 45 degrees down, so the arms, turning up, meet its other end at 135 degrees;
+    // with the second arm behind instead it points 45 degrees up into the way.
+    let arm = |second_back| Bodies::Parallel {
+        box_pivot: pivot(200.0, 200.0),
+        door_pivot: pivot(200.0, 10.0),
+        second_down: 30.0,
+        second_back,
+    };
+    let door = one_leaf(396.0, 18.0);
+    assert!(motion(&card(arm(-30.0), 60.0), "A", &door).is_ok());
+    assert!(motion(&card(arm(30.0), 44.0), "A", &door).is_ok());
+    let refused = motion(&card(arm(30.0), 60.0), "A", &door).expect_err("in line");
+    assert!(refused.to_string().contains("45.00 degrees"), "{refused}");
+}
