@@ -73,7 +73,7 @@ fn rows(
             (Edge::Top, STEP, overlays_across(opening, door, show)),
             (
                 Edge::Right,
-                2.2 * STEP,
+                2.9 * STEP,
                 reveals_upright(report, doors, show),
             ),
             (Edge::Right, STEP, lapped.collect()),
