@@ -22,7 +22,7 @@ pub use section::section;
 
 use euclid::default::Rect;
 use flapwright_model::job::OpeningMark;
-use flapwright_model::length::Unit;
+use flapwright_model::length::{Unit, show_inch_64, show_length};
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 use flapwright_rules::finding::Severity;
 use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
@@ -59,6 +59,14 @@ impl Default for ViewOptions {
             selected: None,
             show_dimensions: true,
         }
+    }
+}
+
+/// A figure in a view: as typed in millimetres, to the nearest 1/64 in inches.
+pub(crate) fn figure(length: f64, unit: Unit) -> String {
+    match unit {
+        Unit::Millimetre => show_length(length, unit),
+        Unit::Inch => show_inch_64(length),
     }
 }
 

@@ -8,5 +8,6 @@ pub mod leaf_bores;
 pub mod opening;
 mod panels;
 mod reports;
+pub mod taken_over;
 
 pub use reports::place_box;

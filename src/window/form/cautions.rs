@@ -1,17 +1,21 @@
 //! Short cautions: what can hurt people or parts.
 
 use egui::{Label, RichText, Ui};
+use flapwright_drawing::cautions::{Context, INVENTED, cautions};
 use flapwright_model::card::OpeningKind;
 
 use super::Form;
 use crate::window::tokens::tokens;
 
-const ALWAYS: [&str; 4] = [
-    "Lift fittings are under spring or gas pressure: an arm without its door can strike up hard.",
-    "Hang the door before you tension the fitting; slacken the fitting before you take it off.",
-    "Drill a trial piece first and check the depth: bores from inside must not come through.",
-    "Measure the card's worked example with your own rule before you trust the card.",
-];
+/// What the sheets of a door's leaf and box say, glass and through bores counted in.
+const AS_ON_SHEETS: Context = Context {
+    leaf: true,
+    carries_fitting: true,
+    glass_panel: false,
+    glass_pane: true,
+    through: true,
+    blind: true,
+};
 
 /// The section *Cautions*.
 pub(crate) fn cautions_ui(ui: &mut Ui, form: &Form<'_>) {
@@ -20,14 +24,11 @@ pub(crate) fn cautions_ui(ui: &mut Ui, form: &Form<'_>) {
         .and_then(|door| door.fitting.as_ref())
         .and_then(|choice| form.job.card(&choice.card))
         .map(|card| card.kind);
-    for text in ALWAYS.into_iter().chain(kind.map(of_kind)) {
+    for text in cautions(AS_ON_SHEETS).into_iter().chain(kind.map(of_kind)) {
         caution(ui, text);
     }
     if form.job.invented {
-        caution(
-            ui,
-            "The numbers of this job are invented: build nothing from them.",
-        );
+        caution(ui, INVENTED);
     }
 }
 

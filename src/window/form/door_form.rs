@@ -4,11 +4,12 @@ use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_model::door::{Door, DoorFit, HangOn, Leaves, VerticalTie};
 use flapwright_model::edges::Edges;
 
-use super::{Form, as_drilled, group, hung_on, leaf_form, names, starter, take_over};
+use super::{Form, as_drilled, group, hung_on, leaf_form, names, starter};
 use crate::window::command::Command;
 use crate::window::fields::choice::{buttons, buttons_under};
 use crate::window::fields::{Change, field_id};
 use crate::window::tokens::{toggle, tokens};
+use flapwright_rules::placement::taken_over::bores_now;
 
 /// The section *Door*.
 pub(crate) fn door_ui(ui: &mut Ui, form: &mut Form<'_>) {
@@ -177,7 +178,7 @@ fn hang_on_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
         .inspection
         .boxes
         .get(form.box_index)
-        .map(|report| take_over::bores_now(report, form.opening))
+        .map(|report| bores_now(report, form.opening))
         .unwrap_or_default();
     let taken = now.clone();
     form.edit_door("bores hang on", change, |d, kind| {

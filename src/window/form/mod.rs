@@ -14,7 +14,6 @@ mod openings_form;
 mod panels_form;
 mod shelf_edit;
 pub(crate) mod starter;
-mod take_over;
 
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_model::cabinet::WallBox;

@@ -1,10 +1,9 @@
 //! Main dimensions of the front view.
 
 use flapwright_model::edges::{Edge, Edges};
-use flapwright_model::length::show_length;
 use flapwright_rules::inspection::{BoxReport, DoorReport, OpeningReport};
 
-use super::{ViewOptions, leaves_of};
+use super::{ViewOptions, figure, leaves_of};
 use crate::brush::Brush;
 use crate::dimension::{Axis, Chain, Stretch, chain};
 use crate::list::DisplayList;
@@ -25,7 +24,7 @@ pub(super) fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &V
         .enumerate()
         .filter_map(|(i, opening)| opening.door.as_ref().map(|door| (i, opening, door)))
         .collect();
-    let show = |length: f64| show_length(length, options.unit);
+    let show = |length: f64| figure(length, options.unit);
     let scale = options.scale;
     let around = extent(report).map(|_, edge| edge * scale);
     let brush = Brush::new(Layer::Dimensions, Ink::Plain);

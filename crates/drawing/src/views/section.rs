@@ -8,12 +8,11 @@ use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport};
 use super::leaf_section::to_paper;
 use super::lit::{Projection, light_up};
 use super::section_door::{cut, one_door};
-use super::{LEAST_BORE, ViewOptions, bore_subject, side_rect};
+use super::{LEAST_BORE, ViewOptions, bore_subject, figure, side_rect};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
-use flapwright_model::length::show_length;
 
 /// The upright section in the middle of the box: cut panels hatched by material, the door at
 /// [`ViewOptions::s`] with its arms, the closed door (when it is open) and the fully open one in
@@ -187,13 +186,8 @@ fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions)
     let brush = Brush::new(Layer::Dimensions, Ink::Plain);
     let scale = options.scale;
     let [_, height, depth] = report.outer;
-    let stretch = |a: f64, b: f64| {
-        Stretch::new(
-            a * scale,
-            b * scale,
-            show_length((b - a).abs(), options.unit),
-        )
-    };
+    let stretch =
+        |a: f64, b: f64| Stretch::new(a * scale, b * scale, figure((b - a).abs(), options.unit));
     let row = |axis, line_at, from, stretches| Chain {
         axis,
         line_at,

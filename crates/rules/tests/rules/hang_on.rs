@@ -287,3 +287,21 @@ fn a_door_drilled_already_is_offered_no_reveal() {
     );
     assert!(!found.remedies.is_empty());
 }
+
+#[test]
+fn bores_taken_over_as_drilled_stay_where_they_are() {
+    let before = job(wall_box(), with_hinges(card()));
+    let report = inspect(&before);
+    let taken = flapwright_rules::placement::taken_over::bores_now(&report.boxes[0], 0);
+    // Four arm screws and three hinge cups.
+    assert_eq!(taken.len(), 7);
+    let mut after = before.clone();
+    the_job_door(&mut after, 0).bores_hang_on = HangOn::AsDrilled(taken);
+    assert_eq!(off_fitting(&after), None);
+    let mut places_before = places(the_leaf(&report.boxes[0], 0));
+    let mut places_after = places(the_leaf(&inspect(&after).boxes[0], 0));
+    for all in [&mut places_before, &mut places_after] {
+        all.sort_by(|a, b| a.1.total_cmp(&b.1).then(a.0.total_cmp(&b.0)));
+    }
+    assert_places(&places_after, &places_before);
+}

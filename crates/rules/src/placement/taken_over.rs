@@ -1,11 +1,12 @@
 //! The bores of a door as they are now, as facts of an existing door.
 
+use crate::inspection::{BoreSource, BoxReport, PanelReport};
 use flapwright_model::door::{DrilledBore, SideTie, VerticalTie};
 use flapwright_model::part::{LeafId, Part};
-use flapwright_rules::inspection::{BoreSource, BoxReport, PanelReport};
 
 /// The bores in the backs of the leaves of one opening, handle screws left out.
-pub(crate) fn bores_now(report: &BoxReport, opening: usize) -> Vec<DrilledBore> {
+#[must_use]
+pub fn bores_now(report: &BoxReport, opening: usize) -> Vec<DrilledBore> {
     report
         .panels
         .iter()
