@@ -4,6 +4,7 @@
 #![expect(clippy::unwrap_used, reason = "a test whose tools fail is to fail")]
 
 mod common_practice;
+mod densities;
 mod drawing_standards;
 mod lengths;
 mod poppler;
