@@ -1,10 +1,8 @@
 //! What is new starts like this; every number of it can be changed in the form.
 
-use flapwright_model::cabinet::{
-    Back, CornerJoint, Crosspiece, Drilled, Opening, Panel, PanelBands, Place, WallBox,
-};
+use flapwright_model::cabinet::{Back, Panel, WallBox};
 use flapwright_model::card::OpeningKind;
-use flapwright_model::door::{BuildUp, Door, DoorFit, FittingChoice, Grain, HangOn, Leaf, Leaves};
+use flapwright_model::door::{Door, FittingChoice, Leaf, Leaves};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
@@ -41,82 +39,38 @@ pub(crate) fn free_place(job: &Job) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// A plain box with a plain door.
+/// A plain box with a plain door and banded front edges.
 pub(crate) fn plain_box(name: &str, material: &str) -> WallBox {
-    let panel = Panel {
-        thickness: 18.0,
-        material: material.to_owned(),
-        bands: PanelBands {
-            front: 1.0,
-            ..PanelBands::default()
-        },
-        drilled: Drilled::default(),
+    let door = Some(plain_door(material));
+    let mut new = WallBox::plain([800.0, 400.0, 330.0], 18.0, material, door);
+    new.name = name.to_owned();
+    new.place.above_floor = 1400.0;
+    new.back = Back::Grooved {
+        panel: Panel::plain(6.0, material),
+        inset: 10.0,
+        groove: 6.0,
     };
-    let back = Panel {
-        thickness: 6.0,
-        bands: PanelBands::default(),
-        ..panel.clone()
-    };
-    let piece = Crosspiece {
-        panel: panel.clone(),
-        set_back: 0.0,
-        housing: 0.0,
-        set_in: 0.0,
-    };
-    WallBox {
-        name: name.to_owned(),
-        quantity: 1,
-        place: Place {
-            along_wall: 0.0,
-            above_floor: 1400.0,
-        },
-        width: 800.0,
-        height: 400.0,
-        depth: 330.0,
-        left: panel.clone(),
-        right: panel,
-        top: piece.clone(),
-        bottom: piece,
-        joint: CornerJoint::BetweenSides,
-        back: Back::Grooved {
-            panel: back,
-            inset: 10.0,
-            groove: 6.0,
-        },
-        frame: None,
-        shelves: Vec::new(),
-        system_rows: None,
-        openings: vec![Opening {
-            door: Some(plain_door(material)),
-        }],
+    for panel in [
+        &mut new.left,
+        &mut new.right,
+        &mut new.top.panel,
+        &mut new.bottom.panel,
+    ] {
+        panel.bands.front = 1.0;
     }
+    new
 }
 
 /// A plain overlay door without a fitting.
 pub(crate) fn plain_door(material: &str) -> Door {
-    Door {
-        fit: DoorFit::Overlay {
-            reveals: Edges::all(2.0),
-        },
-        tweaks: Edges::all(0.0),
-        leaves: Leaves::One(plain_leaf(material)),
-        handle: None,
-        typed_mass: None,
-        bores_hang_on: HangOn::Fitting,
-        fitting: None,
-    }
+    Door::overlay(Edges::all(2.0), Leaves::One(plain_leaf(material)))
 }
 
-/// A plain leaf.
+/// A plain leaf, banded all around.
 pub(crate) fn plain_leaf(material: &str) -> Leaf {
     Leaf {
-        build: BuildUp::Plain {
-            thickness: 18.0,
-            material: material.to_owned(),
-        },
         bands: Edges::all(1.0),
-        drilled: Drilled::default(),
-        grain: Grain::None,
+        ..Leaf::plain(18.0, material)
     }
 }
 
