@@ -8,6 +8,7 @@ use flapwright_model::card::OpeningKind;
 use flapwright_model::door::TypedMass;
 use flapwright_model::job::Job;
 use flapwright_model::length::{Unit, parse_length};
+use flapwright_model::measure::Measure;
 use flapwright_model::validate::validate;
 use flapwright_motion::sizes::Verdict;
 use flapwright_rules::inspect;
@@ -80,6 +81,8 @@ struct OfDoor {
     mass_likely_kg: f64,
     mass_high_kg: f64,
     verdicts: Vec<OfSize>,
+    #[serde(skip)]
+    mass: String,
 }
 
 /// One verdict.
@@ -140,10 +143,12 @@ fn doors(job: &Job, quick: bool) -> Vec<OfDoor> {
                 mass_low_kg: door.mass.low,
                 mass_likely_kg: door.mass.likely,
                 mass_high_kg: door.mass.high,
+                mass: Measure::Mass
+                    .range([door.mass.low, door.mass.likely, door.mass.high], job.unit),
                 verdicts: found
                     .verdicts
                     .iter()
-                    .map(|it| of_size(it, chosen(it)))
+                    .map(|it| of_size(it, chosen(it), job.unit))
                     .collect(),
             });
         }
@@ -151,7 +156,7 @@ fn doors(job: &Job, quick: bool) -> Vec<OfDoor> {
     doors
 }
 
-fn of_size(verdict: &Verdict, chosen: bool) -> OfSize {
+fn of_size(verdict: &Verdict, chosen: bool, unit: Unit) -> OfSize {
     OfSize {
         card: verdict.card.clone(),
         size: verdict.size.clone(),
@@ -159,19 +164,18 @@ fn of_size(verdict: &Verdict, chosen: bool) -> OfSize {
         chosen,
         verdict: verdict.grade.words(),
         centred: verdict.centred.is_finite().then_some(verdict.centred),
-        reasons: verdict.reasons.iter().map(ToString::to_string).collect(),
+        reasons: verdict
+            .reasons
+            .iter()
+            .map(|reason| reason.text(unit))
+            .collect(),
     }
 }
 
 fn print(door: &OfDoor) -> Result<()> {
     say(&format!(
-        "\"{}\", opening {} from the top: {}, door {:.2} kg ({:.2} to {:.2} kg)",
-        door.name,
-        door.opening,
-        door.kind,
-        door.mass_likely_kg,
-        door.mass_low_kg,
-        door.mass_high_kg
+        "\"{}\", opening {} from the top: {}, door {}",
+        door.name, door.opening, door.kind, door.mass
     ))?;
     for verdict in &door.verdicts {
         let chosen = if verdict.chosen { ", chosen" } else { "" };

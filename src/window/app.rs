@@ -147,9 +147,9 @@ impl App {
             (None, Some(_)) => Some("writing sheets"),
             (None, None) => None,
         };
-        Panel::bottom("status line")
-            .frame(bar)
-            .show(ui, |ui| status_ui(ui, status, busy, door));
+        Panel::bottom("status line").frame(bar).show(ui, |ui| {
+            status_ui(ui, status, busy, door, document.job().unit);
+        });
         let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
         Panel::left("form")
             .resizable(true)

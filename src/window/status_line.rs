@@ -1,6 +1,8 @@
 //! The line at the bottom: what was done last, and the door's facts.
 
 use egui::{Layout, RichText, Ui};
+use flapwright_model::length::Unit;
+use flapwright_model::measure::Measure;
 use flapwright_rules::inspection::DoorReport;
 
 use super::tokens::tokens;
@@ -38,6 +40,7 @@ pub(crate) fn status_ui(
     status: &Status,
     busy: Option<&str>,
     door: Option<&DoorReport>,
+    unit: Unit,
 ) {
     let tokens = tokens(ui);
     ui.horizontal(|ui| {
@@ -58,14 +61,14 @@ pub(crate) fn status_ui(
         );
         ui.with_layout(Layout::right_to_left(egui::Align::Center), |ui| {
             if let Some(door) = door {
-                ui.add(egui::Label::new(facts(door)).truncate());
+                ui.add(egui::Label::new(facts(door, unit)).truncate());
             }
         });
     });
 }
 
 /// Opening kind, fitting and mass of a door.
-fn facts(door: &DoorReport) -> String {
+fn facts(door: &DoorReport, unit: Unit) -> String {
     let mass = &door.mass;
     let kind = door
         .kind
@@ -75,8 +78,6 @@ fn facts(door: &DoorReport) -> String {
     } else {
         format!(", {}", door.fitting)
     };
-    format!(
-        "{kind}{fitting}; door {:.2} kg ({:.2} to {:.2})",
-        mass.likely, mass.low, mass.high
-    )
+    let mass = Measure::Mass.range([mass.low, mass.likely, mass.high], unit);
+    format!("{kind}{fitting}; door {mass}")
 }

@@ -36,17 +36,13 @@ pub fn opening_mark(door: Rect<f64>, kind: OpeningKind, convention: OpeningMark)
         OpeningMark::ApexAtOpeningSide => (low.y, high.y, Pen::Thin),
         OpeningMark::ApexAtHinge => (high.y, low.y, Pen::Hidden),
     };
-    let rises = match kind {
-        OpeningKind::TopHingedFlap | OpeningKind::FoldingPair => false,
-        OpeningKind::ParallelRisingDoor | OpeningKind::OverTheTopDoor => true,
-    };
     let length = 0.3 * (high.y - low.y);
     let from = 0.5 * (low.y + high.y) - 0.5 * length;
     Mark {
         apex: At::new(middle, apex_y),
         feet: [At::new(low.x, feet_y), At::new(high.x, feet_y)],
         pen,
-        arrow: rises.then_some((At::new(middle, from), At::new(middle, from + length))),
+        arrow: rises(kind).then_some((At::new(middle, from), At::new(middle, from + length))),
     }
 }
 
@@ -63,19 +59,32 @@ pub fn draw(list: &mut DisplayList, brush: Brush, mark: &Mark) {
     }
 }
 
-/// What the mark means, for the legend beside it.
+/// Whether a door of that kind rises as a whole, and so has an arrow in its mark.
 #[must_use]
-pub const fn legend(convention: OpeningMark) -> &'static str {
-    match convention {
+pub const fn rises(kind: OpeningKind) -> bool {
+    match kind {
+        OpeningKind::TopHingedFlap | OpeningKind::FoldingPair => false,
+        OpeningKind::ParallelRisingDoor | OpeningKind::OverTheTopDoor => true,
+    }
+}
+
+/// What the mark means, for the legend beside it; `with_arrow` where a mark with an arrow is drawn.
+#[must_use]
+pub fn legend(convention: OpeningMark, with_arrow: bool) -> String {
+    let lines = match convention {
         OpeningMark::ApexAtOpeningSide => {
-            "Opening mark: continuous lines; apex at the opening side, base at the held side (top). \
-             Arrow: the door rises as a whole."
+            "Opening mark: continuous lines; apex at the opening side, base at the held side (top)."
         }
         OpeningMark::ApexAtHinge => {
-            "Opening mark: dashed lines; apex at the held side (top), base at the opening side. \
-             Arrow: the door rises as a whole."
+            "Opening mark: dashed lines; apex at the held side (top), base at the opening side."
         }
-    }
+    };
+    let arrow = if with_arrow {
+        " Arrow: the door rises as a whole."
+    } else {
+        ""
+    };
+    format!("{lines}{arrow}")
 }
 
 #[cfg(test)]
@@ -98,7 +107,7 @@ mod tests {
         assert_eq!(mark.apex, At::new(32.0, 3.0));
         assert_eq!(mark.feet, [At::new(2.0, 43.0), At::new(62.0, 43.0)]);
         assert_eq!(mark.pen, Pen::Thin);
-        let words = legend(OpeningMark::ApexAtOpeningSide);
+        let words = legend(OpeningMark::ApexAtOpeningSide, false);
         assert!(words.contains("continuous") && words.contains("apex at the opening side"));
     }
 
@@ -110,7 +119,7 @@ mod tests {
         assert_eq!(mark.apex, At::new(32.0, 43.0));
         assert_eq!(mark.feet, [At::new(2.0, 3.0), At::new(62.0, 3.0)]);
         assert_eq!(mark.pen, Pen::Hidden);
-        let words = legend(OpeningMark::ApexAtHinge);
+        let words = legend(OpeningMark::ApexAtHinge, false);
         assert!(words.contains("dashed") && words.contains("apex at the held side"));
     }
 
@@ -123,6 +132,8 @@ mod tests {
                 OpeningKind::ParallelRisingDoor | OpeningKind::OverTheTopDoor
             );
             assert_eq!(mark.arrow.is_some(), rises, "{kind:?}");
+            let words = legend(OpeningMark::ApexAtHinge, super::rises(kind));
+            assert_eq!(words.contains("Arrow"), rises, "{kind:?}: {words}");
             if let Some((tail, tip)) = mark.arrow {
                 assert!(tip.y > tail.y, "{kind:?}");
             }

@@ -14,6 +14,7 @@ pub mod length;
 pub mod lift;
 pub mod linkage;
 pub mod material;
+pub mod measure;
 pub mod part;
 mod plain;
 pub mod space;

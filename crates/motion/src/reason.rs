@@ -2,7 +2,9 @@
 
 use std::fmt;
 
+use flapwright_model::length::Unit;
 use flapwright_model::material::MassRange;
+use flapwright_model::measure::{Measure, length};
 
 use crate::drive::DriveError;
 use crate::error::MotionError;
@@ -14,7 +16,8 @@ use crate::sizes::Grade;
 /// Settings may be this share of the range beyond its ends: rounding.
 const SLACK: f64 = 1e-9;
 
-/// Why a size suits a door or does not. Shown as a sentence without a full stop, metric.
+/// Why a size suits a door or does not. Shown as a sentence without a full stop; `Display` is
+/// metric.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Reason {
     /// The load against what the size carries; also when it fits.
@@ -143,20 +146,31 @@ impl Reason {
 
 impl fmt::Display for Reason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.text(Unit::Millimetre))
+    }
+}
+
+impl Reason {
+    /// The reason as a sentence without a full stop, its numbers in the measures that go with a
+    /// length unit. Why a motion or a lift fails is said in millimetres, like the card.
+    #[must_use]
+    pub fn text(&self, unit: Unit) -> String {
+        let mm = |value: f64| length(value, unit);
+        let moment = |value: f64| Measure::Moment.text(value, unit);
         match self {
-            Self::Load(load) => write_load(f, load),
+            Self::Load(load) => load_text(load, unit),
             Self::NoLoadGiven {
                 what,
                 value,
                 from,
                 to,
-            } => write!(
-                f,
-                "the size gives no load for a {what} of {value:.0} mm, only for {from:.0} to \
-                 {to:.0} mm"
+            } => format!(
+                "the size gives no load for a {what} of {}, only for {} to {}",
+                mm(*value),
+                mm(*from),
+                mm(*to)
             ),
-            Self::AngleNotReached { at_degrees, end } => write!(
-                f,
+            Self::AngleNotReached { at_degrees, end } => format!(
                 "the size limits the lift moment at {at_degrees:.0} degrees and the door opens \
                  only to {end:.0} degrees"
             ),
@@ -171,74 +185,80 @@ impl fmt::Display for Reason {
                 } else {
                     ("greatest", max)
                 };
-                write!(
-                    f,
-                    "{what} {value:.1} mm is {:.1} mm beyond the {side}, {limit:.1} mm",
-                    (value - limit).abs()
+                format!(
+                    "{what} {} is {} beyond the {side}, {}",
+                    mm(*value),
+                    mm((value - limit).abs()),
+                    mm(*limit)
                 )
             }
-            Self::TooLittle { what, value, least } => write!(
-                f,
-                "{what} is {value:.1} mm and must be {least:.1} mm: {:.1} mm too little",
-                least - value
+            Self::TooLittle { what, value, least } => format!(
+                "{what} is {} and must be {}: {} too little",
+                mm(*value),
+                mm(*least),
+                mm(least - value)
             ),
             Self::Adjustment {
                 what,
                 needed,
                 min,
                 max,
-            } => {
-                let (move_by, most) = (needed.abs(), if *needed < 0.0 { -min } else { *max });
-                if move_by > most {
-                    write!(
-                        f,
-                        "the door must be moved {move_by:.1} mm {what} and the fitting allows \
-                         {most:.1} mm"
-                    )
-                } else {
-                    write!(
-                        f,
-                        "moving the door {move_by:.1} mm {what} leaves {:.1} mm of adjustment",
-                        most - move_by
-                    )
-                }
-            }
+            } => adjustment_text(what, *needed, [*min, *max], unit),
             Self::FoldingLeaves {
                 upper,
                 lower,
                 ratio,
-            } => write!(
-                f,
-                "upper leaf {:.1} kg, lower leaf {:.1} kg, heights {ratio:.2} to 1",
-                upper.likely, lower.likely
+            } => format!(
+                "upper leaf {}, lower leaf {}, heights {ratio:.2} to 1",
+                Measure::Mass.text(upper.likely, unit),
+                Measure::Mass.text(lower.likely, unit)
             ),
-            Self::Setting(setting) => write_setting(f, setting),
+            Self::Setting(setting) => setting_text(setting),
             Self::FallsFromOpen {
                 balance,
                 friction,
                 celsius,
-            } => write!(
-                f,
-                "the heaviest door falls from open at {celsius:.0} °C: {balance:.1} N·m pull it \
-                 shut against {friction:.1} N·m of friction"
+            } => format!(
+                "the heaviest door falls from open at {celsius:.0} °C: {} pull it shut against {} \
+                 of friction",
+                moment(*balance),
+                moment(*friction)
             ),
             Self::RisesFromClosed {
                 balance,
                 friction,
                 celsius,
-            } => write!(
-                f,
-                "the lightest door does not stay shut at {celsius:.0} °C: {:.1} N·m push it open \
-                 against {friction:.1} N·m of friction",
-                -balance
+            } => format!(
+                "the lightest door does not stay shut at {celsius:.0} °C: {} push it open against \
+                 {} of friction",
+                moment(-balance),
+                moment(*friction)
             ),
-            Self::NoMotion(error) => write!(f, "{error}"),
-            Self::NoDrive(error) => write!(f, "{error}"),
+            Self::NoMotion(error) => error.to_string(),
+            Self::NoDrive(error) => error.to_string(),
         }
     }
 }
 
-fn write_load(f: &mut fmt::Formatter<'_>, load: &Load) -> fmt::Result {
+fn adjustment_text(what: &str, needed: f64, [min, max]: [f64; 2], unit: Unit) -> String {
+    let (move_by, most) = (needed.abs(), if needed < 0.0 { -min } else { max });
+    let mm = |value: f64| length(value, unit);
+    if move_by > most {
+        format!(
+            "the door must be moved {} {what} and the fitting allows {}",
+            mm(move_by),
+            mm(most)
+        )
+    } else {
+        format!(
+            "moving the door {} {what} leaves {} of adjustment",
+            mm(move_by),
+            mm(most - move_by)
+        )
+    }
+}
+
+fn load_text(load: &Load, unit: Unit) -> String {
     let Load {
         kind,
         load,
@@ -246,52 +266,44 @@ fn write_load(f: &mut fmt::Formatter<'_>, load: &Load) -> fmt::Result {
         max,
     } = load;
     let MassRange { low, likely, high } = load;
-    match kind {
-        LoadKind::Mass => write!(
-            f,
-            "door mass {low:.2} to {high:.2} kg, likely {likely:.2}; it carries {min:.2} to \
-             {max:.2} kg"
+    let (measure, what, at) = match kind {
+        LoadKind::Mass => (Measure::Mass, "door mass", String::new()),
+        LoadKind::Moment { at_degrees } => (
+            Measure::Moment,
+            "lift moment",
+            format!(" at {at_degrees:.0} degrees"),
         ),
-        LoadKind::Moment { at_degrees } => write!(
-            f,
-            "lift moment {low:.1} to {high:.1} N·m at {at_degrees:.0} degrees, likely \
-             {likely:.1}; it carries {min:.1} to {max:.1} N·m"
-        ),
-    }
+    };
+    let digits = |value: &f64| measure.digits(*value, unit);
+    format!(
+        "{what} {} to {}{at}, likely {}; it carries {} to {}",
+        digits(low),
+        measure.text(*high, unit),
+        digits(likely),
+        digits(min),
+        measure.text(*max, unit)
+    )
 }
 
-fn write_setting(f: &mut fmt::Formatter<'_>, setting: &Setting) -> fmt::Result {
+fn setting_text(setting: &Setting) -> String {
     let ByMass { low, likely, high } = setting.turns;
     let range = setting.range;
     if likely < 0.0 {
-        write!(
-            f,
-            "even the weakest setting lifts more than this door weighs"
-        )
-    } else if setting.share.likely > 1.0 {
-        write!(
-            f,
-            "even the strongest setting lifts less than this door weighs"
-        )
-    } else {
-        write!(
-            f,
-            "{likely:.1} of {range:.0} turns balance the door ({:.1} to {:.1} over its mass range)",
-            low.clamp(0.0, range),
-            high.clamp(0.0, range)
-        )?;
-        if low < -SLACK * range {
-            write!(
-                f,
-                "; if it is light, even the weakest setting is too strong"
-            )?;
-        }
-        if high > (1.0 + SLACK) * range {
-            write!(
-                f,
-                "; if it is heavy, even the strongest setting is too weak"
-            )?;
-        }
-        Ok(())
+        return "even the weakest setting lifts more than this door weighs".to_owned();
     }
+    if setting.share.likely > 1.0 {
+        return "even the strongest setting lifts less than this door weighs".to_owned();
+    }
+    let mut text = format!(
+        "{likely:.1} of {range:.0} turns balance the door ({:.1} to {:.1} over its mass range)",
+        low.clamp(0.0, range),
+        high.clamp(0.0, range)
+    );
+    if low < -SLACK * range {
+        text.push_str("; if it is light, even the weakest setting is too strong");
+    }
+    if high > (1.0 + SLACK) * range {
+        text.push_str("; if it is heavy, even the strongest setting is too weak");
+    }
+    text
 }

@@ -1,14 +1,15 @@
 //! What a good colleague says about the sizes, in a sentence or two.
 
 use flapwright_model::door::FittingChoice;
+use flapwright_model::length::Unit;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::load::{Load, LoadKind};
-use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::{Grade, Verdict};
 
-/// What to do about the chosen size, from verdicts that stand best first.
+/// What to do about the chosen size, from verdicts that stand best first; numbers in the measures
+/// that go with `unit`.
 #[must_use]
-pub fn advice(verdicts: &[Verdict], choice: Option<&FittingChoice>) -> String {
+pub fn advice(verdicts: &[Verdict], choice: Option<&FittingChoice>, unit: Unit) -> String {
     let Some(best) = verdicts.first() else {
         return "No card of this job is for this opening kind.".to_owned();
     };
@@ -19,24 +20,24 @@ pub fn advice(verdicts: &[Verdict], choice: Option<&FittingChoice>) -> String {
     });
     match (chosen, best.grade) {
         (Some(chosen), _) if chosen.grade == Grade::Fits => suits(chosen),
-        (Some(chosen), Grade::Fits) => format!("{} {}", against(chosen), suits(best)),
+        (Some(chosen), Grade::Fits) => format!("{} {}", against(chosen, unit), suits(best)),
         (None, Grade::Fits) => suits(best),
         (Some(chosen), Grade::Marginal) if chosen.grade == Grade::Marginal => {
-            format!("{} No other size does better.", against(chosen))
+            format!("{} No other size does better.", against(chosen, unit))
         }
         (Some(chosen), Grade::Marginal) => format!(
             "{} Nearest is {}: {}.",
-            against(chosen),
+            against(chosen, unit),
             name(best),
-            worst(best)
+            worst(best, unit)
         ),
         (None, Grade::Marginal) => {
-            format!("No size fits fully. {}", against(best))
+            format!("No size fits fully. {}", against(best, unit))
         }
         (_, Grade::No) => format!(
             "No size of any card suits this door. Nearest is {}: {}.",
             name(best),
-            worst(best)
+            worst(best, unit)
         ),
     }
 }
@@ -77,24 +78,26 @@ fn suits(verdict: &Verdict) -> String {
     )
 }
 
-fn against(verdict: &Verdict) -> String {
+fn against(verdict: &Verdict, unit: Unit) -> String {
     let word = match verdict.grade {
         Grade::Fits | Grade::Marginal => "is at its limit",
         Grade::No => "does not suit this door",
     };
-    format!("{} {word}: {}.", name(verdict), worst(verdict))
+    format!("{} {word}: {}.", name(verdict), worst(verdict, unit))
 }
 
 /// The gravest reason.
-fn worst(verdict: &Verdict) -> String {
-    verdict
-        .reasons
-        .first()
-        .map_or_else(|| "nothing is known of it".to_owned(), Reason::to_string)
+fn worst(verdict: &Verdict, unit: Unit) -> String {
+    verdict.reasons.first().map_or_else(
+        || "nothing is known of it".to_owned(),
+        |reason| reason.text(unit),
+    )
 }
 
 #[cfg(test)]
 mod tests {
+    use flapwright_motion::reason::Reason;
+
     use super::*;
 
     fn verdict(size: &str, grade: Grade, centred: f64) -> Verdict {
@@ -134,7 +137,7 @@ mod tests {
     #[test]
     fn a_size_that_suits_is_said_to_suit() {
         let list = [verdict("2", Grade::Fits, 0.6), verdict("3", Grade::No, 0.0)];
-        let said = advice(&list, Some(&chosen("2")));
+        let said = advice(&list, Some(&chosen("2")), Unit::Millimetre);
         assert_eq!(
             said,
             "Plover, size 2 suits this door: its whole mass range lies well inside what it carries."
@@ -144,7 +147,7 @@ mod tests {
     #[test]
     fn a_wrong_size_is_named_with_its_reason_and_the_better_one() {
         let list = [verdict("2", Grade::Fits, 0.1), verdict("3", Grade::No, 0.0)];
-        let said = advice(&list, Some(&chosen("3")));
+        let said = advice(&list, Some(&chosen("3")), Unit::Millimetre);
         assert!(
             said.starts_with("Plover, size 3 does not suit this door: inner depth"),
             "{said}"
@@ -156,10 +159,13 @@ mod tests {
     #[test]
     fn nothing_that_suits_is_said_plainly() {
         let no = [verdict("1", Grade::No, 0.0)];
-        assert!(advice(&no, Some(&chosen("1"))).starts_with("No size of any card suits"));
-        assert!(advice(&[], None).starts_with("No card"));
+        assert!(
+            advice(&no, Some(&chosen("1")), Unit::Millimetre)
+                .starts_with("No size of any card suits")
+        );
+        assert!(advice(&[], None, Unit::Millimetre).starts_with("No card"));
         let edge = [verdict("1", Grade::Marginal, 0.0)];
-        let said = advice(&edge, Some(&chosen("1")));
+        let said = advice(&edge, Some(&chosen("1")), Unit::Millimetre);
         assert!(said.contains("is at its limit") && said.ends_with("No other size does better."));
     }
 }

@@ -22,11 +22,11 @@ use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::Door;
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
+use flapwright_model::measure;
 use flapwright_model::part::{BoreId, Subject};
 
 use crate::finding::{Finding, Severity};
 use crate::inspection::{BoxReport, DoorReport, PanelReport, PlacedBore};
-use crate::say;
 
 /// A check: its name, its page and the function that runs it.
 #[derive(Debug, Clone, Copy)]
@@ -100,7 +100,7 @@ pub(crate) struct BoxContext<'a> {
 impl BoxContext<'_> {
     /// A length with its unit.
     pub(crate) fn length(&self, millimetres: f64) -> String {
-        say::length(millimetres, self.job.unit)
+        measure::length(millimetres, self.job.unit)
     }
 
     /// The openings that have a door, with its description and its place.

@@ -4,13 +4,13 @@ use std::rc::Rc;
 
 use egui_plot::PlotPoint;
 use flapwright_model::length::{MM_PER_INCH, Unit};
+use flapwright_model::measure::Measure;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::size_chart::Region;
 use flapwright_motion::sizes::Grade;
 use flapwright_motion::statics::{CurvePoint, Curves, Way, Zone};
 use flapwright_rules::advice::{advice, name};
 use flapwright_rules::mechanics::{LargestLift, Mechanics, largest_lift, mechanics};
-use flapwright_rules::say::Measure;
 use flapwright_rules::strut_places::has_strut;
 
 use crate::window::document::Document;
@@ -156,7 +156,7 @@ impl Known {
             .map(|working| Lines::of(&working.curves, job.unit));
         Some(Self {
             largest: largest_lift(door),
-            advice: advice(&found.verdicts, choice),
+            advice: advice(&found.verdicts, choice, job.unit),
             has_strut: has_strut(job, wall_box, report, opening),
             chart,
             lines,

@@ -3,9 +3,9 @@
 use egui::Ui;
 use egui_plot::{FilledArea, HLine, HoverPosition, Line, LineStyle, PlotPoints};
 use flapwright_drawing::pen::Ink;
+use flapwright_model::measure::Measure;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::statics::{ACCESSIBLE_FORCE, CurvePoint, Curves, Way};
-use flapwright_rules::say::Measure;
 
 use super::cursor::{LAST_LABEL, follow, line_at, way_plot};
 use super::legend::{Mark, legend_ui, thin};

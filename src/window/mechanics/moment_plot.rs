@@ -3,9 +3,9 @@
 use egui::Ui;
 use egui_plot::{FilledArea, HLine, HoverPosition, Line, PlotPoints};
 use flapwright_drawing::pen::Ink;
+use flapwright_model::measure::Measure;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::statics::{CurvePoint, Curves};
-use flapwright_rules::say::Measure;
 
 use super::AboutDoor;
 use super::cache::Lines;

@@ -6,8 +6,8 @@ use egui_plot::{
     Points, Text,
 };
 use flapwright_model::length::{MM_PER_INCH, Unit};
+use flapwright_model::measure::{Measure, length};
 use flapwright_motion::sizes::Grade;
-use flapwright_rules::say::{Measure, length};
 
 use super::AboutDoor;
 use super::cache::{ChartRegion, height_in};

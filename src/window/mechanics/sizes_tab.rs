@@ -2,9 +2,9 @@
 
 use egui::{Label, ScrollArea, Ui};
 use flapwright_model::length::Unit;
+use flapwright_model::measure::Measure;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::sizes::Verdict;
-use flapwright_rules::say::Measure;
 
 use super::AboutDoor;
 use super::size_chart::chart_ui;
@@ -51,6 +51,7 @@ pub(super) fn sizes_ui(
                     verdict,
                     chosen: chosen && !*other,
                     can_take: !chosen && !*other,
+                    unit: about.unit,
                 };
                 verdict_ui(ui, shown, queue);
                 ui.add_space(3.0);

@@ -3,8 +3,8 @@
 use egui::{Button, Context, Grid, Label, ProgressBar, RichText, Ui};
 use flapwright_model::card::Span;
 use flapwright_model::length::Unit;
+use flapwright_model::measure::{Measure, length};
 use flapwright_motion::anchors::{AnchorAnswer, AnchorError, AnchorLimits, StrutOnHand};
-use flapwright_rules::say::{Measure, length};
 use flapwright_rules::strut_places::StrutPlaces;
 
 use super::sentence;

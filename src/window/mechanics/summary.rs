@@ -1,11 +1,11 @@
 //! The forces in words.
 
 use egui::{Label, RichText, Ui};
+use flapwright_model::measure::Measure;
 use flapwright_motion::dynamics::{Ending, LONGEST_TIME, Release};
 use flapwright_motion::gravity::Level;
 use flapwright_motion::statics::{HandSummary, Way};
 use flapwright_rules::mechanics::Working;
-use flapwright_rules::say::Measure;
 
 use super::AboutDoor;
 use crate::window::tokens::tokens;

@@ -1,6 +1,7 @@
 //! One verdict: grade, size, load, setting, reasons, and the button that takes it.
 
 use egui::{Button, CollapsingHeader, Frame, Label, Margin, RichText, Stroke, Ui};
+use flapwright_model::length::Unit;
 use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::{Grade, Verdict};
 use flapwright_rules::advice::name;
@@ -18,6 +19,8 @@ pub(super) struct Shown<'a> {
     pub(super) chosen: bool,
     /// Whether it can be taken.
     pub(super) can_take: bool,
+    /// Unit of the job.
+    pub(super) unit: Unit,
 }
 
 /// Shows one verdict.
@@ -26,6 +29,7 @@ pub(super) fn verdict_ui(ui: &mut Ui, shown: Shown<'_>, queue: &mut Vec<Command>
         verdict,
         chosen,
         can_take,
+        unit,
     } = shown;
     let tokens = tokens(ui);
     let edge = if chosen {
@@ -52,7 +56,7 @@ pub(super) fn verdict_ui(ui: &mut Ui, shown: Shown<'_>, queue: &mut Vec<Command>
                     ui.with_layout(right, |ui| take_ui(ui, verdict, queue));
                 }
             });
-            reasons_ui(ui, verdict);
+            reasons_ui(ui, verdict, unit);
         });
     });
 }
@@ -71,7 +75,7 @@ fn take_ui(ui: &mut Ui, verdict: &Verdict, queue: &mut Vec<Command>) {
 }
 
 /// What speaks against it first, then load and setting; the rest on request.
-fn reasons_ui(ui: &mut Ui, verdict: &Verdict) {
+fn reasons_ui(ui: &mut Ui, verdict: &Verdict, unit: Unit) {
     let against: Vec<&Reason> = verdict
         .reasons
         .iter()
@@ -88,7 +92,7 @@ fn reasons_ui(ui: &mut Ui, verdict: &Verdict) {
         first.extend(fitting.filter(|reason| reason.grade() == Grade::Fits));
     }
     for reason in &first {
-        reason_ui(ui, reason);
+        reason_ui(ui, reason, unit);
     }
     let rest: Vec<&Reason> = verdict
         .reasons
@@ -102,18 +106,18 @@ fn reasons_ui(ui: &mut Ui, verdict: &Verdict) {
     let title = format!("{} more reason{plural}", rest.len());
     CollapsingHeader::new(RichText::new(title).small()).show(ui, |ui| {
         for reason in rest {
-            reason_ui(ui, reason);
+            reason_ui(ui, reason, unit);
         }
     });
 }
 
-fn reason_ui(ui: &mut Ui, reason: &Reason) {
+fn reason_ui(ui: &mut Ui, reason: &Reason, unit: Unit) {
     let tokens = tokens(ui);
     let colour = match reason.grade() {
         Grade::Fits => tokens.text,
         other => tokens.grade(other),
     };
-    let text = RichText::new(sentence(&reason.to_string())).color(colour);
+    let text = RichText::new(sentence(&reason.text(unit))).color(colour);
     ui.add(Label::new(text.size(12.5)).wrap());
 }
 

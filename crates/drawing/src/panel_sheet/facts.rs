@@ -220,7 +220,7 @@ impl<'a> Facts<'a> {
         )
     }
 
-    /// How the findings stand, when there are any: `2 stops, 1 caution open for this panel`.
+    /// How the findings stand, when there are any: `2 stops, 1 caution open for this panel or its door`.
     pub(super) fn findings_words(&self) -> Option<String> {
         let count = |severity: Severity| {
             self.findings
@@ -246,7 +246,7 @@ impl<'a> Facts<'a> {
             ""
         };
         Some(format!(
-            "{warning}{} open for this panel",
+            "{warning}{} open for this panel or its door",
             counts.join(", ")
         ))
     }

@@ -285,3 +285,41 @@ fn a_folding_pair_shows_both_leaves() {
     assert!(words(&verdict).contains("upper leaf 2.5 kg, lower leaf 2.5 kg, heights 1.00 to 1"));
     assert_eq!(verdict.load.expect("a load").load.likely, 5.0);
 }
+
+#[test]
+fn reasons_speak_the_unit_of_the_job() {
+    use flapwright_model::length::Unit;
+    use flapwright_model::material::MassRange;
+    use flapwright_motion::load::{Load, LoadKind};
+    use flapwright_motion::reason::Reason;
+
+    // 25.4 mm are an inch and 0.45359237 kg a pound, both exactly (NIST SP 811, appendix B).
+    let depth = Reason::TooLittle {
+        what: "inner depth",
+        value: 8.0 * 25.4,
+        least: 9.5 * 25.4,
+    };
+    assert_eq!(
+        depth.text(Unit::Inch),
+        "inner depth is 8\" and must be 9-1/2\": 1-1/2\" too little"
+    );
+    assert_eq!(
+        depth.to_string(),
+        "inner depth is 203.2 mm and must be 241.3 mm: 38.1 mm too little"
+    );
+    let pound = 0.453_592_37;
+    let load = Reason::Load(Load {
+        kind: LoadKind::Mass,
+        load: MassRange {
+            low: 4.0 * pound,
+            likely: 5.0 * pound,
+            high: 6.0 * pound,
+        },
+        min: 3.0 * pound,
+        max: 8.0 * pound,
+    });
+    assert_eq!(
+        load.text(Unit::Inch),
+        "door mass 4.00 to 6.00 lb, likely 5.00; it carries 3.00 to 8.00 lb"
+    );
+}

@@ -4,6 +4,7 @@ use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Card, Example, OpeningKind};
 use flapwright_model::door::{Door, Leaf, Leaves, SideTie};
 use flapwright_model::job::Job;
+use flapwright_model::measure;
 use flapwright_model::part::Subject;
 
 use super::{Check, Run, finding};
@@ -63,7 +64,7 @@ fn look(job: &Job, _: &[BoxReport], findings: &mut Vec<Finding>) {
                 "card \"{}\": {} of its own example does not come out, by up to {}",
                 card.name,
                 say::count(wrong.len(), "distance"),
-                say::length(largest, job.unit)
+                measure::length(largest, job.unit)
             ),
             users,
         );
@@ -166,8 +167,8 @@ fn compare(
                         "{face}, bore {} of the card, {word}: the example says {}, the card gives \
                          {}",
                         i + 1,
-                        say::length(expected, job.unit),
-                        say::length(found, job.unit)
+                        measure::length(expected, job.unit),
+                        measure::length(found, job.unit)
                     ),
                     by,
                 });

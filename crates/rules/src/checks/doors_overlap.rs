@@ -1,12 +1,12 @@
 //! Whether closed doors of neighbouring boxes meet.
 
 use flapwright_model::job::Job;
+use flapwright_model::measure;
 use flapwright_model::part::Subject;
 
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoxReport;
-use crate::say;
 
 const NAME: &str = "doors-overlap";
 
@@ -79,8 +79,8 @@ fn look(job: &Job, reports: &[BoxReport], findings: &mut Vec<Finding>) {
                          up",
                         a.name,
                         b.name,
-                        say::length(across, job.unit),
-                        say::length(up, job.unit)
+                        measure::length(across, job.unit),
+                        measure::length(up, job.unit)
                     ),
                     vec![a.subject, b.subject],
                 );

@@ -46,7 +46,7 @@ fn a_top_set_down_moves_the_bores_down_with_it() {
 }
 
 #[test]
-fn a_quarter_inch_reveal_story_three_quarter_side_and_eighth_reveal_give_five_eighths_overlay() {
+fn a_three_quarter_side_with_an_eighth_reveal_has_a_five_eighths_overlay() {
     // 3/4 in - 1/8 in = 5/8 in: 19.05 - 3.175 = 15.875 mm.
     let mut it = wall_box();
     it.left = panel(19.05);
