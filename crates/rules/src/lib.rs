@@ -4,6 +4,7 @@
 //! [`placement`]; this crate knows no drawing.
 
 pub mod advice;
+pub mod bench;
 pub mod checks;
 pub mod finding;
 mod inspect;
