@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use dxf::entities::{Circle, Entity, EntityType, LwPolyline, Text};
 use dxf::enums::{AcadVersion, DrawingUnits, Units};
 use dxf::tables::{AppId, Layer};
-use dxf::{Color, Drawing, LwPolylineVertex, Point, XData, XDataItem};
+use dxf::{Color, Drawing, Handle, LwPolylineVertex, Point, XData, XDataItem};
 
 use super::{BoreList, BorePanel, BoreRow, FaceUp};
 use crate::error::ExportError;
@@ -21,6 +21,9 @@ pub const NOTES_LAYER: &str = "notes";
 const WORDS_HEIGHT: f64 = 10.0;
 /// Baseline to baseline, mm.
 const WORDS_PITCH: f64 = 16.0;
+
+/// No more tables than this are in a file: there are nine kinds.
+const TABLES: u64 = 16;
 
 /// Header variables that say when and by which run a file was made. They would make the same job
 /// give other bytes at another time or in another time zone, and no reader needs them.
@@ -92,10 +95,12 @@ pub fn bores_dxf(list: &BoreList, panel: &BorePanel) -> Result<Vec<u8>, ExportEr
             Vec::new(),
         );
     }
+    let first_free = drawing.header.next_available_handle.0;
+    drawing.header.next_available_handle = Handle(first_free + TABLES);
     let mut bytes = Vec::new();
     drawing.save(&mut bytes).map_err(|error| failed(&error))?;
     let text = String::from_utf8(bytes).map_err(|error| failed(&error))?;
-    Ok(without_volatile(&text).into_bytes())
+    Ok(tidied(&text, first_free).into_bytes())
 }
 
 fn failed(error: &dyn std::fmt::Display) -> ExportError {
@@ -281,12 +286,15 @@ fn narrow(text: &str) -> String {
         .collect()
 }
 
-/// The file without the header variables in [`VOLATILE`]. A file is lines in pairs, code and
-/// value; a variable is its name under code 9 and all pairs up to the next code 9 or 0.
-fn without_volatile(file: &str) -> String {
+/// The file without the header variables in [`VOLATILE`], and with a handle for each table, which
+/// the library leaves out though the format asks for it: `first_handle` and those that follow it.
+///
+/// A file is lines in pairs, code and value; a variable is its name under code 9 and all pairs up
+/// to the next code 9 or 0; a table starts with the pairs 0 `TABLE` and 2 with its name.
+fn tidied(file: &str, first_handle: u64) -> String {
     let mut out = String::with_capacity(file.len());
     let mut lines = file.split_inclusive('\n');
-    let mut skipping = false;
+    let (mut skipping, mut in_table_head, mut handle) = (false, false, first_handle);
     while let (Some(code), Some(value)) = (lines.next(), lines.next()) {
         match code.trim() {
             "9" => skipping = VOLATILE.contains(&value.trim()),
@@ -297,6 +305,11 @@ fn without_volatile(file: &str) -> String {
             out.push_str(code);
             out.push_str(value);
         }
+        if in_table_head && code.trim() == "2" {
+            out.push_str(&format!("  5\r\n{handle:X}\r\n"));
+            handle += 1;
+        }
+        in_table_head = code.trim() == "0" && value.trim() == "TABLE";
     }
     out
 }

@@ -293,3 +293,23 @@ fn an_open_stop_is_said_in_the_list_and_on_the_drawing() {
     assert!(String::from_utf8_lossy(&file).contains("DO NOT DRILL"));
     assert_eq!(panel(&list, "mugs", "left side").open_stops, 0);
 }
+
+#[test]
+fn no_handle_of_a_drawing_is_given_twice() {
+    let list = listed(&demo(), &BoreOptions::default());
+    let file = bores_dxf(&list, &list.panels[0]).expect("dxf");
+    let text = String::from_utf8(file).expect("ASCII");
+    let lines: Vec<&str> = text.lines().map(str::trim).collect();
+    let value = |line: usize| u64::from_str_radix(lines[line], 16).expect("a handle");
+    let pairs = || (0..lines.len() / 2).map(|pair| 2 * pair);
+    let own = |pair: usize| lines[pair] == "5" && lines[pair - 2] != "9";
+    let handles: Vec<u64> = pairs().filter(|it| own(*it)).map(|it| value(it + 1)).collect();
+    let different: BTreeSet<u64> = handles.iter().copied().collect();
+    assert_eq!(handles.len(), different.len());
+    let seed = pairs().find(|it| lines[it + 1] == "$HANDSEED").expect("seed");
+    assert!(different.iter().all(|it| *it < value(seed + 3)));
+    let heads = pairs().filter(|it| lines[*it] == "0" && lines[it + 1] == "TABLE");
+    for head in heads {
+        assert_eq!((lines[head + 2], lines[head + 4]), ("2", "5"));
+    }
+}
