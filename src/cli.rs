@@ -1,7 +1,9 @@
 //! The command line.
 
+mod bores;
 mod check;
 mod explain;
+mod out_folder;
 mod sheets;
 mod sizes;
 
@@ -37,6 +39,8 @@ struct Arguments {
 enum Command {
     /// Write the drilling sheets of a job
     Sheets(sheets::Arguments),
+    /// Write the bores of a job for a machine: DXF, CSV, JSON
+    Bores(bores::Arguments),
     /// Print the findings of a job; ends with 1 if one of them is a stop, with 2 on bad input
     Check(check::Arguments),
     /// Print a verdict on every size of fitting for each door, the best first
@@ -52,6 +56,7 @@ pub fn main() -> ExitCode {
     let arguments = Arguments::parse();
     let outcome = match arguments.command {
         Some(Command::Sheets(arguments)) => sheets::run(&arguments),
+        Some(Command::Bores(arguments)) => bores::run(&arguments),
         Some(Command::Check(arguments)) => check::run(&arguments),
         Some(Command::Sizes(arguments)) => sizes::run(&arguments),
         Some(Command::Explain(arguments)) => explain::run(&arguments),

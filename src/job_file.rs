@@ -27,6 +27,13 @@ pub fn read(path: &Path) -> Result<Job> {
     read_job(&text).map_err(|error| anyhow::anyhow!("{name}: {error}"))
 }
 
+/// A file's name without its ending, the first part of the names of what is made from it.
+#[must_use]
+pub fn stem(path: &Path) -> Option<String> {
+    path.file_stem()
+        .map(|stem| stem.to_string_lossy().into_owned())
+}
+
 /// Writes a job file: beside it first, flushed, then renamed over it.
 ///
 /// # Errors

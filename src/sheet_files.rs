@@ -4,7 +4,9 @@
 use anyhow::{Result, bail};
 use flapwright_drawing::panel_sheet::sheets;
 use flapwright_drawing::sheet::Sheet;
-use flapwright_export::{PdfOptions, PngOptions, pdf, png, safe_file_name, unique_names};
+use flapwright_export::{
+    PdfOptions, PngOptions, SvgOptions, check, pdf, png, safe_file_name, svg, unique_names,
+};
 use flapwright_model::job::Job;
 use flapwright_rules::inspect;
 
@@ -15,6 +17,8 @@ pub struct Formats {
     pub pdf: bool,
     /// One PNG per sheet, at this many dots per inch (150 to 600).
     pub png_dpi: Option<u32>,
+    /// One SVG per sheet.
+    pub svg: bool,
 }
 
 /// Names and bytes of the files of a job's drilling sheets.
@@ -39,7 +43,14 @@ pub fn sheet_files(
     }
     if let Some(dpi) = formats.png_dpi {
         for sheet in &sheets {
-            files.push((png_name(sheet), png(sheet, &PngOptions { dpi })?));
+            files.push((sheet_name(sheet, "png"), png(sheet, &PngOptions { dpi })?));
+        }
+    }
+    if formats.svg {
+        for sheet in &sheets {
+            check(sheet)?;
+            let page = svg(sheet, &SvgOptions::default());
+            files.push((sheet_name(sheet, "svg"), page.into_bytes()));
         }
     }
     let names = unique_names(files.iter().map(|(name, _)| name.as_str()));
@@ -57,6 +68,6 @@ fn pdf_options(job: &Job) -> PdfOptions {
     }
 }
 
-fn png_name(sheet: &Sheet) -> String {
-    safe_file_name(&format!("{}.png", sheet.slug))
+fn sheet_name(sheet: &Sheet, ending: &str) -> String {
+    safe_file_name(&format!("{}.{ending}", sheet.slug))
 }

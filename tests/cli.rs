@@ -293,3 +293,169 @@ fn sizes_answer_a_quick_question_without_a_job() {
         assert!(!run.stderr.is_empty(), "{wrong:?}");
     }
 }
+
+#[test]
+fn bores_are_written_in_all_formats_and_the_same_twice() {
+    let (one, two) = (folder(), folder());
+    for folder in [&one, &two] {
+        let out = folder.path().to_str().unwrap();
+        let run = flapwright(&["bores", DEMO, "--out", out]);
+        assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+        assert!(run.stderr.is_empty(), "{}", text(&run.stderr));
+    }
+    let written = names(one.path());
+    assert_eq!(written, names(two.path()));
+    for name in [
+        "01-mugs-left side.dxf",
+        "01-mugs-right side.dxf",
+        "houseboat-galley-bores.csv",
+        "houseboat-galley-bores.json",
+    ] {
+        assert!(written.contains(&name.to_owned()), "{name}: {written:?}");
+    }
+    for name in written {
+        let read = |folder: &tempfile::TempDir| std::fs::read(folder.path().join(&name)).unwrap();
+        assert!(read(&one) == read(&two), "{name} differs from run to run");
+    }
+}
+
+#[test]
+fn a_format_that_is_named_is_the_only_one() {
+    let folder = folder();
+    let out = folder.path().to_str().unwrap();
+    let run = flapwright(&["bores", DEMO, "--out", out, "--json"]);
+    assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+    assert_eq!(names(folder.path()), ["houseboat-galley-bores.json"]);
+    let run = flapwright(&["sheets", DEMO, "--out", out, "--svg"]);
+    assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+    let sheets = names(folder.path());
+    assert!(sheets.iter().filter(|name| name.ends_with(".svg")).count() >= 12);
+    assert!(
+        !sheets.iter().any(|name| name.ends_with(".pdf")),
+        "{sheets:?}"
+    );
+}
+
+#[test]
+fn an_open_stop_is_told_beside_the_machine_files() {
+    let folder = folder();
+    let out = folder.path().to_str().unwrap();
+    let run = flapwright(&["bores", TWEAKED, "--out", out]);
+    assert_eq!(run.status.code(), Some(0));
+    let said = text(&run.stderr);
+    assert!(said.contains("do not drill plates: door"), "{said}");
+}
+
+#[test]
+fn bad_options_of_bores_are_refused_with_a_remedy() {
+    let cases: [(&[&str], &str); 4] = [
+        (
+            &["--layers", "{diameter} {dept}"],
+            "{dept}, which is not known",
+        ),
+        (&["--layers", "bores"], "lacks {diameter}"),
+        (&["--zero", "middle"], "lower-left"),
+        (&["--face-up", "both"], "inner"),
+    ];
+    for (options, words) in cases {
+        let folder = folder();
+        let mut arguments = vec!["bores", DEMO, "--out", folder.path().to_str().unwrap()];
+        arguments.extend(options);
+        let run = flapwright(&arguments);
+        assert_eq!(run.status.code(), Some(2), "{options:?}");
+        assert!(text(&run.stderr).contains(words), "{}", text(&run.stderr));
+        assert!(names(folder.path()).is_empty());
+    }
+}
+
+/// Names that try to leave the folder or to break a file; all four boxes have the same one.
+#[test]
+fn odd_names_stay_in_the_folder_and_never_overwrite_each_other() {
+    for name in [
+        "../../out",
+        "a/b",
+        "..",
+        "\\u{202E}gnp.x",
+        "\\u{1F6A2}",
+        &"x".repeat(300),
+    ] {
+        let parent = folder();
+        let mut odd = std::fs::read_to_string(DEMO).unwrap();
+        for plain in ["mugs", "plates", "spices", "charts"] {
+            let named = format!("name: \"{plain}\"");
+            assert!(odd.contains(&named));
+            odd = odd.replacen(&named, &format!("name: \"{name}\""), 1);
+        }
+        let job = parent.path().join("job.ron");
+        std::fs::write(&job, odd).unwrap();
+        let out = parent.path().join("out");
+        let to = out.to_str().unwrap();
+        for command in [["bores", "--dxf"], ["sheets", "--svg"]] {
+            let run = flapwright(&[command[0], job.to_str().unwrap(), "--out", to, command[1]]);
+            assert_eq!(run.status.code(), Some(0), "{name}: {}", text(&run.stderr));
+            let said = text(&run.stdout);
+            let paths: Vec<&Path> = said.lines().map(Path::new).collect();
+            assert!(
+                paths
+                    .iter()
+                    .all(|path| path.parent() == Some(&out) && path.is_file())
+            );
+        }
+        assert_eq!(names(parent.path()), ["job.ron", "out"], "{name}");
+        let written = names(&out);
+        let of = |ending: &str| written.iter().filter(|it| it.ends_with(ending)).count();
+        // One of each for every drilled panel: the demo has that many.
+        assert_eq!((of(".dxf"), of(".svg")), (17, 17), "{written:?}");
+        assert!(
+            written.iter().all(|it| it.chars().count() <= 80),
+            "{written:?}"
+        );
+    }
+}
+
+/// The limit on file sizes stands in for a disk that is full: the third kilobyte cannot be written.
+#[cfg(unix)]
+#[test]
+fn a_write_that_fails_ends_in_a_message_and_leaves_nothing() {
+    for command in ["bores --csv", "sheets --svg", "sheets --pdf"] {
+        let parent = folder();
+        let out = parent.path().join("out");
+        let (command, format) = command.split_once(' ').unwrap();
+        let script = format!(
+            "trap '' XFSZ; ulimit -f 4; exec '{}' {command} {DEMO} --out '{}' {format}",
+            env!("CARGO_BIN_EXE_flapwright"),
+            out.display()
+        );
+        let run = Command::new("sh")
+            .args(["-c", &script])
+            .current_dir(env!("CARGO_MANIFEST_DIR"))
+            .output()
+            .unwrap();
+        let said = text(&run.stderr);
+        assert_eq!(run.status.code(), Some(2), "{said}");
+        assert!(
+            said.contains("cannot be written and was left as it was"),
+            "{said}"
+        );
+        assert!(
+            names(parent.path()).is_empty(),
+            "{:?}",
+            names(parent.path())
+        );
+    }
+}
+
+/// `/proc` takes no new files, not even from an administrator.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_folder_that_takes_no_files_is_named() {
+    for command in ["bores", "sheets"] {
+        let run = flapwright(&[command, DEMO, "--out", "/proc"]);
+        assert_eq!(run.status.code(), Some(2));
+        let said = text(&run.stderr);
+        assert!(
+            said.contains("/proc` cannot be written to; choose"),
+            "{said}"
+        );
+    }
+}

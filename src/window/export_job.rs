@@ -75,6 +75,7 @@ fn write(
     let formats = Formats {
         pdf: choice.pdf,
         png_dpi: choice.png.then_some(choice.dpi),
+        svg: false,
     };
     Ok(write_files(folder, sheet_files(job, stem, formats)?)?)
 }

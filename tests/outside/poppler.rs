@@ -25,6 +25,7 @@ fn demo_pdf() -> Pdf {
         Formats {
             pdf: true,
             png_dpi: None,
+            svg: false,
         },
     )
     .unwrap();

@@ -62,6 +62,24 @@ pub enum ExportError {
         /// Message of the library that gave up.
         cause: String,
     },
+    /// A bore has no place.
+    #[error(
+        "{panel}: bore {number} has no finite place; it cannot be exported, please report this"
+    )]
+    BoreNowhere {
+        /// Box and panel.
+        panel: String,
+        /// Number in the hole table.
+        number: usize,
+    },
+    /// A bore list or a machine file could not be put together.
+    #[error("the {format} file cannot be put together, please report this: {cause}")]
+    List {
+        /// Which kind of file.
+        format: &'static str,
+        /// Message of the library that gave up.
+        cause: String,
+    },
     /// There is no such folder.
     #[error("folder `{}` does not exist; create it or choose another folder", folder.display())]
     FolderMissing {

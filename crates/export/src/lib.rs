@@ -1,4 +1,5 @@
-//! Finished sheets as SVG, PDF and PNG, and the writing of files that are whole or not there.
+//! Finished sheets as SVG, PDF and PNG, bores as DXF, CSV and JSON, and the writing of files that
+//! are whole or not there.
 //!
 //! ```
 //! use flapwright_drawing::{list::DisplayList, paper::Paper, sheet::Sheet};
@@ -20,6 +21,7 @@
 //! | make one page as SVG | [`svg`] |
 //! | make a set of pages as PDF | [`pdf`] |
 //! | make one page as a picture | [`png`] |
+//! | list a job's bores for a machine | [`bores::bore_list`], then [`bores::bores_dxf`], [`bores::bores_csv`], [`bores::bores_json`] |
 //! | know beforehand whether a page can be exported | [`check`] |
 //! | turn a title into a file name | [`safe_file_name`], [`unique_names`] |
 //! | save one file | [`write_atomic`] |
@@ -29,6 +31,7 @@
 //! pens' own widths. The same input gives the same bytes: no clock, no randomness, no system
 //! fonts. PDF and PNG are made from the SVG, so the three cannot disagree.
 
+pub mod bores;
 mod colour;
 mod error;
 mod names;

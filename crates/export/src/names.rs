@@ -144,7 +144,7 @@ fn shortened(name: &str) -> String {
 mod tests {
     use super::*;
 
-    const CASES: [(&str, &str); 24] = [
+    const CASES: [(&str, &str); 29] = [
         ("02-mugs-right-side.svg", "02-mugs-right-side.svg"),
         ("Küche Nord 1", "Küche Nord 1"),
         ("", "unnamed"),
@@ -169,6 +169,11 @@ mod tests {
         ("COM10", "COM10"),
         ("console", "console"),
         ("zero\u{200B}width\u{FEFF}", "zerowidth"),
+        ("\u{5D0}\u{200F}\u{5D1}", "\u{5D0}\u{5D1}"),
+        ("galley \u{1F6A2}.dxf", "galley \u{1F6A2}.dxf"),
+        ("/etc/../..", "etc"),
+        ("a\u{0}.\u{1B}[2Jdxf", "a.[2Jdxf"),
+        ("\u{2028}line\u{85}", "line"),
     ];
 
     #[test]

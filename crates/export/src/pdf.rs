@@ -230,6 +230,23 @@ mod tests {
         );
     }
 
+    #[test]
+    fn two_hundred_sheets_go_into_one_file() {
+        let sheets: Vec<_> = (1..=200)
+            .map(|number| {
+                let mut sheet = sample::full_sheet();
+                sheet.title = format!("sheet {number}");
+                sheet
+            })
+            .collect();
+        let (_folder, path) = saved(&sheets, &named());
+        let info = poppler("pdfinfo", &[&path]);
+        assert!(info.contains("Pages:           200"), "{info}");
+        // The fonts are shared: some 10 kB a page, not a font's size.
+        let size = std::fs::metadata(&path).expect("file").len();
+        assert!(size < 200 * 40_000, "{size} bytes");
+    }
+
     /// Words found by `pdftotext`, as (text, x, baseline y, end x) in millimetres, y up.
     fn words(path: &str, page_height: f64, size: f64) -> Vec<(String, f64, f64, f64)> {
         let html = poppler("pdftotext", &["-bbox", path, "-"]);

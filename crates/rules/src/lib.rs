@@ -5,6 +5,7 @@
 
 pub mod accept;
 pub mod advice;
+pub mod bench;
 pub mod checks;
 pub mod chosen_work;
 pub mod finding;

@@ -1,0 +1,1 @@
+"""Parts of check_files.py, one for each kind of file."""
