@@ -2,7 +2,7 @@
 //! line.
 
 use anyhow::{Result, bail};
-use flapwright_drawing::panel_sheet::sheets;
+use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{PdfOptions, PngOptions, pdf, png, safe_file_name, unique_names};
 use flapwright_model::job::Job;
@@ -28,7 +28,7 @@ pub fn sheet_files(
     stem: Option<&str>,
     formats: Formats,
 ) -> Result<Vec<(String, Vec<u8>)>> {
-    let sheets = sheets(job, &inspect(job));
+    let sheets = job_sheets(job, &inspect(job), &PageOptions::panels_only());
     if sheets.is_empty() {
         bail!("no panel of this job is drilled; choose a fitting for a door first");
     }

@@ -18,6 +18,9 @@ pub const SMALL_FIGURE: f64 = 1.8;
 pub const GAP: f64 = 2.0;
 /// How far extension lines run past the dimension line, mm.
 pub const OVERSHOOT: f64 = 1.5;
+/// From the dimension line to the end of the leader of a figure that is set farther out, mm: the
+/// figures on the line stay clear of those beyond it.
+const OUTSIDE: f64 = 4.0;
 /// Length of an arrowhead, mm.
 pub(crate) const ARROW: f64 = 2.5;
 /// Half its width, mm.
@@ -180,7 +183,7 @@ fn outside_figures(
     let Some(places) = spread_sized(&wanted, &sizes, f64::MIN / 4.0, f64::MAX / 4.0) else {
         return;
     };
-    let line = chain.line_at + out * 3.2;
+    let line = chain.line_at + out * OUTSIDE;
     let text_at = match (chain.axis, out > 0.0) {
         (Axis::Level, true) | (Axis::Upright, false) => line + out * 0.6,
         (Axis::Level, false) | (Axis::Upright, true) => line + out * (0.6 + FIGURE),

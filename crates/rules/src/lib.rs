@@ -6,6 +6,7 @@
 pub mod advice;
 pub mod checks;
 pub mod finding;
+pub mod fingerprint;
 mod inspect;
 pub mod inspection;
 pub mod mechanics;

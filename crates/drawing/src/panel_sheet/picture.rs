@@ -2,7 +2,7 @@
 
 use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
-use flapwright_rules::inspection::InfillReport;
+use flapwright_rules::inspection::{Face, InfillReport};
 
 use super::facts::{FaceEdge, Facts};
 use super::holes::Hole;
@@ -98,11 +98,14 @@ impl Picture<'_> {
             let reach = self.radius(hole) + 0.4 + ring;
             crowd.take(around(self.at(hole.u, hole.v), [2.0 * reach, 2.0 * reach]));
         }
+        self.axis(list, &mut crowd);
         for hole in &self.facts.holes {
             self.hole(list, hole);
         }
         let all_numbers = numbers::draw(list, self, &mut crowd);
+        self.axis_words(list, &mut crowd);
         self.grain(list, &mut crowd);
+        self.back_words(list, &mut crowd);
         edges::zero(list, self);
         let mut notes = Vec::new();
         if !(all_u && all_v) {
@@ -188,6 +191,57 @@ impl Picture<'_> {
             Brush::new(Layer::Notes, Ink::Paper).area(list, corners(label));
             Brush::new(Layer::Notes, Ink::Plain).text(list, light.center(), words, how);
             crowd.take(label);
+        }
+    }
+
+    /// The fitting's axis where it crosses the leaf.
+    fn axis(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let Some([from, to]) = self.axis_ends() else {
+            return;
+        };
+        Brush::new(Layer::Fitting, Ink::Fitting).line(list, from, to, Pen::Centre);
+        crowd.take(Rect::from_points([from, to]).inflate(0.0, 0.3));
+    }
+
+    fn axis_ends(&self) -> Option<[At; 2]> {
+        let axis = self.facts.axis.filter(|_| self.facts.shows_axis())?;
+        let [width, _] = self.facts.size;
+        Some([self.at(0.0, axis.v), self.at(width, axis.v)])
+    }
+
+    fn axis_words(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let (Some([from, to]), Some(axis)) = (self.axis_ends(), self.facts.axis) else {
+            return;
+        };
+        let words = format!("axis of the fitting, {}", show_mm_tenth(axis.v));
+        let how = Lettering::new(2.5).held(Along::Middle, Across::Middle);
+        let size = [how.width(&words) + 1.0, 3.8];
+        let within = self.outline().inflate(-1.0, -1.0);
+        for share in [0.5, 0.35, 0.65, 0.2, 0.8] {
+            let near = from.lerp(to, share);
+            if let Some(at) = crowd.place_near(near, size, &[0.4, 2.0, 4.0], within) {
+                Brush::new(Layer::Notes, Ink::Plain).text(list, at, words, how);
+                return;
+            }
+        }
+    }
+
+    /// `BACK` across the middle of a leaf, where there is room.
+    fn back_words(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        if self.facts.panel.face != Face::DoorBack {
+            return;
+        }
+        for height in [10.0, 7.0, 5.0] {
+            let how = Lettering::new(height)
+                .bold()
+                .held(Along::Middle, Across::Middle);
+            let size = [how.width("BACK") + 2.0, height + 2.0];
+            let within = self.outline().inflate(-2.0, -2.0);
+            let radii = [0.0, 5.0, 12.0, 20.0, 30.0, 45.0, 60.0];
+            if let Some(at) = crowd.place_near(self.outline().center(), size, &radii, within) {
+                Brush::new(Layer::Notes, Ink::Soft).text(list, at, "BACK", how);
+                return;
+            }
         }
     }
 

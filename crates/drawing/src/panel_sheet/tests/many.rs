@@ -5,11 +5,11 @@ use flapwright_model::job::PaperChoice;
 use flapwright_model::part::Subject;
 use flapwright_rules::inspection::Face;
 
-use super::{LEFT, RIGHT, centres, one, texts};
+use super::{LEFT, RIGHT, centres, one, sheets, texts};
 use crate::fixture::{Lcg, panel, with_panels};
 use crate::list::Shape;
-use crate::overlap::overlapping_texts;
-use crate::panel_sheet::sheets;
+use crate::overlap::{overlapping_texts, texts_on_lines};
+use crate::pen::Layer;
 use crate::sheet::Sheet;
 
 #[test]
@@ -56,12 +56,19 @@ fn no_text_lies_on_another_or_leaves_the_frame_on_a_thousand_panels() {
                 overlaps.is_empty(),
                 "round {round}, {face:?} {size:?} {count}: {overlaps:?}"
             );
-            let frame = sheet.paper.drawing_space().inflate(0.01, 0.01);
-            let bounds: Rect<f64> = sheet.list.bounds().expect("not empty");
+            let struck = texts_on_lines(&sheet.list);
             assert!(
-                frame.contains_rect(&bounds),
-                "round {round}: {bounds:?} in {frame:?}"
+                struck.is_empty(),
+                "round {round}, {face:?} {size:?} {count}: {struck:?}"
             );
+            let frame = sheet.paper.drawing_space().inflate(0.01, 0.01);
+            for item in sheet.list.items.iter().filter(|it| it.layer != Layer::Border) {
+                let bounds: Rect<f64> = item.shape.bounds();
+                assert!(
+                    frame.contains_rect(&bounds),
+                    "round {round}: {bounds:?} in {frame:?}"
+                );
+            }
         }
     }
 }

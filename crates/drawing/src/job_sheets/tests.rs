@@ -1,0 +1,4 @@
+//! Sets of pages as a whole.
+
+#[test]
+fn probe() {}
