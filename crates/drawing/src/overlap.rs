@@ -3,6 +3,7 @@
 use euclid::default::Rect;
 
 use crate::hatch::is_inside;
+use crate::layout::crosses;
 use crate::list::{At, DisplayList, Item, Shape};
 use crate::paper::Paper;
 use crate::pen::{Ink, Layer};
@@ -30,13 +31,13 @@ pub fn overlapping_texts(list: &DisplayList) -> Vec<(String, String)> {
     found
 }
 
-/// The texts that a stroke or a filled area runs through, each with a place of the clash.
+/// The texts that a stroke or a filled area runs through, each with what does and where.
 ///
 /// What was blanked out before the text was set does not count, nor does an area that a text of
 /// the paper's colour stands on. Dashes count as whole strokes; a text counts with the outlines of
 /// its own letters.
 #[must_use]
-pub fn texts_on_lines(list: &DisplayList) -> Vec<(String, At)> {
+pub fn texts_on_lines(list: &DisplayList) -> Vec<(String, String)> {
     let mut found = Vec::new();
     for (i, item) in list.items.iter().enumerate() {
         let Some(text) = words(item) else { continue };
@@ -50,12 +51,13 @@ pub fn texts_on_lines(list: &DisplayList) -> Vec<(String, At)> {
             .iter()
             .rposition(|below| is_blank(below, on_dark) && holds(below, rect))
             .map_or(0, |at| at + 1);
-        let seen = list.items[blanked..i].iter().chain(&list.items[i + 1..]);
-        let clash = seen
-            .filter(|other| other.ink != Ink::Paper)
-            .any(|other| strikes(&other.shape, rect));
-        if clash {
-            found.push((text.to_owned(), rect.center()));
+        let mut seen = list.items[blanked..i].iter().chain(&list.items[i + 1..]);
+        if let Some(other) =
+            seen.find(|other| other.ink != Ink::Paper && strikes(&other.shape, rect))
+        {
+            let at = rect.center();
+            let what = format!("{} on {}", kind(&other.shape), other.layer.name());
+            found.push((text.to_owned(), format!("{what} at {:.1}, {:.1}", at.x, at.y)));
         }
     }
     found
@@ -71,6 +73,17 @@ pub fn texts_outside_frame(list: &DisplayList, paper: Paper) -> Vec<String> {
         .filter(|item| !frame.contains_rect(&item.shape.bounds()))
         .filter_map(|item| words(item).map(str::to_owned))
         .collect()
+}
+
+const fn kind(shape: &Shape) -> &'static str {
+    match shape {
+        Shape::Line { .. } => "line",
+        Shape::Polyline { .. } => "outline",
+        Shape::Area { .. } => "area",
+        Shape::Circle { .. } => "circle",
+        Shape::Arc { .. } => "arc",
+        Shape::Text { .. } => "text",
+    }
 }
 
 fn words(item: &Item) -> Option<&str> {
@@ -186,27 +199,6 @@ fn reach(from: At, rect: Rect<f64>) -> (f64, f64) {
     ((near - from).length(), far)
 }
 
-/// Whether a straight stroke enters a rectangle (clipping by its four sides).
-fn crosses(from: At, to: At, rect: Rect<f64>) -> bool {
-    let along = to - from;
-    let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
-    for (start, by, low, high) in [
-        (from.x, along.x, rect.min_x(), rect.max_x()),
-        (from.y, along.y, rect.min_y(), rect.max_y()),
-    ] {
-        if by.abs() < 1e-12 {
-            if start < low || start > high {
-                return false;
-            }
-            continue;
-        }
-        let (a, b) = ((low - start) / by, (high - start) / by);
-        enter = enter.max(a.min(b));
-        leave = leave.min(a.max(b));
-    }
-    enter <= leave
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -215,7 +207,7 @@ mod tests {
 
     const BRUSH: Brush = Brush::new(Layer::Notes, Ink::Plain);
 
-    fn with_text(draw: impl Fn(&mut DisplayList)) -> Vec<(String, At)> {
+    fn with_text(draw: impl Fn(&mut DisplayList)) -> Vec<(String, String)> {
         let mut list = DisplayList::new();
         draw(&mut list);
         BRUSH.text(&mut list, At::new(10.0, 10.0), "560", Lettering::new(2.5));

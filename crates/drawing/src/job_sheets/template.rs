@@ -151,7 +151,8 @@ fn frame(
         let from = At::new(region.min_x(), y);
         brush.line(list, from, At::new(region.max_x(), y), Pen::Thin);
     }
-    region.inflate(-0.5, -0.5)
+    // Clear of the rules and of the centring marks.
+    region.inflate(-2.2, -0.5)
 }
 
 /// A bar of [`BAR`] mm and what is to be done with it.
@@ -223,6 +224,7 @@ impl TilePage<'_> {
         for (hole, centre) in &on_page {
             self.label(list, &mut crowd, hole, *centre);
         }
+        self.joint_names(list, &mut crowd);
     }
 
     /// Dashed lines and ringed crosses in the overlaps, with what joins there.
@@ -255,20 +257,40 @@ impl TilePage<'_> {
                     let size = 2.0 * REGISTER_REACH + 0.6;
                     crowd.take(around(middle, [size, size]));
                 }
-                let other = if number == own { own + 1 } else { own - 1 };
-                let tile = if axis == 0 {
-                    Tile {
-                        column: other,
-                        ..self.tile
-                    }
-                } else {
-                    Tile {
-                        row: other,
-                        ..self.tile
-                    }
-                };
-                self.joint_words(list, crowd, tile, from.lerp(to, 0.5));
             }
+        }
+    }
+
+    /// Which tile joins beyond each joint.
+    fn joint_names(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let Tile { row, column } = self.tile;
+        let mut beside = Vec::new();
+        if column > 0 {
+            beside.push((0, column - 1, column - 1));
+        }
+        if column + 1 < self.tiling.count[0] {
+            beside.push((0, column, column + 1));
+        }
+        if row > 0 {
+            beside.push((1, row - 1, row - 1));
+        }
+        if row + 1 < self.tiling.count[1] {
+            beside.push((1, row, row + 1));
+        }
+        for (axis, number, other) in beside {
+            let Some(joint) = self.tiling.joints(axis).nth(number) else {
+                continue;
+            };
+            let on = self.at([joint, joint]);
+            let middle = self.region.center();
+            let (near, tile) = if axis == 0 {
+                let tile = Tile { row, column: other };
+                (At::new(on.x, middle.y), tile)
+            } else {
+                let tile = Tile { row: other, column };
+                (At::new(middle.x, on.y), tile)
+            };
+            self.joint_words(list, crowd, tile, near);
         }
     }
 

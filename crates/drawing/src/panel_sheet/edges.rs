@@ -52,7 +52,7 @@ pub(super) fn room(facts: &Facts<'_>, outline: [f64; 2]) -> Room {
         figures_room(figures.len().min(12) + 1)
     };
     let names = [FaceEdge::VStart, FaceEdge::VEnd]
-        .map(|edge| 0.5 * (how.width(&facts.edge_words(edge)) + outline[0]));
+        .map(|edge| how.bold().width(&facts.edge_words(edge)));
     Room {
         zero_side: beside(FaceEdge::UStart),
         far_side: beside(FaceEdge::UEnd),
@@ -81,14 +81,21 @@ fn name(list: &mut DisplayList, picture: &Picture<'_>, edge: FaceEdge) {
     let words = picture.facts.edge_words(edge);
     let brush = Brush::new(Layer::Notes, Ink::Plain);
     let level = Lettering::new(NAME).held(Along::Middle, Across::Baseline);
-    let middle = outline.center();
+    // A name wider than its edge runs past the far end: distances are at the zero end.
+    let wide = Lettering::new(NAME).bold().width(&words) - outline.width();
+    let past = 0.5 * wide.max(0.0);
+    let x = if picture.facts.u_runs_left() {
+        outline.center().x - past
+    } else {
+        outline.center().x + past
+    };
     match edge {
         FaceEdge::VStart => {
-            let at = At::new(middle.x, outline.max_y() + ABOVE - NAME);
+            let at = At::new(x, outline.max_y() + ABOVE - NAME);
             brush.text(list, at, words, level.bold());
         }
         FaceEdge::VEnd => {
-            let at = At::new(middle.x, outline.min_y() - 3.0);
+            let at = At::new(x, outline.min_y() - 3.0);
             brush.text(list, at, words, level.held(Along::Middle, Across::Top));
         }
         FaceEdge::UStart | FaceEdge::UEnd => {
@@ -172,6 +179,12 @@ fn side_name(
             brush.text(list, at, words.clone(), how.held(along, Across::Middle));
         }
     }
+}
+
+/// The place of the ring at the zero corner.
+pub(super) fn ring_room(picture: &Picture<'_>) -> Rect<f64> {
+    let size = 2.0 * RING + 0.8;
+    crate::layout::around(picture.at(0.0, 0.0), [size, size])
 }
 
 /// The ring at the zero corner, two of its quarters filled, and what distances run from.

@@ -88,21 +88,23 @@ impl Picture<'_> {
         let outline = self.outline();
         let panel = Brush::new(Layer::Panels, Ink::Plain);
         let mut crowd = Crowd::new();
-        self.framing(list, &mut crowd);
+        self.framing(list);
         panel.rect(list, outline, Pen::Outline);
         edges::draw(list, self);
         let all_u = self.running_u(list, &mut crowd);
         let all_v = self.running_v(list, &mut crowd);
         for hole in &self.facts.holes {
             let ring = if hole.severity.is_some() { RING } else { 0.0 };
-            let reach = self.radius(hole) + 0.4 + ring;
+            let reach = self.radius(hole) + 1.15 + ring;
             crowd.take(around(self.at(hole.u, hole.v), [2.0 * reach, 2.0 * reach]));
         }
+        crowd.take(edges::ring_room(self));
         self.axis(list, &mut crowd);
         for hole in &self.facts.holes {
             self.hole(list, hole);
         }
         let all_numbers = numbers::draw(list, self, &mut crowd);
+        self.infill_words(list, &mut crowd);
         self.axis_words(list, &mut crowd);
         self.grain(list, &mut crowd);
         self.back_words(list, &mut crowd);
@@ -159,7 +161,7 @@ impl Picture<'_> {
     }
 
     /// Stiles, rails and what they hold.
-    fn framing(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+    fn framing(&self, list: &mut DisplayList) {
         let panel = self.facts.panel;
         let Some(infill) = &panel.infill else { return };
         let light = self.light(infill);
@@ -179,6 +181,14 @@ impl Picture<'_> {
                 brush.line(list, At::new(x, from), At::new(x, to), Pen::Thin);
             }
         }
+    }
+
+    /// What the frame holds, in the middle of it where there is room.
+    fn infill_words(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let Some(infill) = &self.facts.panel.infill else {
+            return;
+        };
+        let light = self.light(infill);
         let words = format!(
             "{}, {} thick",
             infill.material,
@@ -186,11 +196,11 @@ impl Picture<'_> {
         );
         let how = Lettering::new(2.5).held(Along::Middle, Across::Middle);
         let size = [how.width(&words) + 2.0, 5.0];
-        let label = around(light.center(), size);
-        if light.contains_rect(&label) {
-            Brush::new(Layer::Notes, Ink::Paper).area(list, corners(label));
-            Brush::new(Layer::Notes, Ink::Plain).text(list, light.center(), words, how);
-            crowd.take(label);
+        let radii = [0.0, 4.0, 10.0, 20.0];
+        if let Some(at) = crowd.place_near(light.center(), size, &radii, light) {
+            let blank = corners(around(at, size));
+            Brush::new(Layer::Notes, Ink::Paper).area(list, blank);
+            Brush::new(Layer::Notes, Ink::Plain).text(list, at, words, how);
         }
     }
 
@@ -235,7 +245,8 @@ impl Picture<'_> {
             let how = Lettering::new(height)
                 .bold()
                 .held(Along::Middle, Across::Middle);
-            let size = [how.width("BACK") + 2.0, height + 2.0];
+            // The box of a text reaches as far below its middle as descenders go.
+            let size = [how.width("BACK") + 2.0, 1.75 * height];
             let within = self.outline().inflate(-2.0, -2.0);
             let radii = [0.0, 5.0, 12.0, 20.0, 30.0, 45.0, 60.0];
             if let Some(at) = crowd.place_near(self.outline().center(), size, &radii, within) {

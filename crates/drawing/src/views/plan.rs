@@ -168,6 +168,7 @@ fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions)
                 line_at,
                 from,
                 stretches,
+                up_to: None,
             },
         );
     }

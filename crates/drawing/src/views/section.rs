@@ -193,6 +193,7 @@ fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions)
         line_at,
         from,
         stretches,
+        up_to: None,
     };
     let mut below = vec![stretch(0.0, depth)];
     let mut clear_heights = Vec::new();
