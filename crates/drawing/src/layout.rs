@@ -84,6 +84,36 @@ impl Crowd {
                 .any(|(from, to)| crosses(*from, *to, wide))
     }
 
+    /// The free place for a label of this size that is nearest to the middle of `within`, on a grid
+    /// of this pitch, mm; it is taken at once.
+    pub fn place_in(&mut self, within: Rect<f64>, size: [f64; 2], pitch: f64) -> Option<At> {
+        let middle = within.center();
+        let steps = |room: f64, own: f64| (0.5 * (room - own) / pitch).floor();
+        let (across, up) = (
+            steps(within.width(), size[0]),
+            steps(within.height(), size[1]),
+        );
+        if across < 0.0 || up < 0.0 {
+            return None;
+        }
+        let (across, up) = (across.min(200.0) as i32, up.min(200.0) as i32);
+        let mut places: Vec<(i32, i32)> = (-across..=across)
+            .flat_map(|x| (-up..=up).map(move |y| (x, y)))
+            .collect();
+        places.sort_by_key(|(x, y)| x * x + y * y);
+        let found = places
+            .into_iter()
+            .map(|(x, y)| {
+                At::new(
+                    middle.x + pitch * f64::from(x),
+                    middle.y + pitch * f64::from(y),
+                )
+            })
+            .find(|at| self.is_free(around(*at, size)))?;
+        self.take(around(found, size));
+        Some(found)
+    }
+
     fn strikes_label(&self, from: At, to: At) -> bool {
         self.labels
             .iter()

@@ -1,6 +1,6 @@
 //! Finds texts that lie on each other, on lines or outside the frame: what no sheet may have.
 
-use euclid::default::Rect;
+use euclid::default::{Rect, Vector2D};
 
 use crate::hatch::is_inside;
 use crate::layout::crosses;
@@ -9,6 +9,8 @@ use crate::paper::Paper;
 use crate::pen::{Ink, Layer};
 use crate::text;
 
+/// Chords that stand for an arc.
+const ARC_STEPS: u32 = 90;
 /// Texts and strokes may come as near as this, mm: rounding.
 const SLACK: f64 = 0.01;
 
@@ -174,16 +176,20 @@ fn strikes(shape: &Shape, rect: Rect<f64>) -> bool {
             let (near, far) = reach(*centre, rect);
             near <= radius + half && (*filled || far >= radius - half)
         }
-        // An arc counts as its whole circle, as it does for bounds.
         Shape::Arc {
             centre,
             radius,
+            from,
+            sweep,
             pen,
-            ..
         } => {
             let half = 0.5 * pen.width();
-            let (near, far) = reach(*centre, rect);
-            near <= radius + half && far >= radius - half
+            let wide = rect.inflate(half, half);
+            let place = |step: u32| {
+                let angle = from + sweep * f64::from(step) / f64::from(ARC_STEPS);
+                *centre + Vector2D::new(angle.cos(), angle.sin()) * *radius
+            };
+            (0..ARC_STEPS).any(|step| crosses(place(step), place(step + 1), wide))
         }
         Shape::Text { .. } => false,
     }

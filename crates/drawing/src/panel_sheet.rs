@@ -1,5 +1,6 @@
 //! Drilling sheets: one page for each drilled panel.
 
+mod broken;
 mod edges;
 pub(crate) mod facts;
 mod foot;

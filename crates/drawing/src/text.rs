@@ -140,6 +140,9 @@ pub fn baseline_origin(
 /// one, because it would rebuild the digits around it; that of [`set_fractions`] stays.
 #[must_use]
 pub fn printable(text: &str) -> Cow<'_, str> {
+    if text.bytes().all(|byte| (0x20..0x7F).contains(&byte)) {
+        return Cow::Borrowed(text);
+    }
     // A fraction slash between raised and lowered digits rebuilds nothing: it stays.
     let set = |i: usize| {
         let (before, after) = text.split_at(i);
@@ -259,6 +262,8 @@ fn directions(turn: Turn) -> (Vector2D<f64>, Vector2D<f64>) {
 /// A font file opened once, with the sizes that are asked for all the time, in em.
 struct Metrics {
     face: Option<Face<'static>>,
+    /// Advances of the ASCII characters, which nearly all texts consist of.
+    ascii: [f64; 128],
     capital: f64,
     descender: f64,
 }
@@ -270,8 +275,13 @@ impl Metrics {
             .as_ref()
             .and_then(|face| Some(em(face, face.capital_height()?)));
         let descender = face.as_ref().and_then(deepest);
+        let mut ascii = [ADVANCE; 128];
+        for (code, advance) in (0_u8..).zip(&mut ascii) {
+            *advance = advance_in(face.as_ref(), char::from(code));
+        }
         Self {
             face,
+            ascii,
             capital: capital.filter(|size| *size > 0.0).unwrap_or(CAPITAL),
             descender: descender.unwrap_or(DESCENDER),
         }
@@ -280,11 +290,9 @@ impl Metrics {
     /// The advance of a character in em; a character that the font lacks is as wide as the box
     /// that is printed for it.
     fn advance(&self, c: char) -> f64 {
-        let advance = self.face.as_ref().and_then(|face| {
-            let glyph = face.glyph_index(c).unwrap_or_default();
-            Some(f64::from(face.glyph_hor_advance(glyph)?) / f64::from(face.units_per_em()))
-        });
-        advance.unwrap_or(ADVANCE)
+        let known = usize::try_from(u32::from(c)).ok();
+        let known = known.and_then(|code| self.ascii.get(code));
+        known.map_or_else(|| advance_in(self.face.as_ref(), c), |advance| *advance)
     }
 
     /// Left, bottom, right and top of a letter from its origin on the baseline, em; `None` for one
@@ -301,6 +309,14 @@ impl Metrics {
             .as_ref()
             .is_some_and(|face| face.glyph_index(c).is_some())
     }
+}
+
+fn advance_in(face: Option<&Face<'_>>, c: char) -> f64 {
+    let advance = face.and_then(|face| {
+        let glyph = face.glyph_index(c).unwrap_or_default();
+        Some(f64::from(face.glyph_hor_advance(glyph)?) / f64::from(face.units_per_em()))
+    });
+    advance.unwrap_or(ADVANCE)
 }
 
 fn metrics(weight: Weight) -> &'static Metrics {

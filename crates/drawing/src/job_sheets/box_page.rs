@@ -1,14 +1,15 @@
 //! The drawing of one box: front view, upright and level section, heights.
 
 use euclid::default::{Rect, Vector2D};
-use flapwright_model::length::{Unit, show_mm_tenth};
+use flapwright_model::length::{Unit, show_length, show_mm_tenth};
 use flapwright_model::material::MaterialClass;
-use flapwright_rules::inspection::BoxReport;
+use flapwright_rules::inspection::{BoxReport, DoorReport};
 
 use super::head_foot::{Head, INSIDE, foot, pieces};
 use super::{Setup, box_heights};
 use crate::brush::{Brush, Lettering};
 use crate::cautions::{Context, cautions};
+use crate::dimension::{Axis, Chain, Stretch, chain};
 use crate::draft::Draft;
 use crate::hatch;
 use crate::list::{Across, Along, At, DisplayList};
@@ -25,6 +26,9 @@ const GAP: f64 = 8.0;
 const NAME: f64 = 6.0;
 /// Height of the words at the foot, mm (ISO 3098 series).
 const SMALL: f64 = 1.8;
+
+/// Below this scale overlays and reveals are said in words: their figures would crowd the view.
+const LEAST_DETAILED: f64 = 0.04;
 
 /// The three views at one scale, each in its own frame.
 struct Views {
@@ -60,8 +64,8 @@ impl Arrangement {
     const fn words(self) -> &'static str {
         match self {
             Self::Corner | Self::Row | Self::Below | Self::Stack => "box",
-            Self::FrontAndLevel => "box, front view and level section",
-            Self::Upright => "box, upright section",
+            Self::FrontAndLevel => "box, front",
+            Self::Upright => "box, section",
         }
     }
 }
@@ -97,7 +101,7 @@ fn largest(setup: &Setup<'_>, report: &BoxReport, arrangements: &[Arrangement]) 
     let found = Scale::reductions().find_map(|scale| {
         let views = views(setup, report, scale);
         setup.papers.iter().find_map(|paper| {
-            let body = frame(&mut DisplayList::new(), setup, report, *paper, &views);
+            let body = frame(&mut DisplayList::new(), setup, report, (*paper, scale), &views);
             let fits = |arrangement: &&Arrangement| {
                 let set = arrange(&views, **arrangement);
                 let size = set.bounds().unwrap_or_default().size;
@@ -122,7 +126,8 @@ fn largest(setup: &Setup<'_>, report: &BoxReport, arrangements: &[Arrangement]) 
 fn page(setup: &Setup<'_>, report: &BoxReport, choice: Choice) -> Draft {
     let views = views(setup, report, choice.scale);
     let mut list = DisplayList::new();
-    let body = frame(&mut list, setup, report, choice.paper, &views);
+    let on = (choice.paper, choice.scale);
+    let body = frame(&mut list, setup, report, on, &views);
     let set = arrange(&views, choice.arrangement);
     let bounds = set.bounds().unwrap_or_default();
     list.append_shifted(&set, body.center() - bounds.center());
@@ -147,8 +152,19 @@ fn views(setup: &Setup<'_>, report: &BoxReport, scale: Scale) -> Views {
     let mut upright = section(report, &options);
     let bounds = upright.bounds().unwrap_or_default();
     let far = box_heights::draw(&mut upright, setup.job, report, scale.ratio(), bounds);
+    let detailed = has_detail(scale);
+    let mut front = elevation(
+        report,
+        &ViewOptions {
+            show_dimensions: detailed,
+            ..options.clone()
+        },
+    );
+    if !detailed {
+        outer_size(&mut front, report, scale.ratio());
+    }
     let mut views = Views {
-        front: elevation(report, &options),
+        front,
         upright,
         level: plan(report, &options),
         far,
@@ -166,6 +182,32 @@ fn views(setup: &Setup<'_>, report: &BoxReport, scale: Scale) -> Views {
     name(&mut views.upright, words);
     name(&mut views.level, "Level section, seen from above");
     views
+}
+
+/// Whether overlays and reveals are dimensioned in the front view at this scale.
+fn has_detail(scale: Scale) -> bool {
+    scale.ratio() >= LEAST_DETAILED
+}
+
+/// Width and height of the box alone.
+fn outer_size(list: &mut DisplayList, report: &BoxReport, ratio: f64) {
+    let [width, height, _] = report.outer;
+    let bounds = list.bounds().unwrap_or_default();
+    let brush = Brush::new(Layer::Dimensions, Ink::Plain);
+    for (axis, from, length) in [
+        (Axis::Level, bounds.min_y(), width),
+        (Axis::Upright, bounds.min_x(), height),
+    ] {
+        let one = Stretch::new(0.0, length * ratio, show_length(length, Unit::Millimetre));
+        let row = Chain {
+            axis,
+            line_at: from - 9.0,
+            from,
+            stretches: vec![one],
+            up_to: None,
+        };
+        chain(list, brush, &row);
+    }
 }
 
 /// Writes the view's name below it.
@@ -237,7 +279,7 @@ fn frame(
     list: &mut DisplayList,
     setup: &Setup<'_>,
     report: &BoxReport,
-    paper: Paper,
+    (paper, scale): (Paper, Scale),
     views: &Views,
 ) -> Rect<f64> {
     let space = paper.drawing_space();
@@ -251,8 +293,13 @@ fn frame(
                 door.edges.right - door.edges.left,
                 door.edges.top - door.edges.bottom,
             );
+            let laps = if has_detail(scale) {
+                String::new()
+            } else {
+                lap_words(door)
+            };
             lead.push(format!(
-                "Door {} × {}: {} on {}.",
+                "Door {} × {}: {} on {}.{laps}",
                 show_mm_tenth(w),
                 show_mm_tenth(h),
                 kind.words(),
@@ -275,6 +322,18 @@ fn frame(
         At::new(space.min_x() + INSIDE, low + 2.0),
         At::new(space.max_x() - INSIDE, top),
     ])
+}
+
+fn lap_words(door: &DoorReport) -> String {
+    let laps = door.overlays.map(|edge, overlay| {
+        if overlay < 0.0 {
+            format!("{} gap {}", edge.word(), show_mm_tenth(-overlay))
+        } else {
+            format!("{} {}", edge.word(), show_mm_tenth(overlay))
+        }
+    });
+    let all = [laps.left, laps.right, laps.top, laps.bottom];
+    format!(" Overlays without tweaks: {}.", all.join(", "))
 }
 
 fn context(report: &BoxReport) -> Context {

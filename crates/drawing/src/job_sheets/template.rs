@@ -451,7 +451,7 @@ impl TilePage<'_> {
         let radii = [0.5, 2.0, 4.0, 8.0, 14.0, 20.0].map(|more| radius + more);
         for (words, height) in [(&full, 2.5), (&full, SMALL), (&short, 2.5), (&short, SMALL)] {
             let how = Lettering::new(height).held(Along::Middle, Across::Middle);
-            let size = [how.width(words) + 0.8, 1.4 * height];
+            let size = [how.width(words) + 0.8, 1.75 * height];
             let Some(at) = crowd.place_near(centre, size, &radii, self.region) else {
                 continue;
             };

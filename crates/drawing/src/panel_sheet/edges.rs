@@ -68,12 +68,31 @@ pub(super) fn draw(list: &mut DisplayList, picture: &Picture<'_>) {
     let facts = picture.facts;
     let panel = Brush::new(Layer::Panels, Ink::Plain);
     for edge in FaceEdge::ALL {
-        if edge.band(facts.panel.bands) > 0.0 {
+        if facts.break_at(edge).is_some() {
+            break_line(list, panel, picture.edge_ends(edge));
+        } else if edge.band(facts.panel.bands) > 0.0 {
             let [from, to] = picture.edge_ends(edge);
             panel.line(list, from, to, Pen::Banded);
         }
         name(list, picture, edge);
     }
+}
+
+/// A continuous narrow line with a zigzag (ISO 128 line type 01.1, restated from memory), a little
+/// longer than the edge.
+fn break_line(list: &mut DisplayList, brush: Brush, [from, to]: [At; 2]) {
+    let along = (to - from) / (to - from).length().max(1e-9);
+    let aside = euclid::default::Vector2D::new(-along.y, along.x);
+    let middle = from.lerp(to, 0.5);
+    let points = vec![
+        from - along * 1.5,
+        middle - along * 1.4,
+        middle - along * 0.7 + aside * 1.6,
+        middle + along * 0.7 - aside * 1.6,
+        middle + along * 1.4,
+        to + along * 1.5,
+    ];
+    brush.run(list, points, Pen::Thin);
 }
 
 fn name(list: &mut DisplayList, picture: &Picture<'_>, edge: FaceEdge) {
@@ -125,7 +144,7 @@ fn side_lines(facts: &Facts<'_>, edge: FaceEdge, height: f64) -> SideLines {
             turned: true,
         };
     }
-    let mut words = vec![facts.edge_name(edge).to_owned()];
+    let mut words = vec![facts.edge_title(edge)];
     words.extend(facts.band_words(edge));
     let turned = words.iter().all(|line| how.width(line) <= height);
     SideLines { words, turned }
@@ -184,12 +203,12 @@ fn side_name(
 /// The place of the ring at the zero corner.
 pub(super) fn ring_room(picture: &Picture<'_>) -> Rect<f64> {
     let size = 2.0 * RING + 0.8;
-    crate::layout::around(picture.at(0.0, 0.0), [size, size])
+    crate::layout::around(picture.zero_corner(), [size, size])
 }
 
 /// The ring at the zero corner, two of its quarters filled, and what distances run from.
 pub(super) fn zero(list: &mut DisplayList, picture: &Picture<'_>) {
-    let corner = picture.at(0.0, 0.0);
+    let corner = picture.zero_corner();
     let left = picture.facts.u_runs_left();
     let brush = Brush::new(Layer::Dimensions, Ink::Plain);
     let blank = Brush::new(Layer::Dimensions, Ink::Paper);

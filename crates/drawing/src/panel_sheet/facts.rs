@@ -70,6 +70,16 @@ pub(crate) fn length_along_u(panel: &PanelReport) -> bool {
     }
 }
 
+/// An edge at which a broken panel goes on in its next part.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Break {
+    pub(crate) edge: FaceEdge,
+    /// The letter of the match mark.
+    pub(crate) mark: char,
+    /// From zero, mm.
+    pub(crate) at: f64,
+}
+
 /// Where the main axis of a fitting is, seen from the leaf that it carries, door closed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Axis {
@@ -101,6 +111,11 @@ pub(crate) struct Facts<'a> {
     pub(crate) panel: &'a PanelReport,
     /// Size of the drawn outline, mm: finished, or cut where it is drilled before banding.
     pub(crate) size: [f64; 2],
+    /// Where the drawn part of a broken panel begins, mm from zero along u and v; zero for a panel
+    /// drawn whole.
+    pub(crate) start: [f64; 2],
+    /// How the drawn part of a broken panel goes on at its edges.
+    pub(crate) breaks: Vec<Break>,
     /// Whether the drawn outline is the cut size.
     pub(crate) cut: bool,
     pub(crate) holes: Vec<Hole>,
@@ -141,6 +156,8 @@ impl<'a> Facts<'a> {
                 panel.size[0] - bands.u_start - bands.u_end,
                 panel.size[1] - bands.v_start - bands.v_end,
             ],
+            start: [0.0, 0.0],
+            breaks: Vec::new(),
             cut,
             holes,
             axis: axis_of(report, panel, bands),
@@ -168,8 +185,21 @@ impl<'a> Facts<'a> {
         edge_name(self.panel.face, edge)
     }
 
-    /// What is said of an edge's band; nothing where it has none.
+    /// The break at an edge, if the panel goes on there.
+    pub(crate) fn break_at(&self, edge: FaceEdge) -> Option<Break> {
+        self.breaks.iter().copied().find(|it| it.edge == edge)
+    }
+
+    /// Whether the zero corner is on the drawn part.
+    pub(crate) fn has_zero(&self) -> bool {
+        self.start == [0.0, 0.0]
+    }
+
+    /// What is said of an edge's band; nothing where it has none. At a break: where that is.
     pub(crate) fn band_words(&self, edge: FaceEdge) -> Option<String> {
+        if let Some(it) = self.break_at(edge) {
+            return Some(format!("at {}", show_mm_tenth(it.at)));
+        }
         let band = edge.band(self.panel.bands);
         let size = show_mm_tenth(band);
         match (band > 0.0, self.cut) {
@@ -181,9 +211,19 @@ impl<'a> Facts<'a> {
 
     /// Name and band of an edge.
     pub(crate) fn edge_words(&self, edge: FaceEdge) -> String {
-        let name = self.edge_name(edge);
-        self.band_words(edge)
-            .map_or_else(|| name.to_owned(), |band| format!("{name}, {band}"))
+        let name = self.edge_title(edge);
+        match self.band_words(edge) {
+            Some(band) => format!("{name}, {band}"),
+            None => name,
+        }
+    }
+
+    /// Name of an edge or of the match mark at a break.
+    pub(crate) fn edge_title(&self, edge: FaceEdge) -> String {
+        self.break_at(edge).map_or_else(
+            || self.edge_name(edge).to_owned(),
+            |it| format!("break, mark {}", it.mark),
+        )
     }
 
     /// The headline: panel and drawn face.
@@ -288,7 +328,7 @@ impl<'a> Facts<'a> {
     /// Whether the axis crosses the drawn face.
     pub(crate) fn shows_axis(&self) -> bool {
         self.axis
-            .is_some_and(|axis| (0.0..=self.size[1]).contains(&axis.v))
+            .is_some_and(|axis| (0.0..=self.size[1]).contains(&(axis.v - self.start[1])))
     }
 
     /// How the findings stand, when there are any: `2 stops, 1 caution open for this panel or its door`.

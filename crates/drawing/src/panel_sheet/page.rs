@@ -2,6 +2,7 @@
 
 use euclid::default::Rect;
 
+use super::broken;
 use super::facts::Facts;
 use super::foot::{Foot, Words, has_room_beside};
 use super::header::Header;
@@ -23,7 +24,7 @@ const NOTE_HEIGHT: f64 = 2.5;
 /// Words at the foot take no more than this, mm: so much more a column of its own can give.
 const MOST_WORDS: f64 = 80.0;
 /// Blank inside the frame, mm.
-const INSIDE: f64 = 3.0;
+pub(super) const INSIDE: f64 = 3.0;
 /// With more holes than this no scale is given up: the picture would be a thicket.
 const MANY_HOLES: usize = 30;
 /// So much scale is given up at most to keep the hole table on the sheet.
@@ -62,17 +63,35 @@ pub(super) fn pages(facts: &Facts<'_>, papers: &[Paper]) -> Vec<Page> {
     let table = |style| Table::new(&facts.holes, inches, style);
     let (clear, small) = (Style::CLEAR.map(table), Style::SMALL.map(table));
     let plan = plan(facts, papers, &clear, &small);
+    let aside = Picture {
+        facts,
+        scale: plan.scale,
+        corner: At::zero(),
+    };
+    let left_out = !aside.draw(&mut DisplayList::new()).is_empty();
+    if broken::is_better(facts, plan.scale, left_out)
+        && let Some(pages) = broken::pages(facts, papers, plan.scale)
+    {
+        return pages;
+    }
     let mut pages = vec![first_page(facts, &plan)];
     if plan.place == Place::NextPage {
-        let mut rest = plan.table.clone();
-        while !rest.is_empty() {
-            let (page, left) = next_page(facts, papers.first().copied().unwrap_or(Paper::A4), &rest);
-            pages.push(page);
-            if left == rest {
-                break;
-            }
-            rest = left;
+        let paper = papers.first().copied().unwrap_or(Paper::A4);
+        pages.extend(next_pages(facts, paper, plan.table.clone()));
+    }
+    pages
+}
+
+/// The pages of what is left of a hole table.
+pub(super) fn next_pages(facts: &Facts<'_>, paper: Paper, mut rest: Table) -> Vec<Page> {
+    let mut pages = Vec::new();
+    while !rest.is_empty() {
+        let (page, left) = next_page(facts, paper, &rest);
+        pages.push(page);
+        if left == rest {
+            break;
         }
+        rest = left;
     }
     pages
 }
@@ -138,7 +157,7 @@ fn plan<'a>(
 }
 
 /// The part of the page between head and foot.
-fn body(facts: &Facts<'_>, paper: Paper, words: Words) -> Rect<f64> {
+pub(super) fn body(facts: &Facts<'_>, paper: Paper, words: Words) -> Rect<f64> {
     let space = paper.drawing_space();
     let header = Header::new(facts, space.width() - 2.0 * INSIDE, None);
     let foot = Foot::new(facts, space, Some(facts.job.settings.opening_mark), words);

@@ -65,18 +65,35 @@ impl Picture<'_> {
     /// Where a place on the face is on paper.
     pub(super) fn at(&self, u: f64, v: f64) -> At {
         let ratio = self.scale.ratio();
+        let [start_u, start_v] = self.facts.start;
         let along = if self.facts.u_runs_left() {
-            self.facts.size[0] - u
+            self.facts.size[0] - (u - start_u)
         } else {
-            u
+            u - start_u
         };
-        At::new(self.corner.x + along * ratio, self.corner.y - v * ratio)
+        let down = v - start_v;
+        At::new(self.corner.x + along * ratio, self.corner.y - down * ratio)
+    }
+
+    /// Where distances begin on the drawn part: the zero corner, or the corner nearest to it.
+    pub(super) fn zero_corner(&self) -> At {
+        let [u, v] = self.facts.start;
+        self.at(u, v)
+    }
+
+    /// The far ends of the drawn part, mm from zero.
+    fn ends(&self) -> [f64; 2] {
+        let facts = self.facts;
+        [
+            facts.start[0] + facts.size[0],
+            facts.start[1] + facts.size[1],
+        ]
     }
 
     /// The outline on paper.
     pub(super) fn outline(&self) -> Rect<f64> {
-        let [width, height] = self.facts.size;
-        Rect::from_points([self.at(0.0, 0.0), self.at(width, height)])
+        let [u, v] = self.ends();
+        Rect::from_points([self.zero_corner(), self.at(u, v)])
     }
 
     pub(super) fn radius(&self, hole: &Hole) -> f64 {
@@ -85,11 +102,15 @@ impl Picture<'_> {
 
     /// Draws everything; gives back what the reader must be told because there was no room for it.
     pub(super) fn draw(&self, list: &mut DisplayList) -> Vec<&'static str> {
-        let outline = self.outline();
         let panel = Brush::new(Layer::Panels, Ink::Plain);
         let mut crowd = Crowd::new();
         self.framing(list);
-        panel.rect(list, outline, Pen::Outline);
+        for edge in FaceEdge::ALL {
+            if self.facts.break_at(edge).is_none() {
+                let [from, to] = self.edge_ends(edge);
+                panel.line(list, from, to, Pen::Outline);
+            }
+        }
         edges::draw(list, self);
         let all_u = self.running_u(list, &mut crowd);
         let all_v = self.running_v(list, &mut crowd);
@@ -98,7 +119,14 @@ impl Picture<'_> {
             let reach = self.radius(hole) + 1.15 + ring;
             crowd.take(around(self.at(hole.u, hole.v), [2.0 * reach, 2.0 * reach]));
         }
-        crowd.take(edges::ring_room(self));
+        if self.facts.has_zero() {
+            crowd.take(edges::ring_room(self));
+        }
+        for edge in FaceEdge::ALL {
+            if self.facts.break_at(edge).is_some() {
+                crowd.take(Rect::from_points(self.edge_ends(edge)).inflate(1.8, 1.8));
+            }
+        }
         self.axis(list, &mut crowd);
         for hole in &self.facts.holes {
             self.hole(list, hole);
@@ -108,7 +136,9 @@ impl Picture<'_> {
         self.axis_words(list, &mut crowd);
         self.grain(list, &mut crowd);
         self.back_words(list, &mut crowd);
-        edges::zero(list, self);
+        if self.facts.has_zero() {
+            edges::zero(list, self);
+        }
         let mut notes = Vec::new();
         if !(all_u && all_v) {
             notes.push("Distances that do not stand at the edges are in the hole table.");
@@ -215,8 +245,8 @@ impl Picture<'_> {
 
     fn axis_ends(&self) -> Option<[At; 2]> {
         let axis = self.facts.axis.filter(|_| self.facts.shows_axis())?;
-        let [width, _] = self.facts.size;
-        Some([self.at(0.0, axis.v), self.at(width, axis.v)])
+        let [start, end] = [self.facts.start[0], self.ends()[0]];
+        Some([self.at(start, axis.v), self.at(end, axis.v)])
     }
 
     fn axis_words(&self, list: &mut DisplayList, crowd: &mut Crowd) {
@@ -241,15 +271,14 @@ impl Picture<'_> {
         if self.facts.panel.face != Face::DoorBack {
             return;
         }
-        for height in [10.0, 7.0, 5.0] {
+        for height in [10.0, 7.0, 5.0, 3.5] {
             let how = Lettering::new(height)
                 .bold()
                 .held(Along::Middle, Across::Middle);
             // The box of a text reaches as far below its middle as descenders go.
             let size = [how.width("BACK") + 2.0, 1.75 * height];
             let within = self.outline().inflate(-2.0, -2.0);
-            let radii = [0.0, 5.0, 12.0, 20.0, 30.0, 45.0, 60.0];
-            if let Some(at) = crowd.place_near(self.outline().center(), size, &radii, within) {
+            if let Some(at) = crowd.place_in(within, size, 3.0) {
                 Brush::new(Layer::Notes, Ink::Soft).text(list, at, "BACK", how);
                 return;
             }
@@ -299,7 +328,8 @@ impl Picture<'_> {
         let room = edges::room(self.facts, [outline.width(), outline.height()]);
         let row = |stops: Vec<Stop>| Running {
             axis: Axis::Level,
-            zero: self.at(0.0, 0.0).x,
+            zero: self.zero_corner().x,
+            from_zero: self.facts.start[0] == 0.0,
             outline: outline.max_y(),
             line_at: outline.max_y() + LINE_AT,
             figures_at: outline.max_y() + FIGURES_AT,
@@ -314,7 +344,9 @@ impl Picture<'_> {
             let at = self.at(hole.u, hole.v);
             (at.x, at.y + self.radius(hole), hole.u)
         };
-        let end = (self.at(self.facts.size[0], 0.0).x, self.facts.size[0]);
+        let u = self.ends()[0];
+        let end = (self.at(u, 0.0).x, u);
+        let end = self.facts.break_at(FaceEdge::UEnd).is_none().then_some(end);
         self.run(list, crowd, outline.max_y(), &place, end, &row)
     }
 
@@ -330,6 +362,7 @@ impl Picture<'_> {
         let row = |stops: Vec<Stop>| Running {
             axis: Axis::Upright,
             zero: outline.max_y(),
+            from_zero: self.facts.start[1] == 0.0,
             outline: edge,
             line_at: edge + out * LINE_AT,
             figures_at: edge + out * FIGURES_AT,
@@ -340,7 +373,9 @@ impl Picture<'_> {
             let at = self.at(hole.u, hole.v);
             (at.y, at.x + out * self.radius(hole), hole.v)
         };
-        let end = (self.at(0.0, self.facts.size[1]).y, self.facts.size[1]);
+        let v = self.ends()[1];
+        let end = (self.at(0.0, v).y, v);
+        let end = self.facts.break_at(FaceEdge::VEnd).is_none().then_some(end);
         self.run(list, crowd, edge, &place, end, &row)
     }
 
@@ -361,7 +396,7 @@ impl Picture<'_> {
         crowd: &mut Crowd,
         edge: f64,
         place: &dyn Fn(&Hole) -> (f64, f64, f64),
-        end: (f64, f64),
+        end: Option<(f64, f64)>,
         row: &dyn Fn(Vec<Stop>) -> Running,
     ) -> bool {
         let brush = Brush::new(Layer::Dimensions, Ink::Plain);
@@ -384,13 +419,15 @@ impl Picture<'_> {
                     }),
                 }
             }
-            let (at, size) = end;
-            stops.push(Stop {
+            stops.extend(end.map(|(at, size)| Stop {
                 at,
                 reach: edge,
                 figure: show_mm_tenth(size),
                 bold: true,
-            });
+            }));
+            if stops.is_empty() {
+                return i == 0;
+            }
             let row = row(stops);
             if running(list, brush, light, &row) {
                 for stop in &row.stops {
@@ -408,12 +445,13 @@ impl Picture<'_> {
 
     /// The four edges with the corners that bound them.
     pub(super) fn edge_ends(&self, edge: FaceEdge) -> [At; 2] {
-        let [width, height] = self.facts.size;
+        let [left, top] = self.facts.start;
+        let [right, low] = self.ends();
         match edge {
-            FaceEdge::UStart => [self.at(0.0, height), self.at(0.0, 0.0)],
-            FaceEdge::UEnd => [self.at(width, height), self.at(width, 0.0)],
-            FaceEdge::VStart => [self.at(0.0, 0.0), self.at(width, 0.0)],
-            FaceEdge::VEnd => [self.at(0.0, height), self.at(width, height)],
+            FaceEdge::UStart => [self.at(left, low), self.at(left, top)],
+            FaceEdge::UEnd => [self.at(right, low), self.at(right, top)],
+            FaceEdge::VStart => [self.at(left, top), self.at(right, top)],
+            FaceEdge::VEnd => [self.at(left, low), self.at(right, low)],
         }
     }
 }
