@@ -2,7 +2,7 @@
 //! line.
 
 use anyhow::{Result, bail};
-use flapwright_drawing::panel_sheet::sheets;
+use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{
     PdfOptions, PngOptions, SvgOptions, check, pdf, png, safe_file_name, svg, unique_names,
@@ -21,33 +21,49 @@ pub struct Formats {
     pub svg: bool,
 }
 
-/// Names and bytes of the files of a job's drilling sheets.
+/// Names and bytes of the files of a job's sheets.
 ///
 /// `stem` is the name of the PDF without its ending; without one it is the job's name.
 ///
 /// # Errors
-/// When no panel of the job is drilled, or a sheet cannot be exported.
+/// When there is no such page, or one cannot be exported.
 pub fn sheet_files(
     job: &Job,
     stem: Option<&str>,
     formats: Formats,
+    pages: &PageOptions,
 ) -> Result<Vec<(String, Vec<u8>)>> {
-    let sheets = sheets(job, &inspect(job));
+    files_of(job, stem, formats, &job_sheets(job, &inspect(job), pages))
+}
+
+/// Names and bytes of the files of sheets that are made already.
+///
+/// # Errors
+/// When there is no sheet, or one cannot be exported.
+pub fn files_of(
+    job: &Job,
+    stem: Option<&str>,
+    formats: Formats,
+    sheets: &[Sheet],
+) -> Result<Vec<(String, Vec<u8>)>> {
     if sheets.is_empty() {
-        bail!("no panel of this job is drilled; choose a fitting for a door first");
+        bail!(
+            "there is no such page: no panel of this job is drilled; choose a fitting for a door \
+             first, or other pages"
+        );
     }
     let mut files = Vec::new();
     if formats.pdf {
         let name = safe_file_name(&format!("{}.pdf", stem.unwrap_or(&job.name)));
-        files.push((name, pdf(&sheets, &pdf_options(job))?));
+        files.push((name, pdf(sheets, &pdf_options(job))?));
     }
     if let Some(dpi) = formats.png_dpi {
-        for sheet in &sheets {
+        for sheet in sheets {
             files.push((sheet_name(sheet, "png"), png(sheet, &PngOptions { dpi })?));
         }
     }
     if formats.svg {
-        for sheet in &sheets {
+        for sheet in sheets {
             check(sheet)?;
             let page = svg(sheet, &SvgOptions::default());
             files.push((sheet_name(sheet, "svg"), page.into_bytes()));

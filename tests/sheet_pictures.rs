@@ -8,8 +8,8 @@
 use std::path::{Path, PathBuf};
 
 use flapwright::job_file;
+use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::list::Shape;
-use flapwright_drawing::panel_sheet::sheets;
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{PngOptions, png};
 use flapwright_rules::inspect;
@@ -76,7 +76,7 @@ fn the_sheets_look_as_they_were_reviewed() {
         let picture: Picture = ron::from_str(&std::fs::read_to_string(&file).unwrap()).unwrap();
         let job = job_file::read(&Path::new(env!("CARGO_MANIFEST_DIR")).join(&picture.job));
         let job = job.unwrap();
-        let all = sheets(&job, &inspect(&job));
+        let all = job_sheets(&job, &inspect(&job), &PageOptions::panels_only());
         let sheet = all
             .iter()
             .find(|sheet| sheet.slug.ends_with(&picture.slug))

@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use anyhow::Result;
 use clap::{Args, value_parser};
+use flapwright_drawing::job_sheets::{Orientation, PageKind, PageOptions};
+use flapwright_model::job::PaperChoice;
 
 use super::{FINE, out_folder};
 use crate::job_file;
@@ -28,6 +30,50 @@ pub(super) struct Arguments {
     /// Write one SVG per sheet, in real millimetres, one group per run of a layer
     #[arg(long)]
     svg: bool,
+    /// Which pages, with commas between; all but the full-size templates without it
+    #[arg(long, value_name = "PAGES", value_delimiter = ',', value_parser = page_kind)]
+    pages: Vec<PageKind>,
+    /// Paper in place of the job's own
+    #[arg(long, value_name = "PAPER", value_parser = ["A4", "A3", "letter", "tabloid"], ignore_case = true)]
+    paper: Option<String>,
+    /// Which way up the paper lies
+    #[arg(long, value_name = "WAY", value_parser = ["best", "upright", "lying"], default_value = "best")]
+    turn: String,
+}
+
+impl Arguments {
+    fn page_options(&self) -> PageOptions {
+        let options = if self.pages.is_empty() {
+            PageOptions::default()
+        } else {
+            PageOptions::of(self.pages.iter().copied())
+        };
+        let paper = self.paper.as_ref().map(|name| {
+            // The parser lets no other name through.
+            match name.to_ascii_lowercase().as_str() {
+                "a3" => PaperChoice::A3,
+                "letter" => PaperChoice::Letter,
+                "tabloid" => PaperChoice::Tabloid,
+                _ => PaperChoice::A4,
+            }
+        });
+        PageOptions {
+            paper,
+            orientation: match self.turn.as_str() {
+                "upright" => Orientation::Upright,
+                "lying" => Orientation::Lying,
+                _ => Orientation::Best,
+            },
+            ..options
+        }
+    }
+}
+
+fn page_kind(name: &str) -> Result<PageKind, String> {
+    PageKind::from_name(name.trim()).ok_or_else(|| {
+        let names = PageKind::ALL.map(PageKind::name).join(", ");
+        format!("there are no such pages; choose from {names}")
+    })
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
@@ -38,6 +84,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<u8> {
         svg: arguments.svg,
     };
     let stem = job_file::stem(&arguments.job);
-    out_folder::write(&arguments.out, sheet_files(&job, stem.as_deref(), formats)?)?;
+    let files = sheet_files(&job, stem.as_deref(), formats, &arguments.page_options())?;
+    out_folder::write(&arguments.out, files)?;
     Ok(FINE)
 }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, channel};
 
+use flapwright_drawing::job_sheets::PageOptions;
 use flapwright_export::{PngOptions, write_files};
 use flapwright_model::job::Job;
 
@@ -77,5 +78,8 @@ fn write(
         png_dpi: choice.png.then_some(choice.dpi),
         svg: false,
     };
-    Ok(write_files(folder, sheet_files(job, stem, formats)?)?)
+    Ok(write_files(
+        folder,
+        sheet_files(job, stem, formats, &PageOptions::default())?,
+    )?)
 }

@@ -4,7 +4,8 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use flapwright::sheet_files::{Formats, sheet_files};
-use flapwright_drawing::panel_sheet::sheets;
+use flapwright_drawing::job_sheets::PageOptions;
+use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_model::length::show_mm_tenth;
 use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoreSource;
@@ -27,6 +28,7 @@ fn demo_pdf() -> Pdf {
             png_dpi: None,
             svg: false,
         },
+        &PageOptions::panels_only(),
     )
     .unwrap();
     let folder = tempfile::tempdir().unwrap();
@@ -83,7 +85,7 @@ fn words(pdf: &Pdf, page: usize) -> Vec<Word> {
 #[test]
 fn every_sheet_is_a_page_of_its_papers_size() {
     let job = flapwright::shipped::demo_job().unwrap();
-    let sheets = sheets(&job, &inspect(&job));
+    let sheets = job_sheets(&job, &inspect(&job), &PageOptions::panels_only());
     let pdf = demo_pdf();
     let info = poppler("pdfinfo", &["-f", "1", "-l", "999"], &pdf.path);
     let pages: Vec<&str> = info.lines().filter(|line| line.contains("size:")).collect();
@@ -168,7 +170,7 @@ fn every_fitting_bore_is_in_the_text_of_its_hole_table() {
 #[test]
 fn every_page_says_that_the_demo_is_invented_and_which_face_is_seen() {
     let job = flapwright::shipped::demo_job().unwrap();
-    let count = sheets(&job, &inspect(&job)).len();
+    let count = job_sheets(&job, &inspect(&job), &PageOptions::panels_only()).len();
     let pdf = demo_pdf();
     for page in 1..=count {
         let text: Vec<String> = words(&pdf, page)
@@ -191,11 +193,18 @@ fn every_page_says_that_the_demo_is_invented_and_which_face_is_seen() {
 #[test]
 fn words_stand_inside_the_frame() {
     let job = flapwright::shipped::demo_job().unwrap();
-    let sheets = sheets(&job, &inspect(&job));
+    let sheets = job_sheets(&job, &inspect(&job), &PageOptions::panels_only());
     let pdf = demo_pdf();
     for (index, sheet) in sheets.iter().enumerate() {
         let space = sheet.paper.drawing_space();
         for word in words(&pdf, index + 1) {
+            // Grid references stand around the frame.
+            let middle = 0.5 * (word.x.0 + word.x.1) * MM_PER_POINT;
+            let down = 0.5 * (word.y.0 + word.y.1) * MM_PER_POINT;
+            let outside = middle > space.max_x() || down < sheet.paper.height - space.max_y();
+            if word.text.len() == 1 && outside {
+                continue;
+            }
             // Boxes include the font's ascent above the capitals: 1.5 mm of it may reach out.
             let (left, right) = (word.x.0 * MM_PER_POINT, word.x.1 * MM_PER_POINT);
             let (top, bottom) = (word.y.0 * MM_PER_POINT, word.y.1 * MM_PER_POINT);

@@ -15,6 +15,16 @@ pub struct Context {
     pub through: bool,
     /// There is a blind bore.
     pub blind: bool,
+    /// A spring or strut is set by this page.
+    pub setting: bool,
+    /// Parts are sawn by this page.
+    pub cutting: bool,
+    /// The box is hung by this page, whatever it carries.
+    pub hung: bool,
+    /// Nothing is drilled by this page.
+    pub assembly: bool,
+    /// The page is laid on the work and drilled through.
+    pub template: bool,
 }
 
 /// The cautions that apply, most dangerous first. Each is one short sentence or two.
@@ -22,9 +32,18 @@ pub struct Context {
 pub fn cautions(context: Context) -> Vec<&'static str> {
     let all = [
         (
+            context.template,
+            "Measure the 100 mm bar on every page first: if it is not 100 mm long, do not drill.",
+        ),
+        (
             context.leaf || context.carries_fitting,
             "Stored spring energy: arms without a door can fly up. Hold the door while springs or \
              struts are fitted or set.",
+        ),
+        (
+            context.setting,
+            "Set by small steps, the door held by a second person; keep face and hands out of the \
+             path of arms and door.",
         ),
         (
             context.glass_panel,
@@ -43,17 +62,22 @@ pub fn cautions(context: Context) -> Vec<&'static str> {
             "Drilling through: back the far face with scrap.",
         ),
         (
-            context.carries_fitting,
+            context.carries_fitting || context.hung,
             "Fix the box to the wall for its own weight, its load and the pull of the door.",
         ),
         (
-            true,
+            context.cutting,
+            "Check sizes against the finished box before sawing doors; use guard, riving knife and \
+             push stick at the saw.",
+        ),
+        (
+            !context.setting && !context.cutting && !context.assembly,
             "Clamp the work, protect your eyes, keep sleeves and hair clear of the drill.",
         ),
         (
             context.leaf || context.carries_fitting,
             "Read the fitting's own instructions; where they differ from this sheet, ask before \
-             you drill.",
+             you drill or set.",
         ),
     ];
     all.into_iter()

@@ -18,6 +18,12 @@ pub const SMALL_FIGURE: f64 = 1.8;
 pub const GAP: f64 = 2.0;
 /// How far extension lines run past the dimension line, mm.
 pub const OVERSHOOT: f64 = 1.5;
+/// From the dimension line to the end of the leader of a figure that is set farther out, mm: the
+/// figures on the line stay clear of those beyond it.
+const OUTSIDE: f64 = 4.0;
+/// Blank around figures over what was drawn before, mm: letters such as `l` rise above the
+/// capitals.
+const AIR: f64 = 0.4;
 /// Length of an arrowhead, mm.
 pub(crate) const ARROW: f64 = 2.5;
 /// Half its width, mm.
@@ -54,6 +60,8 @@ pub struct Chain {
     pub from: f64,
     /// The measured stretches, in any order.
     pub stretches: Vec<Stretch>,
+    /// Figures that are set farther out stay below this along the axis, if there is a limit.
+    pub up_to: Option<f64>,
 }
 
 /// One measured stretch of a chain.
@@ -104,11 +112,11 @@ pub fn chain(list: &mut DisplayList, brush: Brush, chain: &Chain) {
             let capitals = match chain.axis {
                 Axis::Level => around(
                     At::new(at.x, at.y + 0.5 * FIGURE),
-                    [how.width(figure) + 0.8, FIGURE],
+                    [how.width(figure) + 2.0 * AIR, FIGURE + AIR],
                 ),
                 Axis::Upright => around(
                     At::new(at.x - 0.5 * FIGURE, at.y),
-                    [FIGURE, how.width(figure) + 0.8],
+                    [FIGURE + AIR, how.width(figure) + 2.0 * AIR],
                 ),
             };
             blank.area(list, corners(capitals));
@@ -177,18 +185,19 @@ fn outside_figures(
         .iter()
         .map(|(_, figure)| how.width(figure) + 1.5)
         .collect();
-    let Some(places) = spread_sized(&wanted, &sizes, f64::MIN / 4.0, f64::MAX / 4.0) else {
+    let high = chain.up_to.unwrap_or(f64::MAX / 4.0) - sizes.last().map_or(0.0, |last| 0.5 * last);
+    let Some(places) = spread_sized(&wanted, &sizes, f64::MIN / 4.0, high) else {
         return;
     };
-    let line = chain.line_at + out * 3.2;
+    let line = chain.line_at + out * OUTSIDE;
     let text_at = match (chain.axis, out > 0.0) {
-        (Axis::Level, true) | (Axis::Upright, false) => line + out * 0.6,
-        (Axis::Level, false) | (Axis::Upright, true) => line + out * (0.6 + FIGURE),
+        (Axis::Level, true) | (Axis::Upright, false) => line + out * 1.1,
+        (Axis::Level, false) | (Axis::Upright, true) => line + out * (0.5 + FIGURE),
     };
     let blank = brush.ink(Ink::Paper);
     for ((middle, figure), place) in figures.iter().zip(places) {
         let at = chain.axis.point(place, text_at);
-        blank.area(list, corners(how.bounds(at, figure).inflate(0.4, 0.1)));
+        blank.area(list, corners(how.bounds(at, figure).inflate(AIR, AIR)));
         let from = chain.axis.point(*middle, chain.line_at);
         brush.line(list, from, chain.axis.point(place, line), Pen::Thin);
         brush.text(list, at, figure.clone(), how);
@@ -260,6 +269,7 @@ mod tests {
                 line_at: 10.0,
                 from: 0.0,
                 stretches: vec![Stretch::new(60.0, 0.0, "300.0")],
+                up_to: None,
             };
             chain(&mut list, BRUSH, &row);
             let found = texts(&list);
@@ -286,6 +296,7 @@ mod tests {
                 Stretch::new(2.0, 80.0, "390.0"),
                 Stretch::new(80.0, 81.0, "5.0"),
             ],
+            up_to: None,
         };
         chain(&mut list, BRUSH, &row);
         assert_eq!(

@@ -57,6 +57,8 @@ pub fn spread_sized(wanted: &[f64], sizes: &[f64], low: f64, high: f64) -> Optio
 #[derive(Debug, Clone, Default)]
 pub struct Crowd {
     taken: Vec<Rect<f64>>,
+    labels: Vec<Rect<f64>>,
+    leaders: Vec<(At, At)>,
 }
 
 impl Crowd {
@@ -71,10 +73,51 @@ impl Crowd {
         self.taken.push(rect);
     }
 
-    /// Whether a rectangle meets nothing that is taken.
+    /// Whether a rectangle meets nothing that is taken and no leader.
     #[must_use]
     pub fn is_free(&self, rect: Rect<f64>) -> bool {
+        let wide = rect.inflate(LEADER_AIR, LEADER_AIR);
         !self.taken.iter().any(|other| other.intersects(&rect))
+            && !self
+                .leaders
+                .iter()
+                .any(|(from, to)| crosses(*from, *to, wide))
+    }
+
+    /// The free place for a label of this size that is nearest to the middle of `within`, on a grid
+    /// of this pitch, mm; it is taken at once.
+    pub fn place_in(&mut self, within: Rect<f64>, size: [f64; 2], pitch: f64) -> Option<At> {
+        let middle = within.center();
+        let steps = |room: f64, own: f64| (0.5 * (room - own) / pitch).floor();
+        let (across, up) = (
+            steps(within.width(), size[0]),
+            steps(within.height(), size[1]),
+        );
+        if across < 0.0 || up < 0.0 {
+            return None;
+        }
+        let (across, up) = (across.min(200.0) as i32, up.min(200.0) as i32);
+        let mut places: Vec<(i32, i32)> = (-across..=across)
+            .flat_map(|x| (-up..=up).map(move |y| (x, y)))
+            .collect();
+        places.sort_by_key(|(x, y)| x * x + y * y);
+        let found = places
+            .into_iter()
+            .map(|(x, y)| {
+                At::new(
+                    middle.x + pitch * f64::from(x),
+                    middle.y + pitch * f64::from(y),
+                )
+            })
+            .find(|at| self.is_free(around(*at, size)))?;
+        self.take(around(found, size));
+        Some(found)
+    }
+
+    fn strikes_label(&self, from: At, to: At) -> bool {
+        self.labels
+            .iter()
+            .any(|label| crosses(from, to, label.inflate(LEADER_AIR, LEADER_AIR)))
     }
 
     /// The first of the middles around `point` at which a label of this size is free and inside
@@ -86,6 +129,19 @@ impl Crowd {
         radii: &[f64],
         within: Rect<f64>,
     ) -> Option<At> {
+        self.place_with_leader(point, size, radii, within, |_| None)
+    }
+
+    /// The same for a label that may need a leader: `leader` gives it for a middle. A place where
+    /// the leader would run through another label is not taken.
+    pub fn place_with_leader(
+        &mut self,
+        point: At,
+        size: [f64; 2],
+        radii: &[f64],
+        within: Rect<f64>,
+        leader: impl Fn(At) -> Option<(At, At)>,
+    ) -> Option<At> {
         for radius in radii {
             for (dx, dy) in AROUND {
                 let middle = At::new(
@@ -93,15 +149,25 @@ impl Crowd {
                     point.y + dy * (radius + 0.5 * size[1]),
                 );
                 let rect = around(middle, size);
-                if within.contains_rect(&rect) && self.is_free(rect) {
-                    self.take(rect);
-                    return Some(middle);
+                if !within.contains_rect(&rect) || !self.is_free(rect) {
+                    continue;
                 }
+                let line = leader(middle);
+                if line.is_some_and(|(from, to)| self.strikes_label(from, to)) {
+                    continue;
+                }
+                self.leaders.extend(line);
+                self.labels.push(rect);
+                self.take(rect);
+                return Some(middle);
             }
         }
         None
     }
 }
+
+/// A label keeps so far from leaders, mm: half their pen.
+const LEADER_AIR: f64 = 0.13;
 
 /// Directions in the order in which a label is tried: upper right first, as on a map.
 const AROUND: [(f64, f64); 12] = [
@@ -118,6 +184,28 @@ const AROUND: [(f64, f64); 12] = [
     (0.6, -1.0),
     (-0.6, -1.0),
 ];
+
+/// Whether a straight stroke enters a rectangle (clipping by its four sides).
+#[must_use]
+pub fn crosses(from: At, to: At, rect: Rect<f64>) -> bool {
+    let along = to - from;
+    let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
+    for (start, by, low, high) in [
+        (from.x, along.x, rect.min_x(), rect.max_x()),
+        (from.y, along.y, rect.min_y(), rect.max_y()),
+    ] {
+        if by.abs() < 1e-12 {
+            if start < low || start > high {
+                return false;
+            }
+            continue;
+        }
+        let (a, b) = ((low - start) / by, (high - start) / by);
+        enter = enter.max(a.min(b));
+        leave = leave.min(a.max(b));
+    }
+    enter <= leave
+}
 
 /// A rectangle of this size about its middle.
 #[must_use]

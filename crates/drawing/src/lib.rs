@@ -5,8 +5,9 @@
 //! | draw the front view of a box | [`views::elevation`] |
 //! | draw its section, door closed or open | [`views::section`] |
 //! | find what is under the pointer | [`views::hit`] |
-//! | make the drilling sheets of a job | [`panel_sheet::sheets`] |
-//! | check that no texts lie on each other | [`overlap::overlapping_texts`] |
+//! | make the pages of a job | [`job_sheets::job_sheets`] |
+//! | draw its plan | [`views::plan`] |
+//! | check that no text lies on another or on a line | [`overlap`] |
 //!
 //! **Invariants.** Nothing here computes a bore, a door or a pose: all of that is read from
 //! [`flapwright_rules::inspection`]. Nothing here knows a file format or the window. The same
@@ -15,15 +16,20 @@
 pub mod brush;
 pub mod cautions;
 pub mod dimension;
+mod draft;
+mod edge_mark;
 #[cfg(test)]
 mod fixture;
 pub mod hatch;
+pub mod job_sheets;
 pub mod layout;
 pub mod list;
 pub mod opening_mark;
 pub mod overlap;
-pub mod panel_sheet;
+pub mod page_kind;
+mod panel_sheet;
 pub mod paper;
+mod paper_frame;
 pub mod pen;
 pub mod running;
 pub mod scale;

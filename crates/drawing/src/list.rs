@@ -205,6 +205,21 @@ impl Shape {
         shape
     }
 
+    /// Draws what is drawn with one pen with another, e.g. for a small picture.
+    pub(crate) fn redrawn(&mut self, from: Pen, to: Pen) {
+        match self {
+            Self::Line { pen, .. }
+            | Self::Polyline { pen, .. }
+            | Self::Circle { pen, .. }
+            | Self::Arc { pen, .. } => {
+                if *pen == from {
+                    *pen = to;
+                }
+            }
+            Self::Area { .. } | Self::Text { .. } => {}
+        }
+    }
+
     /// The smallest rectangle around the shape's geometry (pen widths not counted). An arc counts
     /// as its whole circle.
     #[must_use]

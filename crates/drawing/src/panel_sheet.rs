@@ -1,10 +1,11 @@
 //! Drilling sheets: one page for each drilled panel.
 
+mod broken;
 mod edges;
-mod facts;
+pub(crate) mod facts;
 mod foot;
 mod header;
-mod holes;
+pub(crate) mod holes;
 mod key;
 mod numbers;
 mod page;
@@ -15,88 +16,36 @@ mod table_rows;
 mod tests;
 
 use flapwright_model::job::Job;
-use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport};
+use flapwright_rules::inspection::{BoxReport, Inspection, PanelReport};
 
-use crate::sheet::Sheet;
-use crate::title_block::{self, Fields};
+use crate::draft::Draft;
+use crate::page_kind::PageKind;
+use crate::paper::Paper;
 use facts::Facts;
-use page::Page;
 
-/// The drilling sheets of a job, box by box, in the order of the box's panels; a panel without
-/// bores has none. A hole table too long for its sheet runs on to a further page.
+/// The drilling sheet of a panel on the best of these papers, and further pages where its hole
+/// table is too long for the sheet.
 ///
 /// Every distance on a sheet is in mm from the one zero corner of the panel's drawn outline:
 /// finished edges, or cut edges where the panel is drilled before it is banded.
-#[must_use]
-pub fn sheets(job: &Job, inspection: &Inspection) -> Vec<Sheet> {
-    let pages: Vec<(&BoxReport, &PanelReport, Page)> = inspection
-        .boxes
-        .iter()
-        .map(AsRef::as_ref)
-        .flat_map(|report: &BoxReport| report.panels.iter().map(move |panel| (report, panel)))
-        .filter(|(_, panel)| !panel.bores.is_empty() && panel.face != Face::Plain)
-        .flat_map(|(report, panel)| {
-            let facts = Facts::new(job, inspection, report, panel);
-            page::pages(&facts)
-                .into_iter()
-                .map(move |page| (report, panel, page))
-        })
-        .collect();
-    let count = pages.len();
-    pages
-        .into_iter()
-        .enumerate()
-        .map(|(i, (report, panel, page))| finish(job, report, panel, page, i + 1, count))
-        .collect()
-}
-
-fn finish(
+pub(crate) fn pages(
     job: &Job,
+    inspection: &Inspection,
     report: &BoxReport,
     panel: &PanelReport,
-    page: Page,
-    number: usize,
-    count: usize,
-) -> Sheet {
-    let mut list = page.list;
-    let texts = &job.title_block;
-    let continued = if page.continued { ", hole table" } else { "" };
-    let title = format!("{}: {}{continued}", report.name, panel.name);
-    let fields = Fields {
-        owner: texts.owner.clone(),
-        title: job.name.clone(),
-        subtitle: title.clone(),
-        number: texts.number.clone(),
-        date_of_issue: texts.date_of_issue.clone(),
-        creator: texts.creator.clone(),
-        approver: texts.approver.clone(),
-        revision: texts.revision.clone(),
-        document: "Drilling sheet".to_owned(),
-        scale: page
-            .scale
-            .map_or_else(|| "none".to_owned(), crate::scale::Scale::words),
-        sheet: number,
-        sheets: count,
-    };
-    title_block::draw(&mut list, page.paper, &fields);
-    title_block::frame(&mut list, page.paper);
-    Sheet {
-        slug: slug(number, &title),
-        title,
-        paper: page.paper,
-        list,
-    }
-}
-
-/// Number and title in plain letters, digits and hyphens.
-fn slug(number: usize, title: &str) -> String {
-    let mut slug = format!("{number:02}");
-    for word in title
-        .split(|c: char| !c.is_ascii_alphanumeric())
-        .filter(|word| !word.is_empty())
-    {
-        slug.push('-');
-        slug.push_str(&word.to_ascii_lowercase());
-    }
-    slug
+    papers: &[Paper],
+) -> Vec<Draft> {
+    let facts = Facts::new(job, inspection, report, panel);
+    page::pages(&facts, papers)
+        .into_iter()
+        .map(|page| Draft {
+            kind: PageKind::Panel,
+            box_index: Some(report.box_index),
+            part: Some(panel.id),
+            title: format!("{}: {}{}", report.name, panel.name, page.more),
+            paper: page.paper,
+            list: page.list,
+            scale: page.scale,
+        })
+        .collect()
 }

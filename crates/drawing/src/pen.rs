@@ -17,11 +17,13 @@ pub enum Pen {
     Frame,
     /// Continuous, widest: the banded (front) edge of a panel.
     Banded,
+    /// Continuous, between narrow and wide: grid references of the sheet.
+    Grid,
 }
 
 impl Pen {
     /// Every pen, for legends and back-end tables.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Outline,
         Self::Thin,
         Self::Hidden,
@@ -29,10 +31,11 @@ impl Pen {
         Self::Phantom,
         Self::Frame,
         Self::Banded,
+        Self::Grid,
     ];
 
     /// Width in paper millimetres. The group 0.5 / 0.25 keeps the 2:1 ratio of ISO 128-2; the
-    /// frame is 0.7 mm (ISO 5457, restated second-hand).
+    /// frame is 0.7 mm and grid lines are 0.35 mm (ISO 5457, restated second-hand).
     #[must_use]
     pub const fn width(self) -> f64 {
         match self {
@@ -40,6 +43,7 @@ impl Pen {
             Self::Thin | Self::Hidden | Self::Centre | Self::Phantom => 0.25,
             Self::Frame => 0.7,
             Self::Banded => 1.0,
+            Self::Grid => 0.35,
         }
     }
 
@@ -49,7 +53,7 @@ impl Pen {
     #[must_use]
     pub const fn dashes(self) -> &'static [f64] {
         match self {
-            Self::Outline | Self::Thin | Self::Frame | Self::Banded => &[],
+            Self::Outline | Self::Thin | Self::Frame | Self::Banded | Self::Grid => &[],
             Self::Hidden => &[3.0, 0.75],
             Self::Centre => &[6.0, 0.75, 0.15, 0.75],
             Self::Phantom => &[6.0, 0.75, 0.15, 0.75, 0.15, 0.75],
@@ -86,6 +90,8 @@ pub enum Ink {
 /// Layer by meaning, the same in every output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {
+    /// What lies around the frame: grid references, centring and trim marks.
+    Border,
     /// Frame, title block, tables.
     Sheet,
     /// Outlines of panels.
@@ -113,6 +119,7 @@ impl Layer {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
+            Self::Border => "border",
             Self::Sheet => "sheet",
             Self::Panels => "panels",
             Self::Hatching => "hatching",

@@ -13,6 +13,8 @@ pub struct Running {
     pub axis: Axis,
     /// The zero, along the axis.
     pub zero: f64,
+    /// Whether distances begin at `zero`; else it is a break and has no ring.
+    pub from_zero: bool,
     /// The outline that extension lines start from, across the axis.
     pub outline: f64,
     /// Where the dimension line lies, across the axis.
@@ -96,7 +98,9 @@ fn base_line(list: &mut DisplayList, brush: Brush, running: &Running, wanted: &[
             Pen::Thin,
         );
     }
-    brush.circle(list, zero, 0.9, Pen::Thin);
+    if running.from_zero {
+        brush.circle(list, zero, 0.9, Pen::Thin);
+    }
     let mut by_distance: Vec<f64> = wanted.to_vec();
     by_distance.sort_by(|a, b| {
         (a - running.zero)
@@ -202,6 +206,7 @@ mod tests {
         let row = Running {
             axis: Axis::Upright,
             zero: 100.0,
+            from_zero: true,
             outline: 0.0,
             line_at: -6.0,
             figures_at: -12.0,
@@ -222,6 +227,7 @@ mod tests {
         let row = Running {
             axis: Axis::Level,
             zero: 0.0,
+            from_zero: true,
             outline: 0.0,
             line_at: 6.0,
             figures_at: 12.0,

@@ -1,6 +1,9 @@
 //! A finished page: paper size and display list.
 
+use flapwright_model::part::PartId;
+
 use crate::list::DisplayList;
+use crate::page_kind::PageKind;
 use crate::paper::Paper;
 
 /// One page, ready for any back-end. The list's frame is the paper itself: millimetres, origin at
@@ -12,6 +15,12 @@ pub struct Sheet {
     pub slug: String,
     /// Title for bookmarks and window lists, e.g. `mugs: right side`.
     pub title: String,
+    /// What kind of page it is.
+    pub kind: PageKind,
+    /// The box that it is about, by its index in the job; `None` where it is about more.
+    pub box_index: Option<usize>,
+    /// The panel that it is about.
+    pub part: Option<PartId>,
     /// Paper size and which way up it lies.
     pub paper: Paper,
     /// What is printed.

@@ -79,6 +79,34 @@ pub fn bounds(
     Rect::from_points([origin - up * depth, end + up * height])
 }
 
+/// The box around the letters of a text themselves, in the frame of `at` (mm, y up): as high and
+/// as deep as the highest and the deepest of them. `None` when it has no ink.
+#[must_use]
+pub fn ink_bounds(
+    at: At,
+    text: &str,
+    height: f64,
+    anchor: Anchor,
+    turn: Turn,
+    weight: Weight,
+) -> Option<Rect<f64>> {
+    let origin = baseline_origin(at, text, height, anchor, turn, weight);
+    let (along, up) = directions(turn);
+    let metrics = metrics(weight);
+    let em = em_size(height);
+    let mut x = 0.0;
+    let mut found: Option<Rect<f64>> = None;
+    for c in printable(text).chars() {
+        if let Some([left, low, right, high]) = metrics.ink(c) {
+            let corner = |x: f64, y: f64| origin + along * (x * em) + up * (y * em);
+            let letter = Rect::from_points([corner(x + left, low), corner(x + right, high)]);
+            found = Some(found.map_or(letter, |all| all.union(&letter)));
+        }
+        x += metrics.advance(c);
+    }
+    found
+}
+
 /// Where the baseline of a text starts, in the frame of `at` (mm, y up). Every back-end paints the
 /// text from here, start-anchored, in the reading direction.
 #[must_use]
@@ -109,13 +137,25 @@ pub fn baseline_origin(
 /// Tabs, line ends and unusual blanks become plain spaces; other control characters, characters
 /// that steer the reading direction and those that no XML file may hold become U+FFFD, so that a
 /// broken text shows; invisible joiners and marks are dropped. The fraction slash becomes a plain
-/// one, because it would rebuild the digits around it.
+/// one, because it would rebuild the digits around it; that of [`set_fractions`] stays.
 #[must_use]
 pub fn printable(text: &str) -> Cow<'_, str> {
-    if text.chars().all(|c| replaced(c) == Some(c)) {
+    if text.bytes().all(|byte| (0x20..0x7F).contains(&byte)) {
+        return Cow::Borrowed(text);
+    }
+    // A fraction slash between raised and lowered digits rebuilds nothing: it stays.
+    let set = |i: usize| {
+        let (before, after) = text.split_at(i);
+        before.ends_with(RAISED) && after.chars().nth(1).is_some_and(|c| LOWERED.contains(&c))
+    };
+    let print = |(i, c): (usize, char)| match c {
+        '\u{2044}' if set(i) => Some(c),
+        _ => replaced(c),
+    };
+    if text.char_indices().all(|it| print(it) == Some(it.1)) {
         Cow::Borrowed(text)
     } else {
-        Cow::Owned(text.chars().filter_map(replaced).collect())
+        Cow::Owned(text.char_indices().filter_map(print).collect())
     }
 }
 
@@ -133,6 +173,66 @@ pub fn missing_glyphs(text: &str) -> Vec<char> {
         }
     }
     missing
+}
+
+/// `text` with every fraction set as one: raised numerator, fraction slash, lowered denominator;
+/// the hyphen of a mixed number falls away. `1-29/64"` becomes `1²⁹⁄₆₄"`.
+///
+/// A fraction is digits, a slash and digits that no digit, slash or dot stands beside, so that
+/// dates are left alone.
+#[must_use]
+pub fn set_fractions(text: &str) -> String {
+    let signs: Vec<char> = text.chars().collect();
+    let mut set = String::with_capacity(text.len());
+    let mut i = 0;
+    while i < signs.len() {
+        let Some((above, below, end)) = fraction_at(&signs, i) else {
+            set.extend(signs.get(i));
+            i += 1;
+            continue;
+        };
+        // 1-5/8 is one and five eighths.
+        let mixed = set.ends_with('-') && set.chars().rev().nth(1).is_some_and(is_digit);
+        if mixed {
+            set.pop();
+        }
+        set.extend(above.iter().map(|digit| shifted(*digit, &RAISED)));
+        set.push('\u{2044}');
+        set.extend(below.iter().map(|digit| shifted(*digit, &LOWERED)));
+        i = end;
+    }
+    set
+}
+
+const RAISED: [char; 10] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
+const LOWERED: [char; 10] = ['₀', '₁', '₂', '₃', '₄', '₅', '₆', '₇', '₈', '₉'];
+
+const fn is_digit(c: char) -> bool {
+    c.is_ascii_digit()
+}
+
+fn shifted(digit: char, to: &[char; 10]) -> char {
+    let place = digit.to_digit(10).unwrap_or_default() as usize;
+    to.get(place).copied().unwrap_or(digit)
+}
+
+/// Numerator, denominator and what follows, when a fraction begins at `start`.
+fn fraction_at(signs: &[char], start: usize) -> Option<(&[char], &[char], usize)> {
+    let run = |from: usize| {
+        let rest = signs.get(from..).unwrap_or_default();
+        from + rest.iter().take_while(|c| is_digit(**c)).count()
+    };
+    let joined = |c: &char| is_digit(*c) || "/.,".contains(*c);
+    if start > 0 && signs.get(start - 1).is_some_and(joined) {
+        return None;
+    }
+    let slash = run(start);
+    if slash == start || signs.get(slash) != Some(&'/') {
+        return None;
+    }
+    let end = run(slash + 1);
+    let ends = signs.get(end).is_none_or(|c| *c != '/');
+    (end > slash + 1 && ends).then(|| (&signs[start..slash], &signs[slash + 1..end], end))
 }
 
 /// What stands for one character in print; `None` when nothing does.
@@ -162,6 +262,8 @@ fn directions(turn: Turn) -> (Vector2D<f64>, Vector2D<f64>) {
 /// A font file opened once, with the sizes that are asked for all the time, in em.
 struct Metrics {
     face: Option<Face<'static>>,
+    /// Advances of the ASCII characters, which nearly all texts consist of.
+    ascii: [f64; 128],
     capital: f64,
     descender: f64,
 }
@@ -173,8 +275,13 @@ impl Metrics {
             .as_ref()
             .and_then(|face| Some(em(face, face.capital_height()?)));
         let descender = face.as_ref().and_then(deepest);
+        let mut ascii = [ADVANCE; 128];
+        for (code, advance) in (0_u8..).zip(&mut ascii) {
+            *advance = advance_in(face.as_ref(), char::from(code));
+        }
         Self {
             face,
+            ascii,
             capital: capital.filter(|size| *size > 0.0).unwrap_or(CAPITAL),
             descender: descender.unwrap_or(DESCENDER),
         }
@@ -183,11 +290,18 @@ impl Metrics {
     /// The advance of a character in em; a character that the font lacks is as wide as the box
     /// that is printed for it.
     fn advance(&self, c: char) -> f64 {
-        let advance = self.face.as_ref().and_then(|face| {
-            let glyph = face.glyph_index(c).unwrap_or_default();
-            Some(f64::from(face.glyph_hor_advance(glyph)?) / f64::from(face.units_per_em()))
-        });
-        advance.unwrap_or(ADVANCE)
+        let known = usize::try_from(u32::from(c)).ok();
+        let known = known.and_then(|code| self.ascii.get(code));
+        known.map_or_else(|| advance_in(self.face.as_ref(), c), |advance| *advance)
+    }
+
+    /// Left, bottom, right and top of a letter from its origin on the baseline, em; `None` for one
+    /// without ink.
+    fn ink(&self, c: char) -> Option<[f64; 4]> {
+        let face = self.face.as_ref()?;
+        let glyph = face.glyph_index(c).unwrap_or_default();
+        let it = face.glyph_bounding_box(glyph)?;
+        Some([it.x_min, it.y_min, it.x_max, it.y_max].map(|units| em(face, units)))
     }
 
     fn has(&self, c: char) -> bool {
@@ -195,6 +309,14 @@ impl Metrics {
             .as_ref()
             .is_some_and(|face| face.glyph_index(c).is_some())
     }
+}
+
+fn advance_in(face: Option<&Face<'_>>, c: char) -> f64 {
+    let advance = face.and_then(|face| {
+        let glyph = face.glyph_index(c).unwrap_or_default();
+        Some(f64::from(face.glyph_hor_advance(glyph)?) / f64::from(face.units_per_em()))
+    });
+    advance.unwrap_or(ADVANCE)
 }
 
 fn metrics(weight: Weight) -> &'static Metrics {
@@ -327,6 +449,23 @@ mod tests {
             width("a\u{AD}b", 2.5, Weight::Plain),
             width("ab", 2.5, Weight::Plain)
         ));
+    }
+
+    #[test]
+    fn fractions_are_set_and_dates_are_not() {
+        for (plain, set) in [
+            ("1-29/64\"", "1²⁹⁄₆₄\""),
+            ("5/8", "⁵⁄₈"),
+            ("23-5/8\" × 7\"", "23⁵⁄₈\" × 7\""),
+            ("-3/16", "-³⁄₁₆"),
+            ("12/11/2026", "12/11/2026"),
+            ("a/b 3/ /4", "a/b 3/ /4"),
+            ("2.5/8", "2.5/8"),
+        ] {
+            assert_eq!(set_fractions(plain), set);
+            assert_eq!(printable(set), set, "printed as it is set");
+            assert_eq!(missing_glyphs(set), Vec::<char>::new());
+        }
     }
 
     /// Signs of technical sheets that the font lacks: sheets draw them as shapes or write

@@ -1,7 +1,6 @@
-//! Frame and title block.
+//! The title block.
 //!
-//! Fields and the 180 mm width follow ISO 7200, the frame ISO 5457; both are restated second-hand
-//! from public templates. Letter and Tabloid claim no standard.
+//! Fields and the 180 mm width follow ISO 7200, restated second-hand from public templates. Letter and Tabloid claim no standard.
 
 use euclid::default::Rect;
 
@@ -26,7 +25,7 @@ pub struct Fields {
     pub owner: String,
     /// Title: the job's name.
     pub title: String,
-    /// Second title: box and panel.
+    /// Second title: what this page shows.
     pub subtitle: String,
     /// Identification number.
     pub number: String,
@@ -46,7 +45,32 @@ pub struct Fields {
     pub sheet: usize,
     /// Number of sheets.
     pub sheets: usize,
+    /// Whether a text of the page has a sign that the font lacks: it prints as a box, and the
+    /// block says so.
+    pub boxed_signs: bool,
 }
+
+impl Fields {
+    /// Whether one of the block's own texts has such a sign.
+    #[must_use]
+    pub fn has_boxed_signs(&self) -> bool {
+        [
+            &self.owner,
+            &self.title,
+            &self.subtitle,
+            &self.number,
+            &self.date_of_issue,
+            &self.creator,
+            &self.approver,
+            &self.revision,
+        ]
+        .iter()
+        .any(|text| !crate::text::missing_glyphs(text).is_empty())
+    }
+}
+
+/// Stands over the job's name where [`Fields::boxed_signs`].
+const BOXED: &str = "Job – CAUTION: a box is a sign that this font lacks";
 
 /// Where the title block lies in a drawing space: 180 mm wide at the lower right, or the full
 /// width where the space is narrower or hardly wider than that.
@@ -59,11 +83,6 @@ pub fn place(space: Rect<f64>) -> Rect<f64> {
     };
     let high = At::new(space.max_x(), space.min_y() + HEIGHT);
     Rect::from_points([At::new(space.max_x() - width, space.min_y()), high])
-}
-
-/// Draws the frame of a paper.
-pub fn frame(list: &mut DisplayList, paper: Paper) {
-    Brush::new(Layer::Sheet, Ink::Plain).rect(list, paper.drawing_space(), Pen::Frame);
 }
 
 /// Draws the title block of a paper at its [`place`].
@@ -81,8 +100,12 @@ pub fn draw(list: &mut DisplayList, paper: Paper, fields: &Fields) {
             cell("Sheet", &sheet, 36.0),
         ],
         &[
-            cell("Job", &fields.title, 78.0),
-            cell("Panel", &fields.subtitle, 66.0),
+            cell(
+                if fields.boxed_signs { BOXED } else { "Job" },
+                &fields.title,
+                78.0,
+            ),
+            cell("Page", &fields.subtitle, 66.0),
             cell("Identification number", &fields.number, 36.0),
         ],
         &[

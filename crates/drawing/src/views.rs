@@ -9,6 +9,7 @@ mod elevation_dimensions;
 mod hit;
 mod leaf_section;
 mod lit;
+mod plan;
 mod section;
 mod section_door;
 #[cfg(test)]
@@ -18,6 +19,7 @@ mod visible;
 pub use elevation::elevation;
 pub use hit::hit;
 pub(crate) use lit::severity_ink;
+pub use plan::plan;
 pub use section::section;
 
 use euclid::default::Rect;
@@ -66,7 +68,7 @@ impl Default for ViewOptions {
 pub(crate) fn figure(length: f64, unit: Unit) -> String {
     match unit {
         Unit::Millimetre => show_length(length, unit),
-        Unit::Inch => show_inch_64(length),
+        Unit::Inch => crate::text::set_fractions(&show_inch_64(length)),
     }
 }
 

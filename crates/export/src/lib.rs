@@ -2,12 +2,18 @@
 //! are whole or not there.
 //!
 //! ```
-//! use flapwright_drawing::{list::DisplayList, paper::Paper, sheet::Sheet};
+//! use flapwright_drawing::list::DisplayList;
+//! use flapwright_drawing::page_kind::PageKind;
+//! use flapwright_drawing::paper::Paper;
+//! use flapwright_drawing::sheet::Sheet;
 //! use flapwright_export::{PdfOptions, pdf};
 //!
 //! let sheet = Sheet {
 //!     slug: "01-cover".to_owned(),
 //!     title: "Cover".to_owned(),
+//!     kind: PageKind::Cover,
+//!     box_index: None,
+//!     part: None,
 //!     paper: Paper::A4,
 //!     list: DisplayList::new(),
 //! };

@@ -4,6 +4,7 @@ use std::path::Path;
 use std::process::Command;
 
 use flapwright_drawing::list::{Across, Along, Anchor, At, DisplayList, Shape, Turn, Weight};
+use flapwright_drawing::page_kind::PageKind;
 use flapwright_drawing::paper::Paper;
 use flapwright_drawing::pen::{Ink, Layer, Pen};
 use flapwright_drawing::sheet::Sheet;
@@ -18,6 +19,9 @@ pub(crate) fn sheet(shapes: impl IntoIterator<Item = Shape>) -> Sheet {
     Sheet {
         slug: "01-sample".to_owned(),
         title: "Sample sheet".to_owned(),
+        kind: PageKind::Panel,
+        box_index: None,
+        part: None,
         paper: Paper::A4,
         list,
     }

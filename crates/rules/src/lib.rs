@@ -9,6 +9,7 @@ pub mod bench;
 pub mod checks;
 pub mod chosen_work;
 pub mod finding;
+pub mod fingerprint;
 mod inspect;
 pub mod inspection;
 mod judge;

@@ -15,6 +15,11 @@ const AS_ON_SHEETS: Context = Context {
     glass_pane: true,
     through: true,
     blind: true,
+    setting: true,
+    cutting: false,
+    hung: true,
+    assembly: false,
+    template: false,
 };
 
 /// The section *Cautions*.

@@ -51,8 +51,8 @@ pub(super) fn room(facts: &Facts<'_>, outline: [f64; 2]) -> Room {
         figures.dedup();
         figures_room(figures.len().min(12) + 1)
     };
-    let names = [FaceEdge::VStart, FaceEdge::VEnd]
-        .map(|edge| 0.5 * (how.width(&facts.edge_words(edge)) + outline[0]));
+    let names =
+        [FaceEdge::VStart, FaceEdge::VEnd].map(|edge| how.bold().width(&facts.edge_words(edge)));
     Room {
         zero_side: beside(FaceEdge::UStart),
         far_side: beside(FaceEdge::UEnd),
@@ -68,7 +68,9 @@ pub(super) fn draw(list: &mut DisplayList, picture: &Picture<'_>) {
     let facts = picture.facts;
     let panel = Brush::new(Layer::Panels, Ink::Plain);
     for edge in FaceEdge::ALL {
-        if edge.band(facts.panel.bands) > 0.0 {
+        if facts.break_at(edge).is_some() {
+            break_line(list, panel, picture.edge_ends(edge));
+        } else if edge.band(facts.panel.bands) > 0.0 {
             let [from, to] = picture.edge_ends(edge);
             panel.line(list, from, to, Pen::Banded);
         }
@@ -76,19 +78,43 @@ pub(super) fn draw(list: &mut DisplayList, picture: &Picture<'_>) {
     }
 }
 
+/// A continuous narrow line with a zigzag (ISO 128 line type 01.1, restated from memory), a little
+/// longer than the edge.
+fn break_line(list: &mut DisplayList, brush: Brush, [from, to]: [At; 2]) {
+    let along = (to - from) / (to - from).length().max(1e-9);
+    let aside = euclid::default::Vector2D::new(-along.y, along.x);
+    let middle = from.lerp(to, 0.5);
+    let points = vec![
+        from - along * 1.5,
+        middle - along * 1.4,
+        middle - along * 0.7 + aside * 1.6,
+        middle + along * 0.7 - aside * 1.6,
+        middle + along * 1.4,
+        to + along * 1.5,
+    ];
+    brush.run(list, points, Pen::Thin);
+}
+
 fn name(list: &mut DisplayList, picture: &Picture<'_>, edge: FaceEdge) {
     let outline = picture.outline();
     let words = picture.facts.edge_words(edge);
     let brush = Brush::new(Layer::Notes, Ink::Plain);
     let level = Lettering::new(NAME).held(Along::Middle, Across::Baseline);
-    let middle = outline.center();
+    // A name wider than its edge runs past the far end: distances are at the zero end.
+    let wide = Lettering::new(NAME).bold().width(&words) - outline.width();
+    let past = 0.5 * wide.max(0.0);
+    let x = if picture.facts.u_runs_left() {
+        outline.center().x - past
+    } else {
+        outline.center().x + past
+    };
     match edge {
         FaceEdge::VStart => {
-            let at = At::new(middle.x, outline.max_y() + ABOVE - NAME);
+            let at = At::new(x, outline.max_y() + ABOVE - NAME);
             brush.text(list, at, words, level.bold());
         }
         FaceEdge::VEnd => {
-            let at = At::new(middle.x, outline.min_y() - 3.0);
+            let at = At::new(x, outline.min_y() - 3.0);
             brush.text(list, at, words, level.held(Along::Middle, Across::Top));
         }
         FaceEdge::UStart | FaceEdge::UEnd => {
@@ -118,7 +144,7 @@ fn side_lines(facts: &Facts<'_>, edge: FaceEdge, height: f64) -> SideLines {
             turned: true,
         };
     }
-    let mut words = vec![facts.edge_name(edge).to_owned()];
+    let mut words = vec![facts.edge_title(edge)];
     words.extend(facts.band_words(edge));
     let turned = words.iter().all(|line| how.width(line) <= height);
     SideLines { words, turned }
@@ -174,9 +200,15 @@ fn side_name(
     }
 }
 
+/// The place of the ring at the zero corner.
+pub(super) fn ring_room(picture: &Picture<'_>) -> Rect<f64> {
+    let size = 2.0 * RING + 0.8;
+    crate::layout::around(picture.zero_corner(), [size, size])
+}
+
 /// The ring at the zero corner, two of its quarters filled, and what distances run from.
 pub(super) fn zero(list: &mut DisplayList, picture: &Picture<'_>) {
-    let corner = picture.at(0.0, 0.0);
+    let corner = picture.zero_corner();
     let left = picture.facts.u_runs_left();
     let brush = Brush::new(Layer::Dimensions, Ink::Plain);
     let blank = Brush::new(Layer::Dimensions, Ink::Paper);

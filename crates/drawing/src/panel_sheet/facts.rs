@@ -5,7 +5,7 @@ use flapwright_model::door::{Grain, SideTie};
 use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
-use flapwright_model::part::Part;
+use flapwright_model::part::{LeafId, Part};
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{
     BoreSource, BoxReport, Face, FaceBands, Inspection, PanelReport,
@@ -13,10 +13,11 @@ use flapwright_rules::inspection::{
 
 use super::holes::{Hole, concerns, hole};
 use crate::cautions::{Context, cautions};
+use crate::job_sheets::head_foot::match_words;
 
 /// An edge of the drawn face by its own axes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum FaceEdge {
+pub(crate) enum FaceEdge {
     UStart,
     UEnd,
     VStart,
@@ -24,9 +25,9 @@ pub(super) enum FaceEdge {
 }
 
 impl FaceEdge {
-    pub(super) const ALL: [Self; 4] = [Self::UStart, Self::UEnd, Self::VStart, Self::VEnd];
+    pub(crate) const ALL: [Self; 4] = [Self::UStart, Self::UEnd, Self::VStart, Self::VEnd];
 
-    pub(super) const fn band(self, bands: FaceBands) -> f64 {
+    pub(crate) const fn band(self, bands: FaceBands) -> f64 {
         match self {
             Self::UStart => bands.u_start,
             Self::UEnd => bands.u_end,
@@ -36,23 +37,96 @@ impl FaceEdge {
     }
 }
 
+/// The name of an edge of a drawn face; the edges that distances run from are in capitals.
+pub(crate) const fn edge_name(face: Face, edge: FaceEdge) -> &'static str {
+    use FaceEdge::{UEnd, UStart, VEnd, VStart};
+    match (face, edge) {
+        (Face::SideInner(_), UStart) => "FRONT EDGE",
+        (Face::SideInner(_), UEnd) => "back edge",
+        (Face::SideInner(_), VStart) => "TOP END",
+        (Face::SideInner(_), VEnd) => "bottom end",
+        (Face::Underside, UStart) => "BOX-LEFT END",
+        (Face::Underside, UEnd) => "box-right end",
+        (Face::Underside, VStart) => "FRONT EDGE",
+        (Face::Underside, VEnd) => "back edge",
+        (Face::DoorBack, UStart) => "BOX-RIGHT EDGE",
+        (Face::DoorBack, UEnd) => "box-left edge",
+        (Face::DoorBack, VStart) => "TOP EDGE",
+        (Face::DoorBack, VEnd) => "bottom edge",
+        (Face::Plain, UStart) => "left",
+        (Face::Plain, UEnd) => "right",
+        (Face::Plain, VStart) => "top",
+        (Face::Plain, VEnd) => "bottom",
+    }
+}
+
+/// Whether the length of a part runs along u of its face: along the grain, or along the longer
+/// side where there is none.
+pub(crate) fn length_along_u(panel: &PanelReport) -> bool {
+    match panel.grain {
+        Grain::Upright => false,
+        Grain::Across => true,
+        Grain::None => panel.size[0] >= panel.size[1],
+    }
+}
+
+/// An edge at which a broken panel goes on in its next part.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Break {
+    pub(crate) edge: FaceEdge,
+    /// The letter of the match mark.
+    pub(crate) mark: char,
+    /// From zero, mm.
+    pub(crate) at: f64,
+}
+
+/// Where the main axis of a fitting is, seen from the leaf that it carries, door closed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Axis {
+    /// Below the drawn top edge, mm; negative: above it.
+    pub(crate) v: f64,
+    /// Behind the leaf's back face, mm; negative: before it.
+    pub(crate) behind: f64,
+}
+
+/// The axis of the fitting of a leaf's own door; not for a leaf below the one that it carries.
+fn axis_of(report: &BoxReport, panel: &PanelReport, removed: FaceBands) -> Option<Axis> {
+    let Part::Leaf { opening, leaf } = panel.id.part else {
+        return None;
+    };
+    let door = report.openings.get(opening)?.door.as_ref()?;
+    let axis = door.axis?;
+    let closed = door.closed.leaves.iter().find(|it| it.id == leaf)?;
+    (leaf != LeafId::Lower).then_some(Axis {
+        v: closed.top - axis.y - removed.v_start,
+        behind: closed.back_o - axis.x,
+    })
+}
+
 /// One panel with all that its sheet needs.
 #[derive(Debug, Clone)]
-pub(super) struct Facts<'a> {
-    pub(super) job: &'a Job,
-    pub(super) report: &'a BoxReport,
-    pub(super) panel: &'a PanelReport,
+pub(crate) struct Facts<'a> {
+    pub(crate) job: &'a Job,
+    pub(crate) report: &'a BoxReport,
+    pub(crate) panel: &'a PanelReport,
     /// Size of the drawn outline, mm: finished, or cut where it is drilled before banding.
-    pub(super) size: [f64; 2],
+    pub(crate) size: [f64; 2],
+    /// Where the drawn part of a broken panel begins, mm from zero along u and v; zero for a panel
+    /// drawn whole.
+    pub(crate) start: [f64; 2],
+    /// How the drawn part of a broken panel goes on at its edges.
+    pub(crate) breaks: Vec<Break>,
     /// Whether the drawn outline is the cut size.
-    pub(super) cut: bool,
-    pub(super) holes: Vec<Hole>,
+    pub(crate) cut: bool,
+    pub(crate) holes: Vec<Hole>,
+    /// The main axis of the fitting that carries this leaf.
+    pub(crate) axis: Option<Axis>,
     /// Findings about this panel, worst first.
-    pub(super) findings: Vec<&'a Finding>,
+    pub(crate) findings: Vec<&'a Finding>,
 }
 
 impl<'a> Facts<'a> {
-    pub(super) fn new(
+    pub(crate) fn new(
         job: &'a Job,
         inspection: &'a Inspection,
         report: &'a BoxReport,
@@ -82,14 +156,17 @@ impl<'a> Facts<'a> {
                 panel.size[0] - bands.u_start - bands.u_end,
                 panel.size[1] - bands.v_start - bands.v_end,
             ],
+            start: [0.0, 0.0],
+            breaks: Vec::new(),
             cut,
             holes,
+            axis: axis_of(report, panel, bands),
             findings,
         }
     }
 
     /// The bands that the drawn outline lacks.
-    pub(super) fn removed(&self) -> FaceBands {
+    pub(crate) fn removed(&self) -> FaceBands {
         if self.cut {
             self.panel.bands
         } else {
@@ -99,35 +176,30 @@ impl<'a> Facts<'a> {
 
     /// Whether u runs to the left on paper: only on a right side, whose front edge is at the
     /// right of the picture.
-    pub(super) fn u_runs_left(&self) -> bool {
+    pub(crate) fn u_runs_left(&self) -> bool {
         self.panel.face == Face::SideInner(SideTie::Right)
     }
 
     /// The edge's name on this face.
-    pub(super) const fn edge_name(&self, edge: FaceEdge) -> &'static str {
-        use FaceEdge::{UEnd, UStart, VEnd, VStart};
-        match (self.panel.face, edge) {
-            (Face::SideInner(_), UStart) => "FRONT EDGE",
-            (Face::SideInner(_), UEnd) => "back edge",
-            (Face::SideInner(_), VStart) => "TOP END",
-            (Face::SideInner(_), VEnd) => "bottom end",
-            (Face::Underside, UStart) => "BOX-LEFT END",
-            (Face::Underside, UEnd) => "box-right end",
-            (Face::Underside, VStart) => "FRONT EDGE",
-            (Face::Underside, VEnd) => "back edge",
-            (Face::DoorBack, UStart) => "BOX-RIGHT EDGE",
-            (Face::DoorBack, UEnd) => "box-left edge",
-            (Face::DoorBack, VStart) => "TOP EDGE",
-            (Face::DoorBack, VEnd) => "bottom edge",
-            (Face::Plain, UStart) => "left",
-            (Face::Plain, UEnd) => "right",
-            (Face::Plain, VStart) => "top",
-            (Face::Plain, VEnd) => "bottom",
-        }
+    pub(crate) const fn edge_name(&self, edge: FaceEdge) -> &'static str {
+        edge_name(self.panel.face, edge)
     }
 
-    /// What is said of an edge's band; nothing where it has none.
-    pub(super) fn band_words(&self, edge: FaceEdge) -> Option<String> {
+    /// The break at an edge, if the panel goes on there.
+    pub(crate) fn break_at(&self, edge: FaceEdge) -> Option<Break> {
+        self.breaks.iter().copied().find(|it| it.edge == edge)
+    }
+
+    /// Whether the zero corner is on the drawn part.
+    pub(crate) fn has_zero(&self) -> bool {
+        self.start == [0.0, 0.0]
+    }
+
+    /// What is said of an edge's band; nothing where it has none. At a break: where that is.
+    pub(crate) fn band_words(&self, edge: FaceEdge) -> Option<String> {
+        if let Some(it) = self.break_at(edge) {
+            return Some(format!("at {}", show_mm_tenth(it.at)));
+        }
         let band = edge.band(self.panel.bands);
         let size = show_mm_tenth(band);
         match (band > 0.0, self.cut) {
@@ -138,14 +210,24 @@ impl<'a> Facts<'a> {
     }
 
     /// Name and band of an edge.
-    pub(super) fn edge_words(&self, edge: FaceEdge) -> String {
-        let name = self.edge_name(edge);
-        self.band_words(edge)
-            .map_or_else(|| name.to_owned(), |band| format!("{name}, {band}"))
+    pub(crate) fn edge_words(&self, edge: FaceEdge) -> String {
+        let name = self.edge_title(edge);
+        match self.band_words(edge) {
+            Some(band) => format!("{name}, {band}"),
+            None => name,
+        }
+    }
+
+    /// Name of an edge or of the match mark at a break.
+    pub(crate) fn edge_title(&self, edge: FaceEdge) -> String {
+        self.break_at(edge).map_or_else(
+            || self.edge_name(edge).to_owned(),
+            |it| format!("break, mark {}", it.mark),
+        )
     }
 
     /// The headline: panel and drawn face.
-    pub(super) fn headline(&self) -> String {
+    pub(crate) fn headline(&self) -> String {
         let name = self.panel.name.to_uppercase();
         match self.panel.face {
             Face::SideInner(_) | Face::Plain => name,
@@ -155,7 +237,7 @@ impl<'a> Facts<'a> {
     }
 
     /// Which face is seen and how the panel lies.
-    pub(super) const fn face_words(&self) -> &'static str {
+    pub(crate) const fn face_words(&self) -> &'static str {
         match self.panel.face {
             Face::SideInner(SideTie::Left) => {
                 "Inner face up. Top end away from you, front edge at the LEFT."
@@ -175,7 +257,7 @@ impl<'a> Facts<'a> {
     }
 
     /// What the distances run from.
-    pub(super) fn edges_words(&self) -> &'static str {
+    pub(crate) fn edges_words(&self) -> &'static str {
         if self.cut {
             "Drilled BEFORE banding: all distances run from CUT edges."
         } else if FaceEdge::ALL
@@ -189,7 +271,7 @@ impl<'a> Facts<'a> {
     }
 
     /// Size, thickness, material, grain, hole count.
-    pub(super) fn stuff_words(&self) -> String {
+    pub(crate) fn stuff_words(&self) -> String {
         let class = match self.panel.class {
             MaterialClass::Board => "board",
             MaterialClass::SolidWood => "solid wood",
@@ -220,8 +302,37 @@ impl<'a> Facts<'a> {
         )
     }
 
+    /// Where the fitting's axis is, in words.
+    pub(crate) fn axis_words(&self) -> Option<String> {
+        let axis = self.axis?;
+        let line = if self.shows_axis() {
+            " (long-dashed dotted line)"
+        } else {
+            ""
+        };
+        let upright = if axis.v < 0.0 {
+            format!("{} above the top edge", show_mm_tenth(-axis.v))
+        } else {
+            format!("{} below the top edge", show_mm_tenth(axis.v))
+        };
+        let deep = if axis.behind < 0.0 {
+            format!("{} before this face", show_mm_tenth(-axis.behind))
+        } else {
+            format!("{} behind this face", show_mm_tenth(axis.behind))
+        };
+        Some(format!(
+            "Axis of the fitting, door closed{line}: {upright}, {deep}"
+        ))
+    }
+
+    /// Whether the axis crosses the drawn face.
+    pub(crate) fn shows_axis(&self) -> bool {
+        self.axis
+            .is_some_and(|axis| (0.0..=self.size[1]).contains(&(axis.v - self.start[1])))
+    }
+
     /// How the findings stand, when there are any: `2 stops, 1 caution open for this panel or its door`.
-    pub(super) fn findings_words(&self) -> Option<String> {
+    pub(crate) fn findings_words(&self) -> Option<String> {
         let count = |severity: Severity| {
             self.findings
                 .iter()
@@ -252,7 +363,7 @@ impl<'a> Facts<'a> {
     }
 
     /// Whether a number on this sheet comes from an invented job or card.
-    pub(super) fn invented(&self) -> bool {
+    pub(crate) fn invented(&self) -> bool {
         self.job.invented
             || self.holes_from_openings().any(|opening| {
                 self.card_of(opening)
@@ -285,7 +396,7 @@ impl<'a> Facts<'a> {
     }
 
     /// The fittings whose bores are on this panel, in words, each once.
-    pub(super) fn fittings(&self) -> Vec<&str> {
+    pub(crate) fn fittings(&self) -> Vec<&str> {
         let mut names: Vec<&str> = Vec::new();
         for opening in self.holes_from_openings() {
             let door = self
@@ -304,7 +415,12 @@ impl<'a> Facts<'a> {
     }
 
     /// The cautions that apply.
-    pub(super) fn cautions(&self) -> Vec<&'static str> {
+    pub(crate) fn cautions(&self) -> Vec<&'static str> {
+        cautions(self.caution_context())
+    }
+
+    /// What this panel has on it, as far as cautions go.
+    pub(crate) fn caution_context(&self) -> Context {
         let leaf = matches!(self.panel.id.part, Part::Leaf { .. });
         let fitted = self.holes_from_openings().next().is_some();
         let pane = self
@@ -312,13 +428,20 @@ impl<'a> Facts<'a> {
             .infill
             .as_ref()
             .is_some_and(|i| i.class == MaterialClass::Glass);
-        cautions(Context {
+        Context {
             leaf: leaf && fitted,
             carries_fitting: !leaf && fitted,
             glass_panel: self.panel.class == MaterialClass::Glass,
             glass_pane: pane,
             through: self.holes.iter().any(|hole| hole.depth.is_none()),
             blind: self.holes.iter().any(|hole| hole.depth.is_some()),
-        })
+            ..Context::default()
+        }
+    }
+
+    /// Revision of the job and fingerprint of the bores.
+    pub(crate) fn match_words(&self) -> String {
+        let own = flapwright_rules::fingerprint::fingerprint(self.panel);
+        match_words(&self.job.title_block.revision, &own)
     }
 }

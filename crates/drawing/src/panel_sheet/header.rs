@@ -3,12 +3,13 @@
 use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_rules::finding::Severity;
+use flapwright_rules::inspection::Face;
 
 use super::facts::Facts;
 use super::key;
-use crate::brush::{Brush, Lettering};
+use crate::brush::{Brush, Lettering, corners};
 use crate::cautions::INVENTED;
-use crate::list::{At, DisplayList, Weight};
+use crate::list::{Across, Along, At, DisplayList, Weight};
 use crate::pen::{Ink, Layer, Pen};
 use crate::text;
 use crate::views::severity_ink;
@@ -26,6 +27,10 @@ const GAP: f64 = 5.0;
 const KEY_WIDTH: f64 = 36.0;
 /// Least depth of the head, so that the key picture is clear, mm.
 const LEAST_DEPTH: f64 = 30.0;
+/// Depth of the bar that says that a back is shown, mm.
+const BAR: f64 = 6.5;
+/// What it says.
+const BACK: &str = "THIS IS THE BACK – DRILL HERE, NEVER FROM THE FRONT";
 /// Most findings printed in full; the rest are counted.
 const MOST_FINDINGS: usize = 4;
 
@@ -62,6 +67,10 @@ impl<'a> Header<'a> {
             let text = format!("Fitting: {}", fittings.join("; "));
             stuff.add(&text, Weight::Plain, room);
         }
+        if let Some(axis) = facts.axis_words() {
+            stuff.add(&axis, Weight::Plain, room);
+        }
+        stuff.add(&facts.match_words(), Weight::Bold, room);
         if facts.invented() {
             stuff.add(INVENTED, Weight::Bold, room);
         }
@@ -85,7 +94,25 @@ impl<'a> Header<'a> {
     }
 
     fn headline_depth(&self) -> f64 {
-        HEADLINE + 3.0 + if self.two_lines { SECOND_LINE } else { 0.0 }
+        let bar = if self.is_back() { BAR + 2.0 } else { 0.0 };
+        HEADLINE + 3.0 + bar + if self.two_lines { SECOND_LINE } else { 0.0 }
+    }
+
+    /// Whether the sheet could be taken for a drawing of a front.
+    fn is_back(&self) -> bool {
+        self.facts.panel.face == Face::DoorBack
+    }
+
+    /// White words on a black bar: this is the back.
+    fn back_bar(&self, list: &mut DisplayList, brush: Brush, low: At) {
+        let room = self.width - KEY_WIDTH - 4.0;
+        let bar = Rect::from_points([low, At::new(low.x + room, low.y + BAR)]);
+        brush.area(list, corners(bar));
+        let (words, height) = fitted(BACK, &[3.5, 2.5, 1.8], Weight::Bold, room - 4.0);
+        let how = Lettering::new(height)
+            .bold()
+            .held(Along::Middle, Across::Middle);
+        brush.ink(Ink::Paper).text(list, bar.center(), words, how);
     }
 
     fn findings_depth(&self) -> f64 {
@@ -99,6 +126,9 @@ impl<'a> Header<'a> {
         let brush = Brush::new(Layer::Sheet, Ink::Plain);
         self.headline(list, brush, At::new(top_left.x, top_left.y - HEADLINE));
         let mut y = top_left.y - self.headline_depth();
+        if self.is_back() {
+            self.back_bar(list, brush, At::new(top_left.x, y + 1.0));
+        }
         self.words.draw(list, brush, At::new(top_left.x, y));
         y -= self.words.depth();
         self.stuff.draw(list, brush, At::new(top_left.x, y));

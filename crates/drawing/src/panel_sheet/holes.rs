@@ -8,32 +8,32 @@ use flapwright_rules::inspection::{BoreSource, FaceBands, PanelReport, PlacedBor
 
 /// A hole as it is printed: distances from the zero corner of the outline that is drawn.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Hole {
-    pub(super) number: usize,
+pub(crate) struct Hole {
+    pub(crate) number: usize,
     /// Along u, mm, from the drawn edge.
-    pub(super) u: f64,
+    pub(crate) u: f64,
     /// Along v, mm, from the drawn edge.
-    pub(super) v: f64,
-    pub(super) diameter: f64,
+    pub(crate) v: f64,
+    pub(crate) diameter: f64,
     /// Depth, mm; `None` through.
-    pub(super) depth: Option<f64>,
-    pub(super) purpose: String,
+    pub(crate) depth: Option<f64>,
+    pub(crate) purpose: String,
     /// One of a row of shelf bores.
-    pub(super) in_row: bool,
+    pub(crate) in_row: bool,
     /// The worst finding about this very hole.
-    pub(super) severity: Option<Severity>,
+    pub(crate) severity: Option<Severity>,
 }
 
 impl Hole {
     /// Depth in words.
-    pub(super) fn depth_words(&self) -> String {
+    pub(crate) fn depth_words(&self) -> String {
         self.depth
             .map_or_else(|| "through".to_owned(), show_mm_tenth)
     }
 }
 
 /// A bore of the panel as its sheet prints it: `bands` are those that the drawn outline lacks.
-pub(super) fn hole(
+pub(crate) fn hole(
     bore: &PlacedBore,
     panel: &PanelReport,
     bands: FaceBands,
@@ -73,7 +73,7 @@ pub(super) fn hole(
 
 /// Whether a finding is about this panel: the panel itself, one of its bores, or an opening whose
 /// fitting or door it carries.
-pub(super) fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
+pub(crate) fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
     finding.subjects.iter().any(|subject| match subject {
         Subject::Part(part) => *part == panel.id,
         Subject::Bore(bore) => bore.part == panel.id,

@@ -4,7 +4,7 @@ use euclid::default::Rect;
 
 use super::holes::Hole;
 use super::picture::{Picture, RING};
-use crate::brush::{Brush, Lettering};
+use crate::brush::{Brush, Lettering, corners};
 use crate::dimension::{FIGURE, SMALL_FIGURE};
 use crate::layout::Crowd;
 use crate::list::{Across, Along, At, DisplayList};
@@ -61,16 +61,23 @@ fn number(
     let words = hole.number.to_string();
     let size = [how.width(&words) + 0.5, 1.35 * height + 0.2];
     let within = picture.outline().inflate(-0.8, -0.8);
-    let radii: Vec<f64> = radii.iter().map(|more| radius + 0.4 + more).collect();
-    let Some(middle) = crowd.place_near(centre, size, &radii, within) else {
+    let radii: Vec<f64> = radii.iter().map(|more| radius + 1.2 + more).collect();
+    let leader = |middle: At| {
+        let away = gap(middle, size, centre) - radius;
+        let share = (away + radius - 0.2) / (middle - centre).length();
+        (away > LEADER_FROM).then(|| (centre, centre.lerp(middle, share.min(0.9))))
+    };
+    let Some(middle) = crowd.place_with_leader(centre, size, &radii, within, leader) else {
         return false;
     };
     let brush = Brush::new(Layer::Bores, Ink::Plain).of(picture.subject(hole));
-    let away = gap(middle, size, centre) - radius;
-    if away > LEADER_FROM {
-        let share = (away + radius - 0.2) / (middle - centre).length();
-        let end = centre.lerp(middle, share.min(0.9));
-        brush.ink(Ink::Soft).line(list, centre, end, Pen::Thin);
+    if let Some((from, to)) = leader(middle) {
+        brush.ink(Ink::Soft).line(list, from, to, Pen::Thin);
+    }
+    if picture.facts.panel.infill.is_some() {
+        // Over hatching and the edges of stiles and rails.
+        let blank = crate::layout::around(middle, size);
+        brush.ink(Ink::Paper).area(list, corners(blank));
     }
     brush.text(list, middle, words, how);
     true

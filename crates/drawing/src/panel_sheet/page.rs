@@ -2,6 +2,7 @@
 
 use euclid::default::Rect;
 
+use super::broken;
 use super::facts::Facts;
 use super::foot::{Foot, Words, has_room_beside};
 use super::header::Header;
@@ -23,7 +24,7 @@ const NOTE_HEIGHT: f64 = 2.5;
 /// Words at the foot take no more than this, mm: so much more a column of its own can give.
 const MOST_WORDS: f64 = 80.0;
 /// Blank inside the frame, mm.
-const INSIDE: f64 = 3.0;
+pub(super) const INSIDE: f64 = 3.0;
 /// With more holes than this no scale is given up: the picture would be a thicket.
 const MANY_HOLES: usize = 30;
 /// So much scale is given up at most to keep the hole table on the sheet.
@@ -35,7 +36,8 @@ pub(super) struct Page {
     pub(super) list: DisplayList,
     /// Scale of the picture; `None` on a page that only continues a table.
     pub(super) scale: Option<Scale>,
-    pub(super) continued: bool,
+    /// What the title says beyond the panel's name.
+    pub(super) more: String,
 }
 
 /// Where things go on the first page.
@@ -56,32 +58,57 @@ enum Place {
 }
 
 /// The pages of one panel: the sheet and, if the hole table does not fit on it, further pages.
-pub(super) fn pages(facts: &Facts<'_>) -> Vec<Page> {
+pub(super) fn pages(facts: &Facts<'_>, papers: &[Paper]) -> Vec<Page> {
     let inches = facts.job.settings.inches_on_sheets;
     let table = |style| Table::new(&facts.holes, inches, style);
     let (clear, small) = (Style::CLEAR.map(table), Style::SMALL.map(table));
-    let plan = plan(facts, &clear, &small);
+    let plan = plan(facts, papers, &clear, &small);
+    let aside = Picture {
+        facts,
+        scale: plan.scale,
+        corner: At::zero(),
+    };
+    let left_out = !aside.draw(&mut DisplayList::new()).is_empty();
+    if broken::is_better(facts, plan.scale, left_out)
+        && let Some(pages) = broken::pages(facts, papers, plan.scale)
+    {
+        return pages;
+    }
     let mut pages = vec![first_page(facts, &plan)];
     if plan.place == Place::NextPage {
-        let mut rest = plan.table.clone();
-        while !rest.is_empty() {
-            let (page, left) = next_page(facts, &rest);
-            pages.push(page);
-            if left == rest {
-                break;
-            }
-            rest = left;
+        let paper = papers.first().copied().unwrap_or(Paper::A4);
+        pages.extend(next_pages(facts, paper, plan.table.clone()));
+    }
+    pages
+}
+
+/// The pages of what is left of a hole table.
+pub(super) fn next_pages(facts: &Facts<'_>, paper: Paper, mut rest: Table) -> Vec<Page> {
+    let mut pages = Vec::new();
+    while !rest.is_empty() {
+        let (page, left) = next_page(facts, paper, &rest);
+        pages.push(page);
+        if left == rest {
+            break;
         }
+        rest = left;
     }
     pages
 }
 
 /// The largest scale at which picture and table fit on one sheet, upright before turned; with a
 /// smaller table, or with the table on a further page, when that would cost too much scale.
-fn plan<'a>(facts: &Facts<'_>, clear: &'a [Table], small: &'a [Table]) -> Plan<'a> {
-    let upright = Paper::of(facts.job.settings.paper);
-    let papers =
-        [upright, upright.turned()].map(|paper| (paper, body(facts, paper, Words::AtFoot)));
+fn plan<'a>(
+    facts: &Facts<'_>,
+    papers: &[Paper],
+    clear: &'a [Table],
+    small: &'a [Table],
+) -> Plan<'a> {
+    let first = papers.first().copied().unwrap_or(Paper::A4);
+    let papers: Vec<(Paper, Rect<f64>)> = papers
+        .iter()
+        .map(|paper| (*paper, body(facts, *paper, Words::AtFoot)))
+        .collect();
     let find = |places: &[Place], tables: &'a [Table]| {
         Scale::reductions().find_map(|scale| {
             let mut size = extent(facts, scale).0;
@@ -91,7 +118,7 @@ fn plan<'a>(facts: &Facts<'_>, clear: &'a [Table], small: &'a [Table]) -> Plan<'
                 return None;
             }
             size[1] += note_depth(&notes(facts, scale, size[0], places == [Place::NextPage]));
-            papers.into_iter().find_map(|(paper, body)| {
+            papers.iter().copied().find_map(|(paper, body)| {
                 places.iter().find_map(|place| {
                     tables.iter().find_map(|table| {
                         let words = fits(facts, table, (paper, body), size, *place)?;
@@ -121,7 +148,7 @@ fn plan<'a>(facts: &Facts<'_>, clear: &'a [Table], small: &'a [Table]) -> Plan<'
         .or_else(|| find(&on_sheet, small).filter(enough))
         .or(apart)
         .unwrap_or(Plan {
-            paper: upright,
+            paper: first,
             scale: Scale::new(1, 20000),
             table: &clear[0],
             place: Place::NextPage,
@@ -130,7 +157,7 @@ fn plan<'a>(facts: &Facts<'_>, clear: &'a [Table], small: &'a [Table]) -> Plan<'
 }
 
 /// The part of the page between head and foot.
-fn body(facts: &Facts<'_>, paper: Paper, words: Words) -> Rect<f64> {
+pub(super) fn body(facts: &Facts<'_>, paper: Paper, words: Words) -> Rect<f64> {
     let space = paper.drawing_space();
     let header = Header::new(facts, space.width() - 2.0 * INSIDE, None);
     let foot = Foot::new(facts, space, Some(facts.job.settings.opening_mark), words);
@@ -249,12 +276,11 @@ fn first_page(facts: &Facts<'_>, plan: &Plan<'_>) -> Page {
         paper: plan.paper,
         list,
         scale: Some(plan.scale),
-        continued: false,
+        more: String::new(),
     }
 }
 
-fn next_page(facts: &Facts<'_>, table: &Table) -> (Page, Table) {
-    let paper = Paper::of(facts.job.settings.paper);
+fn next_page(facts: &Facts<'_>, paper: Paper, table: &Table) -> (Page, Table) {
     let mut list = DisplayList::new();
     let space = paper.drawing_space();
     let width = space.width() - 2.0 * INSIDE;
@@ -279,7 +305,7 @@ fn next_page(facts: &Facts<'_>, table: &Table) -> (Page, Table) {
             paper,
             list,
             scale: None,
-            continued: true,
+            more: ", hole table".to_owned(),
         },
         rest,
     )

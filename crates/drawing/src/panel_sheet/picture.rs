@@ -2,7 +2,7 @@
 
 use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
-use flapwright_rules::inspection::InfillReport;
+use flapwright_rules::inspection::{Face, InfillReport};
 
 use super::facts::{FaceEdge, Facts};
 use super::holes::Hole;
@@ -65,18 +65,35 @@ impl Picture<'_> {
     /// Where a place on the face is on paper.
     pub(super) fn at(&self, u: f64, v: f64) -> At {
         let ratio = self.scale.ratio();
+        let [start_u, start_v] = self.facts.start;
         let along = if self.facts.u_runs_left() {
-            self.facts.size[0] - u
+            self.facts.size[0] - (u - start_u)
         } else {
-            u
+            u - start_u
         };
-        At::new(self.corner.x + along * ratio, self.corner.y - v * ratio)
+        let down = v - start_v;
+        At::new(self.corner.x + along * ratio, self.corner.y - down * ratio)
+    }
+
+    /// Where distances begin on the drawn part: the zero corner, or the corner nearest to it.
+    pub(super) fn zero_corner(&self) -> At {
+        let [u, v] = self.facts.start;
+        self.at(u, v)
+    }
+
+    /// The far ends of the drawn part, mm from zero.
+    fn ends(&self) -> [f64; 2] {
+        let facts = self.facts;
+        [
+            facts.start[0] + facts.size[0],
+            facts.start[1] + facts.size[1],
+        ]
     }
 
     /// The outline on paper.
     pub(super) fn outline(&self) -> Rect<f64> {
-        let [width, height] = self.facts.size;
-        Rect::from_points([self.at(0.0, 0.0), self.at(width, height)])
+        let [u, v] = self.ends();
+        Rect::from_points([self.zero_corner(), self.at(u, v)])
     }
 
     pub(super) fn radius(&self, hole: &Hole) -> f64 {
@@ -85,25 +102,43 @@ impl Picture<'_> {
 
     /// Draws everything; gives back what the reader must be told because there was no room for it.
     pub(super) fn draw(&self, list: &mut DisplayList) -> Vec<&'static str> {
-        let outline = self.outline();
         let panel = Brush::new(Layer::Panels, Ink::Plain);
         let mut crowd = Crowd::new();
-        self.framing(list, &mut crowd);
-        panel.rect(list, outline, Pen::Outline);
+        self.framing(list);
+        for edge in FaceEdge::ALL {
+            if self.facts.break_at(edge).is_none() {
+                let [from, to] = self.edge_ends(edge);
+                panel.line(list, from, to, Pen::Outline);
+            }
+        }
         edges::draw(list, self);
         let all_u = self.running_u(list, &mut crowd);
         let all_v = self.running_v(list, &mut crowd);
         for hole in &self.facts.holes {
             let ring = if hole.severity.is_some() { RING } else { 0.0 };
-            let reach = self.radius(hole) + 0.4 + ring;
+            let reach = self.radius(hole) + 1.15 + ring;
             crowd.take(around(self.at(hole.u, hole.v), [2.0 * reach, 2.0 * reach]));
         }
+        if self.facts.has_zero() {
+            crowd.take(edges::ring_room(self));
+        }
+        for edge in FaceEdge::ALL {
+            if self.facts.break_at(edge).is_some() {
+                crowd.take(Rect::from_points(self.edge_ends(edge)).inflate(1.8, 1.8));
+            }
+        }
+        self.axis(list, &mut crowd);
         for hole in &self.facts.holes {
             self.hole(list, hole);
         }
         let all_numbers = numbers::draw(list, self, &mut crowd);
+        self.infill_words(list, &mut crowd);
+        self.axis_words(list, &mut crowd);
         self.grain(list, &mut crowd);
-        edges::zero(list, self);
+        self.back_words(list, &mut crowd);
+        if self.facts.has_zero() {
+            edges::zero(list, self);
+        }
         let mut notes = Vec::new();
         if !(all_u && all_v) {
             notes.push("Distances that do not stand at the edges are in the hole table.");
@@ -156,7 +191,7 @@ impl Picture<'_> {
     }
 
     /// Stiles, rails and what they hold.
-    fn framing(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+    fn framing(&self, list: &mut DisplayList) {
         let panel = self.facts.panel;
         let Some(infill) = &panel.infill else { return };
         let light = self.light(infill);
@@ -176,6 +211,14 @@ impl Picture<'_> {
                 brush.line(list, At::new(x, from), At::new(x, to), Pen::Thin);
             }
         }
+    }
+
+    /// What the frame holds, in the middle of it where there is room.
+    fn infill_words(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let Some(infill) = &self.facts.panel.infill else {
+            return;
+        };
+        let light = self.light(infill);
         let words = format!(
             "{}, {} thick",
             infill.material,
@@ -183,11 +226,62 @@ impl Picture<'_> {
         );
         let how = Lettering::new(2.5).held(Along::Middle, Across::Middle);
         let size = [how.width(&words) + 2.0, 5.0];
-        let label = around(light.center(), size);
-        if light.contains_rect(&label) {
-            Brush::new(Layer::Notes, Ink::Paper).area(list, corners(label));
-            Brush::new(Layer::Notes, Ink::Plain).text(list, light.center(), words, how);
-            crowd.take(label);
+        let radii = [0.0, 4.0, 10.0, 20.0];
+        if let Some(at) = crowd.place_near(light.center(), size, &radii, light) {
+            let blank = corners(around(at, size));
+            Brush::new(Layer::Notes, Ink::Paper).area(list, blank);
+            Brush::new(Layer::Notes, Ink::Plain).text(list, at, words, how);
+        }
+    }
+
+    /// The fitting's axis where it crosses the leaf.
+    fn axis(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let Some([from, to]) = self.axis_ends() else {
+            return;
+        };
+        Brush::new(Layer::Fitting, Ink::Fitting).line(list, from, to, Pen::Centre);
+        crowd.take(Rect::from_points([from, to]).inflate(0.0, 0.3));
+    }
+
+    fn axis_ends(&self) -> Option<[At; 2]> {
+        let axis = self.facts.axis.filter(|_| self.facts.shows_axis())?;
+        let [start, end] = [self.facts.start[0], self.ends()[0]];
+        Some([self.at(start, axis.v), self.at(end, axis.v)])
+    }
+
+    fn axis_words(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        let (Some([from, to]), Some(axis)) = (self.axis_ends(), self.facts.axis) else {
+            return;
+        };
+        let words = format!("axis of the fitting, {}", show_mm_tenth(axis.v));
+        let how = Lettering::new(2.5).held(Along::Middle, Across::Middle);
+        let size = [how.width(&words) + 1.0, 3.8];
+        let within = self.outline().inflate(-1.0, -1.0);
+        for share in [0.5, 0.35, 0.65, 0.2, 0.8] {
+            let near = from.lerp(to, share);
+            if let Some(at) = crowd.place_near(near, size, &[0.4, 2.0, 4.0], within) {
+                Brush::new(Layer::Notes, Ink::Plain).text(list, at, words, how);
+                return;
+            }
+        }
+    }
+
+    /// `BACK` across the middle of a leaf, where there is room.
+    fn back_words(&self, list: &mut DisplayList, crowd: &mut Crowd) {
+        if self.facts.panel.face != Face::DoorBack {
+            return;
+        }
+        for height in [10.0, 7.0, 5.0, 3.5] {
+            let how = Lettering::new(height)
+                .bold()
+                .held(Along::Middle, Across::Middle);
+            // The box of a text reaches as far below its middle as descenders go.
+            let size = [how.width("BACK") + 2.0, 1.75 * height];
+            let within = self.outline().inflate(-2.0, -2.0);
+            if let Some(at) = crowd.place_in(within, size, 3.0) {
+                Brush::new(Layer::Notes, Ink::Soft).text(list, at, "BACK", how);
+                return;
+            }
         }
     }
 
@@ -234,7 +328,8 @@ impl Picture<'_> {
         let room = edges::room(self.facts, [outline.width(), outline.height()]);
         let row = |stops: Vec<Stop>| Running {
             axis: Axis::Level,
-            zero: self.at(0.0, 0.0).x,
+            zero: self.zero_corner().x,
+            from_zero: self.facts.start[0] == 0.0,
             outline: outline.max_y(),
             line_at: outline.max_y() + LINE_AT,
             figures_at: outline.max_y() + FIGURES_AT,
@@ -249,7 +344,9 @@ impl Picture<'_> {
             let at = self.at(hole.u, hole.v);
             (at.x, at.y + self.radius(hole), hole.u)
         };
-        let end = (self.at(self.facts.size[0], 0.0).x, self.facts.size[0]);
+        let u = self.ends()[0];
+        let end = (self.at(u, 0.0).x, u);
+        let end = self.facts.break_at(FaceEdge::UEnd).is_none().then_some(end);
         self.run(list, crowd, outline.max_y(), &place, end, &row)
     }
 
@@ -265,6 +362,7 @@ impl Picture<'_> {
         let row = |stops: Vec<Stop>| Running {
             axis: Axis::Upright,
             zero: outline.max_y(),
+            from_zero: self.facts.start[1] == 0.0,
             outline: edge,
             line_at: edge + out * LINE_AT,
             figures_at: edge + out * FIGURES_AT,
@@ -275,7 +373,9 @@ impl Picture<'_> {
             let at = self.at(hole.u, hole.v);
             (at.y, at.x + out * self.radius(hole), hole.v)
         };
-        let end = (self.at(0.0, self.facts.size[1]).y, self.facts.size[1]);
+        let v = self.ends()[1];
+        let end = (self.at(0.0, v).y, v);
+        let end = self.facts.break_at(FaceEdge::VEnd).is_none().then_some(end);
         self.run(list, crowd, edge, &place, end, &row)
     }
 
@@ -296,7 +396,7 @@ impl Picture<'_> {
         crowd: &mut Crowd,
         edge: f64,
         place: &dyn Fn(&Hole) -> (f64, f64, f64),
-        end: (f64, f64),
+        end: Option<(f64, f64)>,
         row: &dyn Fn(Vec<Stop>) -> Running,
     ) -> bool {
         let brush = Brush::new(Layer::Dimensions, Ink::Plain);
@@ -319,13 +419,15 @@ impl Picture<'_> {
                     }),
                 }
             }
-            let (at, size) = end;
-            stops.push(Stop {
+            stops.extend(end.map(|(at, size)| Stop {
                 at,
                 reach: edge,
                 figure: show_mm_tenth(size),
                 bold: true,
-            });
+            }));
+            if stops.is_empty() {
+                return i == 0;
+            }
             let row = row(stops);
             if running(list, brush, light, &row) {
                 for stop in &row.stops {
@@ -343,12 +445,13 @@ impl Picture<'_> {
 
     /// The four edges with the corners that bound them.
     pub(super) fn edge_ends(&self, edge: FaceEdge) -> [At; 2] {
-        let [width, height] = self.facts.size;
+        let [left, top] = self.facts.start;
+        let [right, low] = self.ends();
         match edge {
-            FaceEdge::UStart => [self.at(0.0, height), self.at(0.0, 0.0)],
-            FaceEdge::UEnd => [self.at(width, height), self.at(width, 0.0)],
-            FaceEdge::VStart => [self.at(0.0, 0.0), self.at(width, 0.0)],
-            FaceEdge::VEnd => [self.at(0.0, height), self.at(width, height)],
+            FaceEdge::UStart => [self.at(left, low), self.at(left, top)],
+            FaceEdge::UEnd => [self.at(right, low), self.at(right, top)],
+            FaceEdge::VStart => [self.at(left, top), self.at(right, top)],
+            FaceEdge::VEnd => [self.at(left, low), self.at(right, low)],
         }
     }
 }

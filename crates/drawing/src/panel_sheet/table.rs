@@ -11,8 +11,9 @@ use crate::pen::{Ink, Layer, Pen};
 use crate::text::width;
 use crate::words::wrap;
 
-/// Height of one line of the table over the height of its figures.
-const LINE: f64 = 1.68;
+/// Height of one line of the table over the height of its figures: fractions rise 0.2 above the
+/// capitals.
+const LINE: f64 = 1.8;
 /// Blank at both ends of a cell, mm.
 const PAD: f64 = 0.9;
 /// Between two strips of the table, mm.
@@ -291,11 +292,11 @@ impl Section {
             let ink = brush.ink(row.ink);
             for (i, text) in row.cells.iter().enumerate() {
                 let (at, how) =
-                    self.cell_place(i, At::new(top_left.x, y - line + 0.48 * self.style.height));
+                    self.cell_place(i, At::new(top_left.x, y - line + 0.44 * self.style.height));
                 ink.text(list, at, text.clone(), how);
             }
             for (j, words) in row.purpose.iter().enumerate() {
-                let base = y - line * (j as f64 + 1.0) + 0.48 * self.style.height;
+                let base = y - line * (j as f64 + 1.0) + 0.44 * self.style.height;
                 let (at, how) = self.cell_place(row.cells.len(), At::new(top_left.x, base));
                 ink.text(list, at, words.clone(), how);
             }

@@ -6,6 +6,7 @@ use super::holes::Hole;
 use super::table::{Row, Section, Style};
 use crate::list::Weight;
 use crate::pen::Ink;
+use crate::text::set_fractions;
 use crate::views::severity_ink;
 use crate::words::wrap;
 
@@ -35,7 +36,7 @@ fn place_cells(hole: &Hole, inches: bool) -> Vec<String> {
         show_mm_tenth(hole.v),
     ];
     if inches {
-        cells.extend([show_inch_64(hole.u), show_inch_64(hole.v)]);
+        cells.extend([hole.u, hole.v].map(|it| set_fractions(&show_inch_64(it))));
     }
     cells
 }

@@ -4,17 +4,23 @@ mod many;
 
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::SideTie;
+use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::part::{BoreId, Subject};
 use flapwright_rules::finding::{Finding, Severity};
-use flapwright_rules::inspection::{BoreSource, Face, FaceBands, PanelReport};
+use flapwright_rules::inspection::{BoreSource, Face, FaceBands, Inspection, PanelReport};
 
-use super::sheets;
 use crate::fixture::{FITTING, bore, panel, with_panels};
+use crate::job_sheets::{PageOptions, job_sheets};
 use crate::list::{At, Shape};
 use crate::overlap::overlapping_texts;
 use crate::pen::{Ink, Pen};
 use crate::sheet::Sheet;
+
+/// The drilling sheets of a job alone.
+pub(super) fn sheets(job: &Job, inspection: &Inspection) -> Vec<Sheet> {
+    job_sheets(job, inspection, &PageOptions::panels_only())
+}
 
 fn one(panel: PanelReport) -> Sheet {
     let (job, inspection) = with_panels(vec![panel]);

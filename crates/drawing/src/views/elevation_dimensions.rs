@@ -47,6 +47,8 @@ pub(super) fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &V
                 line_at: from + out * step,
                 from,
                 stretches,
+                // The rows at the right may reach above the box.
+                up_to: (edge == Edge::Top).then_some(around.right + 0.8 * STEP),
             },
         );
     }

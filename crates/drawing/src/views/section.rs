@@ -193,6 +193,7 @@ fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions)
         line_at,
         from,
         stretches,
+        up_to: None,
     };
     let mut below = vec![stretch(0.0, depth)];
     let mut clear_heights = Vec::new();
@@ -213,9 +214,9 @@ fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions)
     // Nothing above the box: that is where doors go.
     let back = depth * scale;
     let rows = [
-        row(Axis::Level, -18.0, 0.0, below),
+        row(Axis::Level, -21.0, 0.0, below),
         row(Axis::Level, -9.0, 0.0, clear_depth),
-        row(Axis::Upright, back + 18.0, back, vec![stretch(0.0, height)]),
+        row(Axis::Upright, back + 21.0, back, vec![stretch(0.0, height)]),
         row(Axis::Upright, back + 9.0, back, clear_heights),
     ];
     for row in &rows {

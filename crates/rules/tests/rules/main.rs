@@ -4,6 +4,7 @@
 
 mod checks;
 mod common;
+mod fingerprint;
 mod hang_on;
 mod mechanics;
 mod placement;

@@ -5,11 +5,11 @@ use flapwright_model::job::PaperChoice;
 use flapwright_model::part::Subject;
 use flapwright_rules::inspection::Face;
 
-use super::{LEFT, RIGHT, centres, one, texts};
+use super::{LEFT, RIGHT, centres, one, scale, sheets, texts};
 use crate::fixture::{Lcg, panel, with_panels};
 use crate::list::Shape;
-use crate::overlap::overlapping_texts;
-use crate::panel_sheet::sheets;
+use crate::overlap::{overlapping_texts, texts_on_lines};
+use crate::pen::Layer;
 use crate::sheet::Sheet;
 
 #[test]
@@ -56,12 +56,24 @@ fn no_text_lies_on_another_or_leaves_the_frame_on_a_thousand_panels() {
                 overlaps.is_empty(),
                 "round {round}, {face:?} {size:?} {count}: {overlaps:?}"
             );
-            let frame = sheet.paper.drawing_space().inflate(0.01, 0.01);
-            let bounds: Rect<f64> = sheet.list.bounds().expect("not empty");
+            let struck = texts_on_lines(&sheet.list);
             assert!(
-                frame.contains_rect(&bounds),
-                "round {round}: {bounds:?} in {frame:?}"
+                struck.is_empty(),
+                "round {round}, {face:?} {size:?} {count}: {struck:?}"
             );
+            let frame = sheet.paper.drawing_space().inflate(0.01, 0.01);
+            for item in sheet
+                .list
+                .items
+                .iter()
+                .filter(|it| it.layer != Layer::Border)
+            {
+                let bounds: Rect<f64> = item.shape.bounds();
+                assert!(
+                    frame.contains_rect(&bounds),
+                    "round {round}: {bounds:?} in {frame:?}"
+                );
+            }
         }
     }
 }
@@ -95,37 +107,83 @@ fn every_hole_of_a_fitting_has_its_number_beside_it() {
     }
 }
 
-/// 3 m long, 40 mm wide, sixty bores: one scale, all holes drawn, all in the table.
+/// 3 m long, 40 mm wide, sixty bores: all holes drawn, all in the table, nothing on each other.
 #[test]
 fn extreme_panels_are_complete() {
-    for size in [
-        [3000.0, 40.0],
-        [40.0, 3000.0],
-        [40.0, 40.0],
-        [3000.0, 3000.0],
+    for paper in [PaperChoice::A4, PaperChoice::Tabloid] {
+        for size in [
+            [3000.0, 40.0],
+            [40.0, 3000.0],
+            [40.0, 40.0],
+            [3000.0, 3000.0],
+        ] {
+            let set = sixty_bores(Face::DoorBack, size, paper);
+            let holes: usize = set.iter().map(|sheet| centres(sheet).len()).sum();
+            assert_eq!(holes, 60, "{size:?}");
+            let rows = |sheet: &Sheet| {
+                texts(sheet)
+                    .iter()
+                    .filter(|(text, _)| text == "fitting screw")
+                    .count()
+            };
+            assert_eq!(set.iter().map(rows).sum::<usize>(), 60, "{size:?}");
+            for sheet in &set {
+                assert_eq!(overlapping_texts(&sheet.list), [], "{size:?}");
+                assert_eq!(texts_on_lines(&sheet.list), [], "{size:?}");
+            }
+        }
+    }
+}
+
+fn sixty_bores(face: Face, size: [f64; 2], paper: PaperChoice) -> Vec<Sheet> {
+    let places: Vec<(f64, f64)> = (0..60)
+        .map(|i| {
+            (
+                size[0] * (f64::from(i) + 0.5) / 60.0,
+                size[1] * (f64::from(i) + 0.5) / 60.0,
+            )
+        })
+        .collect();
+    let (mut job, inspection) = with_panels(vec![panel(face, size, &places)]);
+    job.settings.paper = paper;
+    sheets(&job, &inspection)
+}
+
+/// A strip of 3 m by 40 mm is drawn in parts: within a part neighbouring holes keep their true
+/// distance at the scale, every number is there, and each break has its mark on both sides.
+#[test]
+fn a_long_strip_is_broken_at_marks_and_stays_true() {
+    for (face, size) in [
+        (LEFT, [3000.0, 40.0]),
+        (RIGHT, [3000.0, 40.0]),
+        (Face::DoorBack, [40.0, 3000.0]),
     ] {
-        let places: Vec<(f64, f64)> = (0..60)
-            .map(|i| {
-                (
-                    size[0] * (f64::from(i) + 0.5) / 60.0,
-                    size[1] * (f64::from(i) + 0.5) / 60.0,
-                )
-            })
-            .collect();
-        let (job, inspection) = with_panels(vec![panel(Face::DoorBack, size, &places)]);
-        let set = sheets(&job, &inspection);
-        assert_eq!(centres(&set[0]).len(), 60, "{size:?}");
-        let rows = |sheet: &Sheet| {
-            texts(sheet)
-                .iter()
-                .filter(|(text, _)| text == "fitting screw")
-                .count()
-        };
-        assert_eq!(set.iter().map(rows).sum::<usize>(), 60, "{size:?}");
-        assert!(
-            set.iter()
-                .all(|sheet| overlapping_texts(&sheet.list).is_empty()),
-            "{size:?}"
-        );
+        let set = sixty_bores(face, size, PaperChoice::A4);
+        let all: Vec<String> = set.iter().flat_map(texts).map(|(text, _)| text).collect();
+        let told = |words: &str| all.iter().filter(|text| text.contains(words)).count();
+        assert!(told("drawn in parts") > 0, "{face:?}");
+        assert_eq!(told("break, mark A"), 2, "{face:?}");
+        assert_eq!(all.iter().filter(|text| *text == "zero").count(), 1);
+        let step = 3000.0 / 60.0;
+        let mut breaks = 0;
+        for sheet in set.iter().filter(|sheet| !centres(sheet).is_empty()) {
+            let ratio = scale(sheet);
+            assert!(40.0 * ratio >= 8.0, "the strip is {} mm wide", 40.0 * ratio);
+            let places = centres(sheet);
+            for pair in places.windows(2) {
+                let along = if size[0] > size[1] {
+                    (pair[1].x - pair[0].x).abs()
+                } else {
+                    pair[0].y - pair[1].y
+                };
+                if (along - step * ratio).abs() > 1e-9 {
+                    breaks += 1;
+                }
+            }
+        }
+        assert!(breaks < 12, "{breaks} jumps between parts");
+        for number in 1..=60 {
+            assert!(all.contains(&number.to_string()), "{face:?}: hole {number}");
+        }
     }
 }

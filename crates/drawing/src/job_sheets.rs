@@ -1,0 +1,187 @@
+//! All pages of a job: cover, boxes, panels, lists, settings, templates.
+
+mod bore_list;
+mod box_heights;
+mod box_page;
+mod cover;
+mod cut_list;
+mod cut_rows;
+mod fitting_page;
+mod fitting_words;
+mod flow;
+pub(crate) mod head_foot;
+mod list_table;
+mod template;
+mod template_map;
+mod template_tile;
+#[cfg(test)]
+mod tests;
+
+use std::collections::BTreeSet;
+
+use flapwright_model::job::{Job, PaperChoice};
+use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport};
+
+use crate::draft::{Draft, finish};
+pub use crate::page_kind::PageKind;
+use crate::panel_sheet;
+use crate::paper::Paper;
+use crate::sheet::Sheet;
+
+/// Which pages are made and on what.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PageOptions {
+    /// The kinds of pages. They always come in the order of [`PageKind::ALL`], panels after the
+    /// drawing of their box.
+    pub kinds: BTreeSet<PageKind>,
+    /// Paper in place of the one that the job names.
+    pub paper: Option<PaperChoice>,
+    /// Which way up the paper lies.
+    pub orientation: Orientation,
+}
+
+/// Which way up the paper lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Orientation {
+    /// Long side upright.
+    Upright,
+    /// Long side level.
+    Lying,
+    /// Whichever gives the larger scale; upright where both give the same, and for lists.
+    #[default]
+    Best,
+}
+
+impl Default for PageOptions {
+    /// Everything but the full-size templates, on the job's paper.
+    fn default() -> Self {
+        let mut kinds = BTreeSet::from(PageKind::ALL);
+        kinds.remove(&PageKind::Template);
+        Self::of(kinds)
+    }
+}
+
+impl PageOptions {
+    /// These kinds on the job's paper.
+    #[must_use]
+    pub fn of(kinds: impl IntoIterator<Item = PageKind>) -> Self {
+        Self {
+            kinds: kinds.into_iter().collect(),
+            paper: None,
+            orientation: Orientation::Best,
+        }
+    }
+
+    /// The drilling sheets alone.
+    #[must_use]
+    pub fn panels_only() -> Self {
+        Self::of([PageKind::Panel])
+    }
+
+    /// The papers that a picture may be put on, the preferred one first.
+    fn papers(&self, job: &Job) -> Vec<Paper> {
+        let upright = Paper::of(self.paper.unwrap_or(job.settings.paper));
+        match self.orientation {
+            Orientation::Upright => vec![upright],
+            Orientation::Lying => vec![upright.turned()],
+            Orientation::Best => vec![upright, upright.turned()],
+        }
+    }
+}
+
+/// What every page is made from.
+struct Setup<'a> {
+    job: &'a Job,
+    inspection: &'a Inspection,
+    papers: Vec<Paper>,
+}
+
+impl Setup<'_> {
+    /// The paper of lists.
+    fn list_paper(&self) -> Paper {
+        self.papers.first().copied().unwrap_or(Paper::A4)
+    }
+
+    /// The drilled panels with their boxes.
+    fn drilled(&self) -> impl Iterator<Item = (&BoxReport, &PanelReport)> + '_ {
+        self.inspection
+            .boxes
+            .iter()
+            .map(AsRef::as_ref)
+            .flat_map(|report: &BoxReport| drilled_of(report).map(move |panel| (report, panel)))
+    }
+
+    /// Whether the job or a card that a door uses is invented.
+    fn invented(&self) -> bool {
+        self.job.invented
+            || self.fittings().any(|(_, _, choice)| {
+                self.job
+                    .card(&choice.card)
+                    .is_some_and(|card| card.invented)
+            })
+    }
+
+    /// The doors with a fitting: box, opening, choice.
+    fn fittings(
+        &self,
+    ) -> impl Iterator<Item = (usize, usize, &flapwright_model::door::FittingChoice)> + '_ {
+        let boxes = self.job.boxes.iter().enumerate();
+        boxes.flat_map(|(index, wall_box)| {
+            let openings = wall_box.openings.iter().enumerate();
+            openings.filter_map(move |(opening, it)| {
+                let choice = it.door.as_ref()?.fitting.as_ref()?;
+                Some((index, opening, choice))
+            })
+        })
+    }
+}
+
+/// The panels of a box that have a drilling sheet.
+fn drilled_of(report: &BoxReport) -> impl Iterator<Item = &PanelReport> + '_ {
+    let drilled = |panel: &&PanelReport| !panel.bores.is_empty() && panel.face != Face::Plain;
+    report.panels.iter().filter(drilled)
+}
+
+/// The pages of a job, in the order of [`PageKind::ALL`] with each box's drawing before its
+/// panels; numbered through. Kinds that have nothing to say have no page.
+///
+/// The same job, inspection and options give the same pages.
+#[must_use]
+pub fn job_sheets(job: &Job, inspection: &Inspection, options: &PageOptions) -> Vec<Sheet> {
+    let setup = Setup {
+        job,
+        inspection,
+        papers: options.papers(job),
+    };
+    let wants = |kind| options.kinds.contains(&kind);
+    let mut drafts: Vec<Draft> = Vec::new();
+    if wants(PageKind::Cover) {
+        drafts.extend(cover::pages(&setup));
+    }
+    for report in &inspection.boxes {
+        if wants(PageKind::Box) {
+            drafts.extend(box_page::pages(&setup, report));
+        }
+        if wants(PageKind::Panel) {
+            for panel in drilled_of(report) {
+                let pages = panel_sheet::pages(job, inspection, report, panel, &setup.papers);
+                drafts.extend(pages);
+            }
+        }
+    }
+    if wants(PageKind::CutList) {
+        drafts.extend(cut_list::pages(&setup));
+    }
+    if wants(PageKind::BoreList) {
+        drafts.extend(bore_list::pages(&setup));
+    }
+    if wants(PageKind::FittingSettings) {
+        drafts.extend(fitting_page::pages(&setup));
+    }
+    if wants(PageKind::Template) {
+        for (report, panel) in setup.drilled() {
+            drafts.extend(template::pages(&setup, report, panel));
+        }
+    }
+    finish(job, drafts)
+}
