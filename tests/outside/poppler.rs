@@ -4,7 +4,6 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use flapwright::sheet_files::{Formats, sheet_files};
-use flapwright_drawing::job_sheets::PageOptions;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_model::length::show_mm_tenth;
 use flapwright_rules::inspect;
