@@ -33,18 +33,21 @@ pub fn sheet_files(
     formats: Formats,
     pages: &PageOptions,
 ) -> Result<Vec<(String, Vec<u8>)>> {
-    files_of(job, stem, formats, &job_sheets(job, &inspect(job), pages))
+    let sheets = job_sheets(job, &inspect(job), pages);
+    files_of(job, stem, formats, &sheets, &mut |_| true)
 }
 
-/// Names and bytes of the files of sheets that are made already.
+/// Names and bytes of the files of sheets that are made already. `go_on` is told how much is done,
+/// 0 to 1, before each file, and says whether to go on.
 ///
 /// # Errors
-/// When there is no sheet, or one cannot be exported.
+/// When there is no sheet, one cannot be exported, or it was told to stop.
 pub fn files_of(
     job: &Job,
     stem: Option<&str>,
     formats: Formats,
     sheets: &[Sheet],
+    go_on: &mut dyn FnMut(f32) -> bool,
 ) -> Result<Vec<(String, Vec<u8>)>> {
     if sheets.is_empty() {
         bail!(
@@ -53,17 +56,29 @@ pub fn files_of(
         );
     }
     let mut files = Vec::new();
+    let count = usize::from(formats.pdf)
+        + sheets.len() * (usize::from(formats.png_dpi.is_some()) + usize::from(formats.svg));
+    let mut next = |done: usize| {
+        if go_on(done as f32 / count.max(1) as f32) {
+            Ok(())
+        } else {
+            bail!("stopped; nothing was written")
+        }
+    };
     if formats.pdf {
+        next(0)?;
         let name = safe_file_name(&format!("{}.pdf", stem.unwrap_or(&job.name)));
         files.push((name, pdf(sheets, &pdf_options(job))?));
     }
     if let Some(dpi) = formats.png_dpi {
         for sheet in sheets {
+            next(files.len())?;
             files.push((sheet_name(sheet, "png"), png(sheet, &PngOptions { dpi })?));
         }
     }
     if formats.svg {
         for sheet in sheets {
+            next(files.len())?;
             check(sheet)?;
             let page = svg(sheet, &SvgOptions::default());
             files.push((sheet_name(sheet, "svg"), page.into_bytes()));

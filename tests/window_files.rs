@@ -129,11 +129,12 @@ fn sheets_are_written_and_a_folder_that_is_not_there_is_told() {
         pdf: true,
         png: false,
         dpi: 150,
+        ..ExportChoice::default()
     };
     for expected in [0, 1] {
         window
             .state_mut()
-            .run_command(&ctx, Command::Export(choice));
+            .run_command(&ctx, Command::Export(Box::new(choice.clone())));
         for _ in 0..600 {
             window.step();
             if !window.state().exporting() && window.state().status() != "" {

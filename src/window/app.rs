@@ -12,10 +12,10 @@ use super::dialogs::file_dialogs::{Answer, Ask, FileDialogs};
 use super::dialogs::{Dialog, Next, dialog_ui};
 use super::document::Document;
 use super::drawings::drawings_ui;
-use super::export_job::{ExportChoice, Outcome};
+use super::export_job::{ExportChoice, Exporting};
 use super::form::{Form, form_ui};
 use super::mechanics::{StrutSearch, side_ui};
-use super::status_line::{Status, status_ui};
+use super::status_line::{Busy, Status, status_ui};
 use super::tokens::{SIDE_WIDTH, SIDE_WIDTHS};
 use super::top_bar::{Availability, top_bar_ui};
 use super::view_state::ViewState;
@@ -27,7 +27,7 @@ pub struct App {
     pub(super) dialog: Option<Dialog>,
     pub(super) files: Box<dyn FileDialogs>,
     pub(super) pending: Option<Pending>,
-    pub(super) exporting: Option<Receiver<Outcome>>,
+    pub(super) exporting: Option<Exporting>,
     /// The search for anchors that is running.
     pub(super) strut_search: Option<StrutSearch>,
     /// What to go on with once the job is saved.
@@ -48,11 +48,11 @@ pub(super) struct Pending {
 }
 
 /// What a path is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Purpose {
     Open,
     Save,
-    Export(ExportChoice),
+    Export(Box<ExportChoice>),
 }
 
 impl App {
@@ -143,12 +143,18 @@ impl App {
             .get(view.box_index)
             .and_then(|report| report.openings.get(view.opening)?.door.as_ref());
         let busy = match (&self.pending, &self.exporting) {
-            (Some(_), _) => Some("waiting for a file"),
-            (None, Some(_)) => Some("writing sheets"),
+            (Some(_), _) => Some(Busy {
+                words: "waiting for a file",
+                progress: None,
+            }),
+            (None, Some(exporting)) => Some(Busy {
+                words: "writing sheets",
+                progress: Some(exporting.progress()),
+            }),
             (None, None) => None,
         };
         Panel::bottom("status line").frame(bar).show(ui, |ui| {
-            status_ui(ui, status, busy, door, document.job().unit);
+            status_ui(ui, status, busy, door, document.job().unit, queue);
         });
         let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
         Panel::left("form")
@@ -235,6 +241,8 @@ impl App {
             | Command::Unsaved(_)
             | Command::TypedPath(_)
             | Command::Export(_)
+            | Command::StopExport
+            | Command::OpenFolder(_)
             | Command::TakeSize { .. }
             | Command::SearchStruts
             | Command::StopSearch

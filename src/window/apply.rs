@@ -11,7 +11,6 @@ use super::canvas::camera::Camera;
 use super::command::{Command, JobEdit, UiCommand, View};
 use super::dialogs::file_dialogs::Ask;
 use super::dialogs::{Dialog, Next};
-use super::export_job::ExportChoice;
 use super::form::starter;
 use super::mechanics::SideTab;
 use super::status_line::Status;
@@ -49,6 +48,11 @@ impl App {
                 self.dialog = None;
                 self.ask_path(ctx, Purpose::Export(choice), Ask::ExportFolder);
             }
+            Command::StopExport => {
+                self.exporting = None;
+                self.status = Status::done("Stopped; nothing was written");
+            }
+            Command::OpenFolder(folder) => self.open_folder(ctx, &folder),
             Command::TakeSize { card, size } => self.take_size(&card, &size),
             Command::SearchStruts => self.search_struts(ctx),
             Command::StopSearch => self.strut_search = None,
@@ -71,7 +75,7 @@ impl App {
             UiCommand::Save => self.save(ctx),
             UiCommand::SaveAs => self.save_as(ctx),
             UiCommand::ExportSheets => {
-                self.open_dialog(ctx, Dialog::Export(ExportChoice::default()));
+                self.open_dialog(ctx, Dialog::Sheets(Box::default()));
             }
             UiCommand::Close => self.ask_then(ctx, Next::Close),
             UiCommand::Undo => {

@@ -57,7 +57,11 @@ pub enum Command {
     /// Answers the question for a path; `None` gives up.
     TypedPath(Option<PathBuf>),
     /// Asks for a folder and writes the sheets there.
-    Export(ExportChoice),
+    Export(Box<ExportChoice>),
+    /// Stops writing.
+    StopExport,
+    /// Shows a folder with the system's own program.
+    OpenFolder(PathBuf),
     /// Gives the shown door another size, its bores with it, as one step.
     TakeSize {
         /// Name of the card.

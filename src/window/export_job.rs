@@ -1,17 +1,25 @@
-//! Writing the drilling sheets on a thread of its own.
+//! Writing sheets and bore lists on a thread of its own.
 
 use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, channel};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, AtomicU16, Ordering};
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
-use flapwright_drawing::job_sheets::PageOptions;
+use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
+use flapwright_export::bores::BoreOptions;
 use flapwright_export::{PngOptions, write_files};
 use flapwright_model::job::Job;
+use flapwright_rules::inspect;
 
 use super::document::Document;
-use crate::sheet_files::{Formats, sheet_files};
+use crate::bore_files::{BoreFormats, bore_files};
+use crate::sheet_files::{Formats, files_of};
 
-/// How the sheets are written.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// Progress is told in these parts of the whole.
+const PARTS: f32 = 1000.0;
+
+/// What is written.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ExportChoice {
     /// All pages in one PDF.
     pub pdf: bool,
@@ -19,6 +27,16 @@ pub struct ExportChoice {
     pub png: bool,
     /// Dots per inch of the PNGs.
     pub dpi: u32,
+    /// One SVG for each page.
+    pub svg: bool,
+    /// Which pages, on what paper.
+    pub pages: PageOptions,
+    /// One DXF for each drilled panel.
+    pub dxf: bool,
+    /// The bore list as CSV.
+    pub csv: bool,
+    /// The bore list as JSON.
+    pub json: bool,
 }
 
 impl Default for ExportChoice {
@@ -27,59 +45,136 @@ impl Default for ExportChoice {
             pdf: true,
             png: false,
             dpi: PngOptions::default().dpi,
+            svg: false,
+            pages: PageOptions::default(),
+            dxf: false,
+            csv: false,
+            json: false,
         }
+    }
+}
+
+impl ExportChoice {
+    /// Whether any sheet is written.
+    pub(crate) const fn writes_sheets(&self) -> bool {
+        self.pdf || self.png || self.svg
+    }
+
+    /// Whether any bore list is written.
+    pub(crate) const fn writes_bores(&self) -> bool {
+        self.dxf || self.csv || self.json
+    }
+
+    /// Whether any file is written.
+    pub(crate) const fn writes_something(&self) -> bool {
+        self.writes_sheets() || self.writes_bores()
     }
 }
 
 /// What came of it: the files, or why there are none.
 pub(crate) type Outcome = Result<Vec<PathBuf>, String>;
 
-/// Begins to write the sheets of the job into a folder.
-///
-/// # Errors
-/// When there is no thread to do it.
-pub(crate) fn start(
-    document: &Document,
-    choice: ExportChoice,
-    folder: PathBuf,
-    context: egui::Context,
-) -> Result<Receiver<Outcome>, String> {
-    let job = document.job().clone();
-    let stem = document
-        .path()
-        .and_then(Path::file_stem)
-        .map(|s| s.to_string_lossy().into_owned());
-    let (sender, receiver) = channel();
-    let thread = std::thread::Builder::new().name("sheets".to_owned());
-    let started = thread.spawn(move || {
-        let outcome = write(&job, stem.as_deref(), choice, &folder);
-        // A window that is gone needs no answer.
-        if sender
-            .send(outcome.map_err(|error| format!("{error:#}")))
-            .is_ok()
-        {
-            context.request_repaint();
+/// A running export. Dropping it stops the thread before its next file.
+#[derive(Debug)]
+pub(crate) struct Exporting {
+    receiver: Receiver<Outcome>,
+    shared: Arc<Shared>,
+}
+
+#[derive(Debug, Default)]
+struct Shared {
+    stop: AtomicBool,
+    done: AtomicU16,
+}
+
+impl Exporting {
+    /// Begins to write into a folder.
+    ///
+    /// # Errors
+    /// When there is no thread to do it.
+    pub(crate) fn start(
+        document: &Document,
+        choice: ExportChoice,
+        folder: PathBuf,
+        context: egui::Context,
+    ) -> Result<Self, String> {
+        let job = document.job().clone();
+        let stem = document
+            .path()
+            .and_then(Path::file_stem)
+            .map(|s| s.to_string_lossy().into_owned());
+        let shared = Arc::new(Shared::default());
+        let theirs = Arc::clone(&shared);
+        let (sender, receiver) = channel();
+        let thread = std::thread::Builder::new().name("sheets".to_owned());
+        let started = thread.spawn(move || {
+            let outcome = write(&job, stem.as_deref(), &choice, &folder, &mut |done| {
+                let part = (done.clamp(0.0, 1.0) * PARTS) as u16;
+                theirs.done.store(part, Ordering::Relaxed);
+                context.request_repaint();
+                !theirs.stop.load(Ordering::Relaxed)
+            });
+            // A window that is gone needs no answer.
+            if sender
+                .send(outcome.map_err(|error| format!("{error:#}")))
+                .is_ok()
+            {
+                context.request_repaint();
+            }
+        });
+        match started {
+            Ok(_running) => Ok(Self { receiver, shared }),
+            Err(error) => Err(format!("cannot write the sheets: {error}")),
         }
-    });
-    match started {
-        Ok(_running) => Ok(receiver),
-        Err(error) => Err(format!("cannot write the sheets: {error}")),
+    }
+
+    /// How much is done, 0 to 1.
+    pub(crate) fn progress(&self) -> f32 {
+        f32::from(self.shared.done.load(Ordering::Relaxed)) / PARTS
+    }
+
+    /// What came of it, once it is; `None` while it runs.
+    pub(crate) fn poll(&self) -> Option<Outcome> {
+        match self.receiver.try_recv() {
+            Ok(outcome) => Some(outcome),
+            Err(TryRecvError::Empty) => None,
+            Err(TryRecvError::Disconnected) => {
+                Some(Err("The writing ended before its time.".to_owned()))
+            }
+        }
+    }
+}
+
+impl Drop for Exporting {
+    fn drop(&mut self) {
+        self.shared.stop.store(true, Ordering::Relaxed);
     }
 }
 
 fn write(
     job: &Job,
     stem: Option<&str>,
-    choice: ExportChoice,
+    choice: &ExportChoice,
     folder: &Path,
+    go_on: &mut dyn FnMut(f32) -> bool,
 ) -> anyhow::Result<Vec<PathBuf>> {
-    let formats = Formats {
-        pdf: choice.pdf,
-        png_dpi: choice.png.then_some(choice.dpi),
-        svg: false,
-    };
-    Ok(write_files(
-        folder,
-        sheet_files(job, stem, formats, &PageOptions::default())?,
-    )?)
+    let mut files = Vec::new();
+    if choice.writes_sheets() {
+        let formats = Formats {
+            pdf: choice.pdf,
+            png_dpi: choice.png.then_some(choice.dpi),
+            svg: choice.svg,
+        };
+        let sheets = job_sheets(job, &inspect(job), &choice.pages);
+        files.extend(files_of(job, stem, formats, &sheets, go_on)?);
+    }
+    if choice.writes_bores() {
+        let formats = BoreFormats {
+            dxf: choice.dxf,
+            csv: choice.csv,
+            json: choice.json,
+        };
+        files.extend(bore_files(job, stem, formats, &BoreOptions::default())?.files);
+    }
+    Ok(write_files(folder, files)?)
 }

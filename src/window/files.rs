@@ -12,7 +12,7 @@ use super::command::UnsavedAnswer;
 use super::dialogs::file_dialogs::{Answer, Ask, Reply};
 use super::dialogs::{Dialog, Next};
 use super::document::Document;
-use super::export_job;
+use super::export_job::Exporting;
 use super::status_line::Status;
 use super::view_state::ViewState;
 use crate::job_file;
@@ -29,26 +29,33 @@ impl App {
                 }
             }
         }
-        let Some(exporting) = self.exporting.take() else {
-            return;
-        };
-        match exporting.try_recv() {
-            Ok(Ok(files)) => {
+        match self.exporting.as_ref().and_then(Exporting::poll) {
+            Some(Ok(files)) => {
+                self.exporting = None;
                 let folder = files.first().and_then(|file| file.parent());
-                let folder = folder.map_or_else(String::new, |f| f.display().to_string());
+                let words = folder.map_or_else(String::new, |f| f.display().to_string());
                 let plural = if files.len() == 1 { "" } else { "s" };
-                self.status =
-                    Status::done(format!("Wrote {} file{plural} into {folder}", files.len()));
+                self.status = Status {
+                    folder: folder.map(Path::to_owned),
+                    ..Status::done(format!("Wrote {} file{plural} into {words}", files.len()))
+                };
             }
-            Ok(Err(problem)) => self.tell(ctx, "Sheets not written", problem),
-            Err(TryRecvError::Empty) => self.exporting = Some(exporting),
-            Err(TryRecvError::Disconnected) => {
-                self.tell(
-                    ctx,
-                    "Sheets not written",
-                    "The writing ended before its time.",
-                );
+            Some(Err(problem)) => {
+                self.exporting = None;
+                self.tell(ctx, "Sheets not written", problem);
             }
+            None => {}
+        }
+    }
+
+    /// Shows a folder with the system's own program.
+    pub(super) fn open_folder(&mut self, ctx: &Context, folder: &Path) {
+        if let Err(problem) = open::that_detached(folder) {
+            let text = format!(
+                "{problem}\n\nThe files are in {}; open it with your file manager.",
+                folder.display()
+            );
+            self.tell(ctx, "Folder not opened", text);
         }
     }
 
@@ -222,7 +229,7 @@ impl App {
                 self.save_to(ctx, path);
             }
             Purpose::Export(choice) => {
-                match export_job::start(&self.document, choice, path, ctx.clone()) {
+                match Exporting::start(&self.document, *choice, path, ctx.clone()) {
                     Ok(running) => self.exporting = Some(running),
                     Err(problem) => self.tell(ctx, "Sheets not written", problem),
                 }

@@ -27,6 +27,7 @@ mod form;
 mod history;
 mod inspect_app;
 mod mechanics;
+mod sheets_dialog;
 mod shell;
 mod status_line;
 mod today;

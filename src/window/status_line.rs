@@ -1,10 +1,13 @@
 //! The line at the bottom: what was done last, and the door's facts.
 
+use std::path::PathBuf;
+
 use egui::{Layout, RichText, Ui};
 use flapwright_model::length::Unit;
 use flapwright_model::measure::Measure;
 use flapwright_rules::inspection::DoorReport;
 
+use super::command::Command;
 use super::tokens::tokens;
 
 /// What the line says.
@@ -14,6 +17,17 @@ pub(crate) struct Status {
     pub(crate) text: String,
     /// Whether it tells of a failure.
     pub(crate) bad: bool,
+    /// A folder that files were written to.
+    pub(crate) folder: Option<PathBuf>,
+}
+
+/// What is going on beside the window.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Busy {
+    /// What it is.
+    pub(crate) words: &'static str,
+    /// How much is done, 0 to 1, of what can be stopped.
+    pub(crate) progress: Option<f32>,
 }
 
 impl Status {
@@ -22,6 +36,7 @@ impl Status {
         Self {
             text: text.into(),
             bad: false,
+            folder: None,
         }
     }
 
@@ -30,6 +45,7 @@ impl Status {
         Self {
             text: text.into(),
             bad: true,
+            folder: None,
         }
     }
 }
@@ -38,15 +54,27 @@ impl Status {
 pub(crate) fn status_ui(
     ui: &mut Ui,
     status: &Status,
-    busy: Option<&str>,
+    busy: Option<Busy>,
     door: Option<&DoorReport>,
     unit: Unit,
+    queue: &mut Vec<Command>,
 ) {
     let tokens = tokens(ui);
     ui.horizontal(|ui| {
         if let Some(busy) = busy {
             ui.spinner();
-            ui.label(busy);
+            ui.label(busy.words);
+            if let Some(progress) = busy.progress {
+                ui.add(egui::ProgressBar::new(progress).desired_width(90.0));
+                if ui.button("Stop").clicked() {
+                    queue.push(Command::StopExport);
+                }
+            }
+        }
+        if let Some(folder) = &status.folder
+            && ui.button("Open folder").clicked()
+        {
+            queue.push(Command::OpenFolder(folder.clone()));
         }
         let room = ui.available_width() * 0.55;
         let colour = if status.bad { tokens.stop } else { tokens.text };

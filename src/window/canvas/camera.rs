@@ -62,25 +62,39 @@ impl Placement {
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct ToScreen {
     origin: Pos2,
+    points_per_mm: f32,
 }
 
 impl ToScreen {
     /// For a drawing placed in `room`.
     pub(crate) fn new(placement: Placement, room: Rect) -> Self {
+        Self::at(room.min + placement.origin, POINTS_PER_MM)
+    }
+
+    /// For a list whose origin is at a point of the screen, at that many points for one millimetre
+    /// of paper.
+    pub(crate) const fn at(origin: Pos2, points_per_mm: f32) -> Self {
         Self {
-            origin: room.min + placement.origin,
+            origin,
+            points_per_mm,
         }
+    }
+
+    /// A length of the list on the screen, points.
+    #[expect(clippy::cast_possible_truncation, reason = "screen points")]
+    pub(crate) fn length(self, mm: f64) -> f32 {
+        mm as f32 * self.points_per_mm
     }
 
     /// Where a place of the list is on the screen.
     #[expect(clippy::cast_possible_truncation, reason = "screen points")]
     pub(crate) fn point(self, at: flapwright_drawing::list::At) -> Pos2 {
-        self.origin + Vec2::new(at.x as f32, -at.y as f32) * POINTS_PER_MM
+        self.origin + Vec2::new(at.x as f32, -at.y as f32) * self.points_per_mm
     }
 
     /// What place of the list is at a point of the screen.
     pub(crate) fn back(self, at: Pos2) -> flapwright_drawing::list::At {
-        let offset = (at - self.origin) / POINTS_PER_MM;
+        let offset = (at - self.origin) / self.points_per_mm;
         flapwright_drawing::list::At::new(f64::from(offset.x), f64::from(-offset.y))
     }
 }

@@ -10,7 +10,7 @@ use flapwright_drawing::text;
 
 use super::camera::ToScreen;
 use super::polygon;
-use crate::window::tokens::{POINTS_PER_MM, Tokens, sheet_font};
+use crate::window::tokens::{Tokens, sheet_font};
 
 /// Paints a list from its first item to its last.
 pub(crate) fn paint(painter: &Painter, list: &DisplayList, to: ToScreen, tokens: &Tokens) {
@@ -22,7 +22,13 @@ pub(crate) fn paint(painter: &Painter, list: &DisplayList, to: ToScreen, tokens:
 fn shape(painter: &Painter, shape: &Shape, to: ToScreen, ink: Color32) {
     match shape {
         Shape::Line { from, to: end, pen } => {
-            stroke(painter, vec![to.point(*from), to.point(*end)], *pen, ink);
+            stroke(
+                painter,
+                vec![to.point(*from), to.point(*end)],
+                *pen,
+                to,
+                ink,
+            );
         }
         Shape::Polyline {
             points,
@@ -33,7 +39,7 @@ fn shape(painter: &Painter, shape: &Shape, to: ToScreen, ink: Color32) {
             if *closed && let Some(first) = run.first().copied() {
                 run.push(first);
             }
-            stroke(painter, run, *pen, ink);
+            stroke(painter, run, *pen, to, ink);
         }
         Shape::Area { points } => fill(painter, &on_screen(points, to), ink),
         Shape::Circle {
@@ -42,10 +48,10 @@ fn shape(painter: &Painter, shape: &Shape, to: ToScreen, ink: Color32) {
             pen,
             filled,
         } => {
-            let (centre, radius) = (to.point(*centre), length(*radius));
+            let (centre, radius) = (to.point(*centre), to.length(*radius));
             if pen.dashes().is_empty() {
                 let fill = if *filled { ink } else { Color32::TRANSPARENT };
-                let stroke = pen_stroke(*pen, ink);
+                let stroke = pen_stroke(*pen, to, ink);
                 painter.add(CircleShape {
                     center: centre,
                     radius,
@@ -57,7 +63,7 @@ fn shape(painter: &Painter, shape: &Shape, to: ToScreen, ink: Color32) {
                     painter.circle_filled(centre, radius, ink);
                 }
                 let run = arc(centre, radius, 0.0, std::f64::consts::TAU);
-                stroke(painter, run, *pen, ink);
+                stroke(painter, run, *pen, to, ink);
             }
         }
         Shape::Arc {
@@ -67,8 +73,8 @@ fn shape(painter: &Painter, shape: &Shape, to: ToScreen, ink: Color32) {
             sweep,
             pen,
         } => {
-            let run = arc(to.point(*centre), length(*radius), *from, *sweep);
-            stroke(painter, run, *pen, ink);
+            let run = arc(to.point(*centre), to.length(*radius), *from, *sweep);
+            stroke(painter, run, *pen, to, ink);
         }
         Shape::Text {
             at,
@@ -81,7 +87,7 @@ fn shape(painter: &Painter, shape: &Shape, to: ToScreen, ink: Color32) {
             let start = to.point(text::baseline_origin(
                 *at, text, *height, *anchor, *turn, *weight,
             ));
-            let font = sheet_font(*weight, length(text::em_size(*height)));
+            let font = sheet_font(*weight, to.length(text::em_size(*height)));
             let galley = painter.layout_no_wrap(text::printable(text).into_owned(), font, ink);
             // From the galley's upper left corner down to its first baseline.
             let down = galley
@@ -100,21 +106,16 @@ fn shape(painter: &Painter, shape: &Shape, to: ToScreen, ink: Color32) {
     }
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "screen points")]
-fn length(mm: f64) -> f32 {
-    mm as f32 * POINTS_PER_MM
-}
-
 fn on_screen(points: &[At], to: ToScreen) -> Vec<Pos2> {
     points.iter().map(|point| to.point(*point)).collect()
 }
 
-fn pen_stroke(pen: Pen, ink: Color32) -> Stroke {
-    Stroke::new(length(pen.width()).max(0.8), ink)
+fn pen_stroke(pen: Pen, to: ToScreen, ink: Color32) -> Stroke {
+    Stroke::new(to.length(pen.width()).max(to.length(0.2).min(0.8)), ink)
 }
 
-fn stroke(painter: &Painter, run: Vec<Pos2>, pen: Pen, ink: Color32) {
-    let stroke = pen_stroke(pen, ink);
+fn stroke(painter: &Painter, run: Vec<Pos2>, pen: Pen, to: ToScreen, ink: Color32) {
+    let stroke = pen_stroke(pen, to, ink);
     let pattern = pen.dashes();
     if pattern.is_empty() {
         let closed = run.len() > 3 && run.first() == run.last();
@@ -127,16 +128,16 @@ fn stroke(painter: &Painter, run: Vec<Pos2>, pen: Pen, ink: Color32) {
         }
         return;
     }
-    let seen = painter.clip_rect().expand(length(20.0));
+    let seen = painter.clip_rect().expand(to.length(20.0));
     if !egui::Rect::from_points(&run).intersects(seen) {
         return;
     }
-    let marks: Vec<f32> = pattern.iter().step_by(2).map(|mm| length(*mm)).collect();
+    let marks: Vec<f32> = pattern.iter().step_by(2).map(|mm| to.length(*mm)).collect();
     let gaps: Vec<f32> = pattern
         .iter()
         .skip(1)
         .step_by(2)
-        .map(|mm| length(*mm))
+        .map(|mm| to.length(*mm))
         .collect();
     painter.extend(Screen::dashed_line_with_offset(
         &run, stroke, &marks, &gaps, 0.0,

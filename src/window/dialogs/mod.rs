@@ -1,7 +1,6 @@
 //! Questions, messages and lists that stand over the window; and the system's file windows.
 
 mod about;
-mod export_dialog;
 pub(crate) mod file_dialogs;
 mod message;
 mod path_dialog;
@@ -17,9 +16,9 @@ pub(crate) use self::rfd_dialogs::SystemDialogs;
 use super::app::Purpose;
 use super::command::{Command, UiCommand};
 use super::document::Document;
-use super::export_job::ExportChoice;
 use super::fields::Fields;
 use super::mechanics::{StrutDialog, strut_ui};
+use super::sheets_dialog::{SheetsDialog, sheets_ui};
 
 /// What to go on with once unsaved changes are dealt with.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -58,7 +57,7 @@ pub(crate) enum Dialog {
         problem: Option<String>,
     },
     /// How to write the sheets.
-    Export(ExportChoice),
+    Sheets(Box<SheetsDialog>),
     /// Where the anchors of a strut may be, and where they are best.
     PlaceStrut(Box<StrutDialog>),
     /// All keys.
@@ -84,7 +83,7 @@ pub(crate) fn dialog_ui(
         } => {
             path_dialog::path_ui(ctx, ask, text, problem.as_deref(), queue);
         }
-        Dialog::Export(choice) => export_dialog::export_ui(ctx, choice, queue),
+        Dialog::Sheets(sheets) => sheets_ui(ctx, sheets, document, queue),
         Dialog::PlaceStrut(strut) => {
             strut_ui(ctx, strut, job.unit, (fields, progress), queue);
         }
@@ -120,7 +119,7 @@ fn entered(ui: &Ui) -> bool {
 }
 
 /// A row of buttons at the right; gives back the index of the one that was pressed.
-fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
+pub(super) fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
     let mut pressed = None;
     ui.add_space(8.0);
     ui.horizontal(|ui| {
@@ -142,7 +141,7 @@ fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
 }
 
 /// A command that closes what is shown.
-const fn close() -> Command {
+pub(super) const fn close() -> Command {
     Command::CloseDialog
 }
 

@@ -1,0 +1,81 @@
+//! Which pages, on what paper, in which formats.
+
+use egui::{ComboBox, Slider, Ui};
+use flapwright_drawing::job_sheets::{Orientation, PageKind};
+use flapwright_export::DPI_LIMITS;
+use flapwright_model::job::PaperChoice;
+
+use crate::window::export_job::ExportChoice;
+use crate::window::tokens::{bold, tokens};
+
+const PAPERS: [(Option<PaperChoice>, &str); 5] = [
+    (None, "the job's paper"),
+    (Some(PaperChoice::A4), "A4"),
+    (Some(PaperChoice::A3), "A3"),
+    (Some(PaperChoice::Letter), "Letter"),
+    (Some(PaperChoice::Tabloid), "Tabloid"),
+];
+
+const WAYS: [(Orientation, &str); 3] = [
+    (Orientation::Best, "whichever is larger"),
+    (Orientation::Upright, "upright"),
+    (Orientation::Lying, "lying"),
+];
+
+pub(super) fn choices_ui(ui: &mut Ui, choice: &mut ExportChoice) {
+    ui.label(bold("Export sheets").size(15.0));
+    ui.add_space(4.0);
+    ui.label(bold("Pages"));
+    for kind in PageKind::ALL {
+        let mut wanted = choice.pages.kinds.contains(&kind);
+        if ui.checkbox(&mut wanted, kind.words()).changed() {
+            if wanted {
+                choice.pages.kinds.insert(kind);
+            } else {
+                choice.pages.kinds.remove(&kind);
+            }
+        }
+    }
+    ui.add_space(4.0);
+    pick(ui, "Paper", &PAPERS, &mut choice.pages.paper);
+    pick(ui, "Way up", &WAYS, &mut choice.pages.orientation);
+    ui.add_space(6.0);
+    ui.label(bold("Sheets as"));
+    ui.checkbox(&mut choice.pdf, "PDF: all pages in one file");
+    ui.checkbox(&mut choice.svg, "SVG: one file for each page");
+    ui.checkbox(&mut choice.png, "PNG: one picture for each page");
+    ui.add_enabled_ui(choice.png, |ui| {
+        ui.add(
+            Slider::new(&mut choice.dpi, DPI_LIMITS)
+                .step_by(50.0)
+                .text("dots per inch"),
+        );
+    });
+    ui.add_space(6.0);
+    ui.label(bold("Bores as"));
+    ui.checkbox(&mut choice.dxf, "DXF: one file for each drilled panel");
+    ui.checkbox(&mut choice.csv, "CSV: one list");
+    ui.checkbox(&mut choice.json, "JSON: one list");
+    if !choice.writes_something() {
+        ui.colored_label(tokens(ui).stop, "Choose at least one kind of file.");
+    }
+}
+
+fn pick<T: Copy + PartialEq>(ui: &mut Ui, label: &str, all: &[(T, &str)], value: &mut T) {
+    let words = all
+        .iter()
+        .find(|(it, _)| it == value)
+        .map_or("", |(_, words)| *words);
+    ui.horizontal(|ui| {
+        let label = ui.label(label);
+        ComboBox::from_id_salt(label.id)
+            .selected_text(words)
+            .show_ui(ui, |ui| {
+                for (it, words) in all {
+                    ui.selectable_value(value, *it, *words);
+                }
+            })
+            .response
+            .labelled_by(label.id);
+    });
+}
