@@ -10,8 +10,11 @@ mod inspect;
 pub mod inspection;
 pub mod mechanics;
 pub mod placement;
+pub mod proof;
 pub mod quick;
 pub mod say;
+pub mod slips;
 pub mod strut_places;
+pub mod trial;
 
 pub use inspect::inspect;
