@@ -1,6 +1,7 @@
 //! The command line.
 
 mod bores;
+mod card;
 mod check;
 mod explain;
 mod out_folder;
@@ -45,6 +46,8 @@ enum Command {
     Check(check::Arguments),
     /// Print a verdict on every size of fitting for each door, the best first
     Sizes(sizes::Arguments),
+    /// Look at fitting cards as files
+    Card(card::Arguments),
     /// Print what a check looks at and why, or list all checks
     Explain(explain::Arguments),
 }
@@ -59,6 +62,7 @@ pub fn main() -> ExitCode {
         Some(Command::Bores(arguments)) => bores::run(&arguments),
         Some(Command::Check(arguments)) => check::run(&arguments),
         Some(Command::Sizes(arguments)) => sizes::run(&arguments),
+        Some(Command::Card(arguments)) => card::run(&arguments),
         Some(Command::Explain(arguments)) => explain::run(&arguments),
         None => open_window(arguments.job),
     };

@@ -8,12 +8,14 @@
 //! | make the pages of a job | [`job_sheets::job_sheets`] |
 //! | draw its plan | [`views::plan`] |
 //! | check that no text lies on another or on a line | [`overlap`] |
+//! | draw the picture of a fitting card | [`card_picture::card_picture`] |
 //!
 //! **Invariants.** Nothing here computes a bore, a door or a pose: all of that is read from
 //! [`flapwright_rules::inspection`]. Nothing here knows a file format or the window. The same
 //! input gives the same list.
 
 pub mod brush;
+pub mod card_picture;
 pub mod cautions;
 pub mod dimension;
 mod draft;

@@ -4,8 +4,10 @@
 //! that every distance can be drawn as a dimension.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
-use serde::{Deserialize, Serialize};
+use serde::de::{Error as _, MapAccess, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
 
 use crate::door::SideTie;
 use crate::edges::Edges;
@@ -94,6 +96,7 @@ pub struct Card {
     #[serde(default)]
     pub notes: String,
     /// The sizes, from light to heavy.
+    #[serde(deserialize_with = "few_sizes")]
     pub sizes: Vec<Size>,
     /// The worked example from the instructions, against which the card is tried.
     pub example: Option<Example>,
@@ -128,7 +131,64 @@ pub enum PerSize {
     /// The same for all sizes.
     All(f64),
     /// By the size's name; every size of the card is named once.
-    BySize(BTreeMap<String, f64>),
+    BySize(#[serde(deserialize_with = "each_once")] BTreeMap<String, f64>),
+}
+
+/// Most sizes on one card.
+pub const MOST_SIZES: usize = 200;
+
+/// Reads sizes and gives up after the most that a card has, so that an endless list costs nothing.
+fn few_sizes<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Size>, D::Error> {
+    struct Sizes;
+    impl<'de> Visitor<'de> for Sizes {
+        type Value = Vec<Size>;
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str("a list of sizes")
+        }
+
+        fn visit_seq<A: SeqAccess<'de>>(self, mut seq: A) -> Result<Self::Value, A::Error> {
+            let mut sizes = Vec::new();
+            while let Some(size) = seq.next_element()? {
+                if sizes.len() == MOST_SIZES {
+                    let what = format!(
+                        "has more than {MOST_SIZES} entries; a card has 1 to {MOST_SIZES} sizes; \
+                         split the card"
+                    );
+                    return Err(A::Error::custom(what));
+                }
+                sizes.push(size);
+            }
+            Ok(sizes)
+        }
+    }
+    from.deserialize_seq(Sizes)
+}
+
+/// Reads a table by size and refuses a size that is named twice: the second value would silently
+/// take the place of the first.
+fn each_once<'de, D: Deserializer<'de>>(from: D) -> Result<BTreeMap<String, f64>, D::Error> {
+    struct Table;
+    impl<'de> Visitor<'de> for Table {
+        type Value = BTreeMap<String, f64>;
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str("a value for each size")
+        }
+
+        fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
+            let mut table = BTreeMap::new();
+            while let Some((name, value)) = map.next_entry::<String, f64>()? {
+                if table.contains_key(&name) {
+                    let what = format!("the size {name:?} is named twice; keep one of them");
+                    return Err(A::Error::custom(what));
+                }
+                table.insert(name, value);
+            }
+            Ok(table)
+        }
+    }
+    from.deserialize_map(Table)
 }
 
 impl PerSize {

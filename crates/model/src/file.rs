@@ -1,6 +1,9 @@
 //! The job file: RON text to a sound [`Job`] and back.
 
-use serde::Deserialize;
+mod lines;
+
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
 
 use crate::card::Card;
 use crate::job::{FILE_VERSION, Job};
@@ -9,6 +12,10 @@ use crate::validate::{Problem, validate, validate_card, validate_materials};
 
 /// Largest job file that is read, bytes: far above any real job, far below what fills memory.
 pub const LARGEST_FILE: usize = 64 * 1024 * 1024;
+/// Largest card file that is read, bytes: some fifty times a full card.
+pub const LARGEST_CARD: usize = 1024 * 1024;
+/// Most problems of a card that are told at once.
+const MOST_TOLD: usize = 20;
 
 /// Why a job file was refused.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -33,11 +40,16 @@ pub enum ReadError {
         found: u32,
     },
     /// The file is too large.
-    #[error("the file has {bytes} bytes; a job file has at most {LARGEST_FILE}")]
+    #[error("the file has {bytes} bytes; a file of this kind has at most {most}")]
     TooLarge {
         /// Size of the file.
         bytes: usize,
+        /// Largest that is read.
+        most: usize,
     },
+    /// The text is a card, and the card is not sound.
+    #[error("{}", list_with_lines(.0))]
+    UnsoundCard(Vec<(usize, Problem)>),
     /// The text is a job, and the job is not sound.
     #[error("{}", list(.0))]
     Unsound(Vec<Problem>),
@@ -51,7 +63,10 @@ pub enum ReadError {
 /// - [`ReadError::Unsound`] with every field that is out of its limits.
 pub fn read_job(text: &str) -> Result<Job, ReadError> {
     if text.len() > LARGEST_FILE {
-        return Err(ReadError::TooLarge { bytes: text.len() });
+        return Err(ReadError::TooLarge {
+            bytes: text.len(),
+            most: LARGEST_FILE,
+        });
     }
     let head: Head = ron::from_str(text).map_err(|error| text_error(&error))?;
     if head.version > FILE_VERSION {
@@ -73,15 +88,68 @@ pub fn read_job(text: &str) -> Result<Job, ReadError> {
 /// Reads a single card from the text of its file.
 ///
 /// # Errors
-/// As for [`read_job`]; a card has no version.
+/// - [`ReadError::TooLarge`] before anything is looked at,
+/// - [`ReadError::Text`] with line, column and field,
+/// - [`ReadError::UnsoundCard`] with line and field of each number that is out of its limits.
 pub fn read_card(text: &str) -> Result<Card, ReadError> {
-    let card: Card = ron::from_str(text).map_err(|error| text_error(&error))?;
+    let card: Card = read_ron(text, LARGEST_CARD)?;
     let problems = validate_card(&card);
     if problems.is_empty() {
-        Ok(card)
-    } else {
-        Err(ReadError::Unsound(problems))
+        return Ok(card);
     }
+    let with_lines = problems.into_iter().take(MOST_TOLD).map(|problem| {
+        let prefix = format!("cards[0] \"{}\"", card.name);
+        let field = problem.field.strip_prefix(&prefix).map_or_else(
+            || problem.field.clone(),
+            |rest| rest.trim_start_matches('.').to_owned(),
+        );
+        let line = lines::line_of(text, &field);
+        (line, Problem { field, ..problem })
+    });
+    Err(ReadError::UnsoundCard(with_lines.collect()))
+}
+
+/// The text of a card's file: the same card always gives the same bytes.
+#[must_use]
+pub fn write_card(card: &Card) -> String {
+    write_ron(card)
+}
+
+/// Reads RON of at most `most` bytes; a refusal names line, column and field.
+pub(crate) fn read_ron<T: DeserializeOwned>(text: &str, most: usize) -> Result<T, ReadError> {
+    if text.len() > most {
+        let bytes = text.len();
+        return Err(ReadError::TooLarge { bytes, most });
+    }
+    let mut reader = ron::Deserializer::from_str(text).map_err(|error| text_error(&error))?;
+    let read = serde_path_to_error::deserialize(&mut reader);
+    let value = read.map_err(|error| {
+        let path = error.path().to_string();
+        let error = text_error(&reader.span_error(error.into_inner()));
+        match error {
+            ReadError::Text { line, column, what } if path != "." => ReadError::Text {
+                line,
+                column,
+                what: format!("{path}: {what}"),
+            },
+            error => error,
+        }
+    })?;
+    reader
+        .end()
+        .map_err(|error| text_error(&reader.span_error(error)))?;
+    Ok(value)
+}
+
+/// RON with two blanks a level and a line end at the end.
+pub(crate) fn write_ron<T: Serialize>(value: &T) -> String {
+    let layout = ron::ser::PrettyConfig::new()
+        .new_line("\n")
+        .indentor("  ")
+        .compact_arrays(false);
+    let mut text = ron::ser::to_string_pretty(value, layout).unwrap_or_default();
+    text.push('\n');
+    text
 }
 
 /// Reads a material table from the text of its file.
@@ -101,13 +169,7 @@ pub fn read_materials(text: &str) -> Result<Vec<Material>, ReadError> {
 /// The text of a job's file: the same job always gives the same bytes.
 #[must_use]
 pub fn write_job(job: &Job) -> String {
-    let layout = ron::ser::PrettyConfig::new()
-        .new_line("\n")
-        .indentor("  ")
-        .compact_arrays(false);
-    let mut text = ron::ser::to_string_pretty(job, layout).unwrap_or_default();
-    text.push('\n');
-    text
+    write_ron(job)
 }
 
 /// Only what says how to read the rest.
@@ -131,6 +193,17 @@ fn list(problems: &[Problem]) -> String {
             text.push('\n');
         }
         text.push_str(&problem.to_string());
+    }
+    text
+}
+
+fn list_with_lines(problems: &[(usize, Problem)]) -> String {
+    let told = problems
+        .iter()
+        .map(|(line, problem)| format!("line {line}: {problem}"));
+    let mut text = told.collect::<Vec<_>>().join("\n");
+    if problems.len() == MOST_TOLD {
+        text.push_str("\nthere may be more; these are the first");
     }
     text
 }

@@ -6,6 +6,9 @@
 pub mod acceptance;
 pub mod cabinet;
 pub mod card;
+pub mod card_difference;
+pub mod card_draft;
+pub mod card_record;
 pub mod door;
 pub mod edges;
 pub mod edit;

@@ -24,8 +24,10 @@ fn tenth(value: f64) -> String {
 
 /// Kilograms in a pound, exact by definition (NIST SP 811, appendix B).
 pub const KG_PER_POUND: f64 = 0.453_592_37;
+/// Standard gravity, m/s², exact by definition (NIST SP 811, appendix B).
+pub const STANDARD_GRAVITY: f64 = 9.806_65;
 /// Newtons in a pound-force, by the pound and standard gravity.
-pub const NEWTON_PER_POUND: f64 = KG_PER_POUND * 9.806_65;
+pub const NEWTON_PER_POUND: f64 = KG_PER_POUND * STANDARD_GRAVITY;
 /// Newton metres in a pound-force inch.
 pub const NEWTON_METRE_PER_POUND_INCH: f64 = NEWTON_PER_POUND * 0.0254;
 

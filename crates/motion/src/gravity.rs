@@ -13,7 +13,7 @@ use crate::mechanism::PoseJet;
 use crate::motion::Motion;
 
 /// Standard acceleration of free fall, m/s2, exact by definition.
-pub const GRAVITY: f64 = 9.806_65;
+pub const GRAVITY: f64 = flapwright_model::measure::STANDARD_GRAVITY;
 
 /// Metres in a millimetre.
 pub(crate) const METRE: f64 = 1e-3;

@@ -17,6 +17,8 @@
 //! | know how fast a door falls shut | [`dynamics::release`] |
 //! | choose a size | [`sizes::verdicts`], [`size_chart::regions`] |
 //! | find a place for a gas strut | [`anchors::place_strut`] |
+//! | turn a paper's load into another form | [`load_forms::load_forms`] |
+//! | fit a spring's curve to readings of a hand scale | [`measured::fit_spring`] |
 //!
 //! This crate draws nothing, reads no file and knows no clock: the same input gives the same
 //! numbers.
@@ -33,7 +35,9 @@ mod flap_table;
 mod four_bar;
 pub mod gravity;
 pub mod load;
+pub mod load_forms;
 pub mod mass;
+pub mod measured;
 mod mechanism;
 pub mod motion;
 pub mod outline;

@@ -4,18 +4,20 @@ use std::collections::BTreeSet;
 
 use super::{LARGEST_ON_CARD, LONGEST, Look};
 use crate::card::{
-    AcrossFrom, Card, Depth, Distance, DownFrom, Drill, Example, OpeningKind, PerSize, Size, Span,
-    Spread, Travel,
+    AcrossFrom, Card, Depth, Distance, DownFrom, Drill, Example, MOST_SIZES, OpeningKind, PerSize,
+    Size, Span, Spread, Travel,
 };
 use crate::edges::Edge;
 use crate::lift::{Carries, Lift, MassRow};
 use crate::linkage::{Bodies, Pivot};
 use crate::part::LeafId;
 
-/// Most sizes on one card.
-const MOST_SIZES: usize = 200;
 /// Most bores in one group, and most groups.
 const MOST_BORES: usize = 200;
+/// Longest name or purpose, characters.
+const LONGEST_NAME: usize = 200;
+/// Longest free text, characters.
+const LONGEST_TEXT: usize = 20_000;
 
 pub(super) fn look_at(look: &mut Look, cards: &[Card]) {
     let mut names = BTreeSet::new();
@@ -28,10 +30,16 @@ pub(super) fn look_at(look: &mut Look, cards: &[Card]) {
 
 impl Look {
     fn card(&mut self, at: &str, card: &Card) {
-        self.sizes(at, card);
-        if self.too_many(at, card) {
+        let before = self.problems.len();
+        self.texts(at, card);
+        if card.sizes.len() > MOST_SIZES {
+            self.too_many_sizes(at, card);
+        }
+        self.too_many(at, card);
+        if self.problems.len() > before {
             return;
         }
+        self.sizes(at, card);
         for (i, bore) in card.side_bores.iter().enumerate() {
             let at = format!("{at}.side_bores[{i}]");
             self.down(&format!("{at}.down"), &bore.down, card);
@@ -97,18 +105,72 @@ impl Look {
         }
     }
 
-    fn too_many(&mut self, at: &str, card: &Card) -> bool {
-        let before = self.problems.len();
+    /// Texts that would make messages and sheets unusable.
+    fn texts(&mut self, at: &str, card: &Card) {
+        let mut names = vec![("name".to_owned(), &card.name)];
+        for (i, size) in card.sizes.iter().take(MOST_SIZES).enumerate() {
+            names.push((format!("sizes[{i}].name"), &size.name));
+        }
+        for (i, bore) in card.side_bores.iter().take(MOST_BORES).enumerate() {
+            names.push((
+                format!("side_bores[{i}].drill.purpose"),
+                &bore.drill.purpose,
+            ));
+        }
+        for (i, part) in card.cut_parts.iter().take(MOST_BORES).enumerate() {
+            names.push((format!("cut_parts[{i}].name"), &part.name));
+        }
+        for (field, text) in names {
+            self.no_longer(at, &field, text, LONGEST_NAME);
+        }
+        self.no_longer(at, "maker_text", &card.maker_text, LONGEST_TEXT);
+        self.no_longer(at, "notes", &card.notes, LONGEST_TEXT);
+    }
+
+    fn no_longer(&mut self, at: &str, field: &str, text: &str, most: usize) {
+        let length = text.chars().count();
+        if length > most {
+            // The name is part of every path, so that a long one is not repeated.
+            let at = at.chars().take(LONGEST_NAME).collect::<String>();
+            self.wrong(
+                format!("{at}.{field}"),
+                format!("has {length} characters; it may have {most}"),
+                "shorten it",
+            );
+        }
+    }
+
+    fn too_many_sizes(&mut self, at: &str, card: &Card) {
+        self.wrong(
+            format!("{at}.sizes"),
+            format!(
+                "has {} entries; a card has 1 to {MOST_SIZES} sizes",
+                card.sizes.len()
+            ),
+            "correct the list of sizes",
+        );
+    }
+
+    fn too_many(&mut self, at: &str, card: &Card) {
         let mut counts = vec![
             ("side_bores".to_owned(), card.side_bores.len()),
             ("top_bores".to_owned(), card.top_bores.len()),
             ("door_bores".to_owned(), card.door_bores.len()),
+            ("cut_parts".to_owned(), card.cut_parts.len()),
         ];
+        if let Some(example) = &card.example {
+            counts.push(("example.side".to_owned(), example.side.len()));
+            counts.push(("example.door".to_owned(), example.door.len()));
+        }
         for (i, group) in card.top_bores.iter().enumerate() {
             counts.push((format!("top_bores[{i}].bores"), group.bores.len()));
         }
         for (i, group) in card.door_bores.iter().enumerate() {
             counts.push((format!("door_bores[{i}].bores"), group.bores.len()));
+            for (j, bore) in group.bores.iter().take(MOST_BORES).enumerate() {
+                let name = format!("door_bores[{i}].bores[{j}].edge_ranges");
+                counts.push((name, bore.edge_ranges.len()));
+            }
         }
         for (name, count) in counts {
             if count > MOST_BORES {
@@ -119,19 +181,11 @@ impl Look {
                 );
             }
         }
-        self.problems.len() > before
     }
 
     fn sizes(&mut self, at: &str, card: &Card) {
-        if card.sizes.is_empty() || card.sizes.len() > MOST_SIZES {
-            self.wrong(
-                format!("{at}.sizes"),
-                format!(
-                    "has {} entries; a card has 1 to {MOST_SIZES} sizes",
-                    card.sizes.len()
-                ),
-                "correct the list of sizes",
-            );
+        if card.sizes.is_empty() {
+            self.too_many_sizes(at, card);
         }
         let mut names = BTreeSet::new();
         for (i, size) in card.sizes.iter().take(MOST_SIZES).enumerate() {

@@ -2,10 +2,12 @@
 
 #![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
 
+mod cards;
 mod checks;
 mod common;
 mod fingerprint;
 mod hang_on;
 mod mechanics;
+mod papers;
 mod placement;
 mod properties;
