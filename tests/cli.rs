@@ -330,7 +330,10 @@ fn a_format_that_is_named_is_the_only_one() {
     assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
     let sheets = names(folder.path());
     assert!(sheets.iter().filter(|name| name.ends_with(".svg")).count() >= 12);
-    assert!(!sheets.iter().any(|name| name.ends_with(".pdf")), "{sheets:?}");
+    assert!(
+        !sheets.iter().any(|name| name.ends_with(".pdf")),
+        "{sheets:?}"
+    );
 }
 
 #[test]
@@ -346,7 +349,10 @@ fn an_open_stop_is_told_beside_the_machine_files() {
 #[test]
 fn bad_options_of_bores_are_refused_with_a_remedy() {
     let cases: [(&[&str], &str); 4] = [
-        (&["--layers", "{diameter} {dept}"], "{dept}, which is not known"),
+        (
+            &["--layers", "{diameter} {dept}"],
+            "{dept}, which is not known",
+        ),
         (&["--layers", "bores"], "lacks {diameter}"),
         (&["--zero", "middle"], "lower-left"),
         (&["--face-up", "both"], "inner"),
@@ -365,7 +371,14 @@ fn bad_options_of_bores_are_refused_with_a_remedy() {
 /// Names that try to leave the folder or to break a file; all four boxes have the same one.
 #[test]
 fn odd_names_stay_in_the_folder_and_never_overwrite_each_other() {
-    for name in ["../../out", "a/b", "..", "\\u{202E}gnp.x", "\\u{1F6A2}", &"x".repeat(300)] {
+    for name in [
+        "../../out",
+        "a/b",
+        "..",
+        "\\u{202E}gnp.x",
+        "\\u{1F6A2}",
+        &"x".repeat(300),
+    ] {
         let parent = folder();
         let mut odd = std::fs::read_to_string(DEMO).unwrap();
         for plain in ["mugs", "plates", "spices", "charts"] {
@@ -382,14 +395,21 @@ fn odd_names_stay_in_the_folder_and_never_overwrite_each_other() {
             assert_eq!(run.status.code(), Some(0), "{name}: {}", text(&run.stderr));
             let said = text(&run.stdout);
             let paths: Vec<&Path> = said.lines().map(Path::new).collect();
-            assert!(paths.iter().all(|path| path.parent() == Some(&out) && path.is_file()));
+            assert!(
+                paths
+                    .iter()
+                    .all(|path| path.parent() == Some(&out) && path.is_file())
+            );
         }
         assert_eq!(names(parent.path()), ["job.ron", "out"], "{name}");
         let written = names(&out);
         let of = |ending: &str| written.iter().filter(|it| it.ends_with(ending)).count();
         // One of each for every drilled panel: the demo has that many.
         assert_eq!((of(".dxf"), of(".svg")), (17, 17), "{written:?}");
-        assert!(written.iter().all(|it| it.chars().count() <= 80), "{written:?}");
+        assert!(
+            written.iter().all(|it| it.chars().count() <= 80),
+            "{written:?}"
+        );
     }
 }
 
@@ -413,8 +433,15 @@ fn a_write_that_fails_ends_in_a_message_and_leaves_nothing() {
             .unwrap();
         let said = text(&run.stderr);
         assert_eq!(run.status.code(), Some(2), "{said}");
-        assert!(said.contains("cannot be written and was left as it was"), "{said}");
-        assert!(names(parent.path()).is_empty(), "{:?}", names(parent.path()));
+        assert!(
+            said.contains("cannot be written and was left as it was"),
+            "{said}"
+        );
+        assert!(
+            names(parent.path()).is_empty(),
+            "{:?}",
+            names(parent.path())
+        );
     }
 }
 
@@ -426,6 +453,9 @@ fn a_folder_that_takes_no_files_is_named() {
         let run = flapwright(&[command, DEMO, "--out", "/proc"]);
         assert_eq!(run.status.code(), Some(2));
         let said = text(&run.stderr);
-        assert!(said.contains("/proc` cannot be written to; choose"), "{said}");
+        assert!(
+            said.contains("/proc` cannot be written to; choose"),
+            "{said}"
+        );
     }
 }

@@ -38,9 +38,6 @@ pub(super) fn run(arguments: &Arguments) -> Result<u8> {
         svg: arguments.svg,
     };
     let stem = job_file::stem(&arguments.job);
-    out_folder::write(
-        &arguments.out,
-        sheet_files(&job, stem.as_deref(), formats)?,
-    )?;
+    out_folder::write(&arguments.out, sheet_files(&job, stem.as_deref(), formats)?)?;
     Ok(FINE)
 }

@@ -63,7 +63,9 @@ pub enum ExportError {
         cause: String,
     },
     /// A bore has no place.
-    #[error("{panel}: bore {number} has no finite place; it cannot be exported, please report this")]
+    #[error(
+        "{panel}: bore {number} has no finite place; it cannot be exported, please report this"
+    )]
     BoreNowhere {
         /// Box and panel.
         panel: String,

@@ -128,7 +128,8 @@ fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
         Subject::Part(part) => *part == panel.id,
         Subject::Bore(bore) => bore.part == panel.id,
         Subject::Opening { box_index, opening } => {
-            let is_leaf = matches!(panel.id.part, Part::Leaf { opening: own, .. } if own == *opening);
+            let is_leaf =
+                matches!(panel.id.part, Part::Leaf { opening: own, .. } if own == *opening);
             *box_index == panel.id.box_index
                 && (is_leaf || fitted_openings(panel).any(|own| own == *opening))
         }

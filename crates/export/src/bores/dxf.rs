@@ -137,7 +137,11 @@ fn origin(list: &BoreList, panel: &BorePanel) -> [f64; 2] {
     let corner = list.zero_corner;
     [
         if corner.is_right() { -panel.width } else { 0.0 },
-        if corner.is_upper() { -panel.height } else { 0.0 },
+        if corner.is_upper() {
+            -panel.height
+        } else {
+            0.0
+        },
     ]
 }
 

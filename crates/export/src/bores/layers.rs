@@ -319,7 +319,10 @@ mod tests {
     fn bad_patterns_say_what_to_do() {
         let long = "x".repeat(101);
         let cases = [
-            ("D{diameter} {dept}", "{dept}, which is not known; use {diameter}, {depth}"),
+            (
+                "D{diameter} {dept}",
+                "{dept}, which is not known; use {diameter}, {depth}",
+            ),
             ("D{diameter} {depth", "brace without its fellow"),
             ("D{diameter}} {depth}", "brace without its fellow"),
             ("", "lacks {diameter}"),
@@ -344,10 +347,7 @@ mod tests {
         let blind = names.name(&five(Some(13.0), 1, "a"));
         assert_eq!(blind, "bore 5 13 deep inner face");
         assert_eq!(names.name(&five(Some(13.0), 1, "b")), blind);
-        assert_eq!(
-            names.name(&five(None, 1, "a")),
-            "bore 5 through inner face"
-        );
+        assert_eq!(names.name(&five(None, 1, "a")), "bore 5 through inner face");
         assert_eq!(
             names.name(&five(Some(13.0), 2, "a")),
             "bore 5 13 deep inner face pass 2"

@@ -238,7 +238,11 @@ fn odd_names_neither_leave_the_folder_nor_break_a_file() {
             wall_box.name = name.to_owned();
         }
         let list = listed(&job, &BoreOptions::default());
-        let files: BTreeSet<_> = list.panels.iter().map(|it| it.file.to_lowercase()).collect();
+        let files: BTreeSet<_> = list
+            .panels
+            .iter()
+            .map(|it| it.file.to_lowercase())
+            .collect();
         assert_eq!(files.len(), list.panels.len(), "{name:?}: names clash");
         for panel in &list.panels {
             let own = Path::new(&panel.file).file_name().expect("a name");
@@ -246,7 +250,11 @@ fn odd_names_neither_leave_the_folder_nor_break_a_file() {
             assert!(panel.file.len() <= 200, "{}", panel.file);
             let end = format!("{}.dxf", panel.panel);
             assert!(panel.file.ends_with(&end), "{} lacks {end}", panel.file);
-            assert!(!panel.file.contains(['/', '\\', ':', '\n', '\0', '\u{202E}']));
+            assert!(
+                !panel
+                    .file
+                    .contains(['/', '\\', ':', '\n', '\0', '\u{202E}'])
+            );
         }
         let panel = &list.panels[0];
         let file = bores_dxf(&list, panel).expect("dxf");
@@ -276,7 +284,9 @@ fn a_place_that_is_no_number_is_refused_by_name() {
     inspection.boxes[0].panels[0].bores[0].drill.diameter = f64::NAN;
     let error = bore_list(&job, &inspection, &BoreOptions::default()).expect_err("nowhere");
     assert!(
-        error.to_string().starts_with("mugs: left side: bore 1 has no finite place"),
+        error
+            .to_string()
+            .starts_with("mugs: left side: bore 1 has no finite place"),
         "{error}"
     );
 }
@@ -303,10 +313,15 @@ fn no_handle_of_a_drawing_is_given_twice() {
     let value = |line: usize| u64::from_str_radix(lines[line], 16).expect("a handle");
     let pairs = || (0..lines.len() / 2).map(|pair| 2 * pair);
     let own = |pair: usize| lines[pair] == "5" && lines[pair - 2] != "9";
-    let handles: Vec<u64> = pairs().filter(|it| own(*it)).map(|it| value(it + 1)).collect();
+    let handles: Vec<u64> = pairs()
+        .filter(|it| own(*it))
+        .map(|it| value(it + 1))
+        .collect();
     let different: BTreeSet<u64> = handles.iter().copied().collect();
     assert_eq!(handles.len(), different.len());
-    let seed = pairs().find(|it| lines[it + 1] == "$HANDSEED").expect("seed");
+    let seed = pairs()
+        .find(|it| lines[it + 1] == "$HANDSEED")
+        .expect("seed");
     assert!(different.iter().all(|it| *it < value(seed + 3)));
     let heads = pairs().filter(|it| lines[*it] == "0" && lines[it + 1] == "TABLE");
     for head in heads {

@@ -77,10 +77,13 @@ class Page:
 
     def rows(self) -> list[list[str]]:
         """Words that stand on one line, from left to right."""
-        lines: dict[int, list] = {}
-        for word in self.words:
-            lines.setdefault(round(word["bottom"]), []).append(word)
-        return [[word["text"] for word in sorted(line, key=lambda it: it["x0"])] for line in lines.values()]
+        lines: list[list] = []
+        for word in sorted(self.words, key=lambda it: it["bottom"]):
+            # A point of difference is far less than the pitch of any lines.
+            if not lines or word["bottom"] - lines[-1][0]["bottom"] > 1:
+                lines.append([])
+            lines[-1].append(word)
+        return [[word["text"] for word in sorted(line, key=lambda it: it["x0"])] for line in lines]
 
 
 def check_document(tally: Tally, title: str, folder: Path, document: dict) -> list[str]:
