@@ -40,7 +40,9 @@ class Page:
     def __init__(self, page) -> None:
         self.page = page
         self.width, self.height = float(page.width) / POINTS, float(page.height) / POINTS
-        self.words = page.extract_words()
+        # Letters of words that read from the right would join those of the lines that they cross.
+        level = page.filter(lambda item: item["object_type"] != "char" or abs(item["matrix"][1]) < 0.01)
+        self.words = level.extract_words()
         self.text = " ".join(word["text"] for word in self.words)
         self.rects = [self.box(rect) for rect in page.rects if rect["stroke"]]
         # A circle comes as four Bezier curves or two, closed; other outlines of curves are filled.
