@@ -1,6 +1,6 @@
 //! Bore lists and machine files: what is drilled, as JSON, CSV and DXF.
 //!
-//! [`list`] makes the one table that all three are written from, so they cannot disagree.
+//! [`bore_list`] makes the one table that all three are written from, so they cannot disagree.
 
 mod csv;
 mod dxf;

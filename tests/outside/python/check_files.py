@@ -16,35 +16,24 @@ from pathlib import Path
 from files.bore_lists import check_bore_lists
 from files.drawings import check_drawings
 from files.folders import check_folders
-from files.pages import check_pages
+from files.pages import check_document, check_pages
 from files.tally import Tally
 
 DEMO = Path("assets/demo/houseboat-galley.ron")
 
 
-def variants(folder: Path) -> list[tuple[str, Path]]:
-    """The demo job on two papers, with names that try to break a file, and with a slip in it."""
-    text = DEMO.read_text(encoding="utf-8")
-    jobs = [("A4", text), ("Letter", text.replace("paper: A4", "paper: Letter"))]
-    odd = text
+def odd(text: str) -> str:
+    """The job with names that try to leave the folder, to break a file or to hide each other."""
     for plain, name in [
         ("mugs", "../../mugs/=1+1"),
         ("plates", "=SUM(A1) \\u{1F6A2}"),
         ("spices", "@\\u{202E}secips\\u{202C}" + "x" * 300),
         ("charts", "=SUM(A1) \\u{1F6A2}"),
     ]:
-        if f'name: "{plain}"' not in odd:
+        if f'name: "{plain}"' not in text:
             raise SystemExit(f"the demo has no box {plain}")
-        odd = odd.replace(f'name: "{plain}"', f'name: "{name}"', 1)
-    jobs.append(("odd names", odd))
-    tweaked = DEMO.with_name("houseboat-galley-tweaked.ron").read_text(encoding="utf-8")
-    jobs.append(("with a slip", tweaked))
-    made = []
-    for number, (name, job) in enumerate(jobs):
-        path = folder / f"job{number}.ron"
-        path.write_text(job, encoding="utf-8")
-        made.append((name, path))
-    return made
+        text = text.replace(f'name: "{plain}"', f'name: "{name}"', 1)
+    return text
 
 
 def run(program: Path, *arguments: object) -> subprocess.CompletedProcess:
@@ -60,22 +49,32 @@ def main() -> int:
     parser.add_argument("program", type=Path)
     program = parser.parse_args().program.resolve()
     tally = Tally()
+    demo = DEMO.read_text(encoding="utf-8")
+    slip = DEMO.with_name("houseboat-galley-tweaked.ron").read_text(encoding="utf-8")
+    jobs = {"A4": demo, "Letter": demo.replace("paper: A4", "paper: Letter"), "odd names": odd(demo), "slip": slip}
     with tempfile.TemporaryDirectory() as name:
-        folder = Path(name)
-        for number, (title, job) in enumerate(variants(folder)):
-            out = folder / f"out{number}"
-            run(program, "bores", job, "--out", out)
-            turned = folder / f"turned{number}"
-            run(program, "bores", job, "--out", turned, "--zero", "upper-right", "--face-up", "outer",
-                "--layers", "drill {diameter} / {depth}".replace(" /", " to") + " {purpose}")
-            sheets = folder / f"sheets{number}"
-            run(program, "sheets", job, "--out", sheets, "--pdf", "--svg", "--png", "--dpi", "150")
-            lists = check_bore_lists(tally, title, out)
-            check_drawings(tally, title, out, lists)
-            other = check_bore_lists(tally, f"{title}, turned", turned)
-            check_drawings(tally, f"{title}, turned", turned, other)
-            check_pages(tally, title, sheets, lists)
-        check_folders(tally, program, DEMO, folder)
+        for title, text in jobs.items():
+            folder = Path(name) / title
+            folder.mkdir()
+            job = folder / "job.ron"
+            job.write_text(text, encoding="utf-8")
+            run(program, "bores", job, "--out", folder / "bores")
+            document = check_bore_lists(tally, title, folder / "bores")
+            check_drawings(tally, title, folder / "bores", document)
+            if title == "A4":
+                options = ["--zero", "upper-right", "--face-up", "outer", "--layers", "{purpose} {diameter} to {depth}"]
+                run(program, "bores", job, "--out", folder / "turned", *options)
+                turned = check_bore_lists(tally, "turned", folder / "turned")
+                check_drawings(tally, "turned", folder / "turned", turned)
+                run(program, "sheets", job, "--out", folder / "sheets", "--pdf", "--svg", "--png", "--dpi", "150")
+                check_pages(tally, title, folder / "sheets", document, with_pictures=True)
+            elif title == "Letter":
+                run(program, "sheets", job, "--out", folder / "sheets", "--pdf", "--svg")
+                check_pages(tally, title, folder / "sheets", document, with_pictures=False)
+            elif title == "odd names":
+                run(program, "sheets", job, "--out", folder / "sheets", "--pdf")
+                check_document(tally, title, folder / "sheets", document)
+        check_folders(tally, program, DEMO, Path(name))
     return tally.close()
 
 
