@@ -8,3 +8,7 @@ mod hang_on;
 mod mechanics;
 mod placement;
 mod properties;
+mod remedy_properties;
+mod reminders;
+mod size_checks;
+mod working_checks;
