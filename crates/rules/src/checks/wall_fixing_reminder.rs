@@ -5,7 +5,7 @@ use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
-use crate::inspection::PanelReport;
+use crate::inspection::{PanelReport, Solid};
 
 const NAME: &str = "wall-fixing-reminder";
 
@@ -49,7 +49,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         })
         .sum();
     let of_frame: f64 = context.wall_box.frame.as_ref().map_or(0.0, |frame| {
-        let volume = report.frame.iter().map(|member| member.volume()).sum();
+        let volume = report.frame.iter().map(Solid::volume).sum();
         kilograms(context, &frame.material, volume)
     });
     let doors: f64 = context.doors().map(|(_, _, door)| door.mass.high).sum();

@@ -97,6 +97,31 @@ fn a_heavy_door_is_told_of_as_heavy_and_not_as_falling() {
 }
 
 #[test]
+fn a_door_that_falls_at_its_likely_mass_is_told_of_though_its_heaviest_is_too_heavy() {
+    for (moment, expected) in [(16.26, vec![]), (15.46, vec![Severity::Stop])] {
+        let mut card = spring(moment);
+        card.sizes[0].carries = Carries::Mass { min: 1.0, max: 6.1 };
+        let job = weighed(6.0, 0.3, card);
+        assert_eq!(severities(&job, "falls-when-let-go"), expected);
+        assert_eq!(
+            severities(&job, "size-covers-part-of-mass-range"),
+            [Severity::Caution]
+        );
+    }
+}
+
+#[test]
+fn the_force_on_a_door_of_the_wrong_mass_is_no_trouble_of_its_own() {
+    // Nothing lifts 6 kg: at most 16.377 N·m and 0.5 of friction over 0.575 m are 29.3 N.
+    for (max, expected) in [(20.0, 1), (5.0, 0)] {
+        let mut card = spring(0.0);
+        card.sizes[0].carries = Carries::Mass { min: 1.0, max };
+        let job = weighed(6.0, 0.0, card);
+        assert_eq!(found(&job, "hand-force-too-high").len(), expected);
+    }
+}
+
+#[test]
 fn a_light_door_stays_shut_within_friction() {
     // 0.794 + 0.5 = 1.294 N·m.
     for (moment, expected) in [
