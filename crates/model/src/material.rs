@@ -14,6 +14,23 @@ pub struct Material {
     pub density: Density,
     /// Where the density is from.
     pub source: String,
+    /// How stiff it is in bending, where that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stiffness: Option<Stiffness>,
+}
+
+/// Modulus of elasticity of a strip in bending, N/mm2: the lowest that is to be expected.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Stiffness {
+    /// Of a strip along the grain (of the face veneer, in plywood); of any strip of stuff without
+    /// grain.
+    pub along: f64,
+    /// Of a strip across the grain, where that is another and known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub across: Option<f64>,
+    /// Where the numbers are from.
+    pub source: String,
 }
 
 /// What kind of stuff a material is.

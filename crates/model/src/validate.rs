@@ -250,6 +250,22 @@ impl Look {
                     " kg/m3",
                 );
             }
+            if let Some(stiffness) = &material.stiffness {
+                for (name, value) in [
+                    ("along", Some(stiffness.along)),
+                    ("across", stiffness.across),
+                ] {
+                    if let Some(value) = value {
+                        self.within(
+                            &format!("{at}.stiffness.{name}"),
+                            value,
+                            1.0,
+                            1_000_000.0,
+                            " N/mm2",
+                        );
+                    }
+                }
+            }
             if density.low > density.likely || density.likely > density.high {
                 self.wrong(
                     format!("{at}.density"),

@@ -10,14 +10,30 @@ mod bore_near_edge;
 mod bore_not_in_this_material;
 mod bores_collide;
 mod bores_off_fitting;
+mod box_too_low;
+mod box_too_shallow;
 mod card_example_fails;
+mod card_unproved;
+mod door_outside_size_span;
 mod door_past_its_place;
+mod door_too_heavy;
+mod door_too_light;
 mod doors_overlap;
 mod edge_distance_outside_card;
+mod falls_when_let_go;
 mod frame_before_fitting;
+mod glass_needs_safety_glass;
 mod hand_force_too_high;
 mod leaf_has_no_size;
+mod lift_cannot_work;
 mod linkage_cannot_close;
+mod load;
+mod one_sided_fitting_racks;
+mod other_sizes;
+mod size_covers_part_of_mass_range;
+mod springs_open;
+mod wall_fixing_reminder;
+mod wide_door_sags;
 
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -29,10 +45,12 @@ use flapwright_model::job::Job;
 use flapwright_model::measure;
 use flapwright_model::part::{BoreId, Subject};
 use flapwright_model::severity::Weight;
+use flapwright_motion::sizes::Verdict;
 
 use crate::chosen_work::{ChosenWork, chosen_work};
 use crate::finding::{Finding, Severity};
 use crate::inspection::{BoxReport, DoorReport, PanelReport, PlacedBore};
+use crate::mechanics::all_sizes;
 
 /// A check: its name, its page and the function that runs it.
 #[derive(Debug, Clone, Copy)]
@@ -103,8 +121,22 @@ pub const CHECKS: &[Check] = &[
     frame_before_fitting::CHECK,
     door_past_its_place::CHECK,
     doors_overlap::CHECK,
+    door_too_heavy::CHECK,
+    door_too_light::CHECK,
+    size_covers_part_of_mass_range::CHECK,
+    door_outside_size_span::CHECK,
+    box_too_shallow::CHECK,
+    box_too_low::CHECK,
+    lift_cannot_work::CHECK,
+    falls_when_let_go::CHECK,
+    springs_open::CHECK,
     hand_force_too_high::CHECK,
+    wide_door_sags::CHECK,
+    one_sided_fitting_racks::CHECK,
+    glass_needs_safety_glass::CHECK,
+    wall_fixing_reminder::CHECK,
     card_example_fails::CHECK,
+    card_unproved::CHECK,
 ];
 
 /// The check of that name.
@@ -161,6 +193,8 @@ pub(crate) struct BoxContext<'a> {
     pub(crate) report: &'a BoxReport,
     /// How the chosen size of each opening works, once somebody asks.
     works: Vec<OnceCell<Option<ChosenWork>>>,
+    /// The verdicts on every size for each opening, likewise.
+    verdicts: Vec<OnceCell<Vec<Verdict>>>,
 }
 
 impl<'a> BoxContext<'a> {
@@ -171,6 +205,7 @@ impl<'a> BoxContext<'a> {
             wall_box,
             report,
             works: vec![OnceCell::new(); report.openings.len()],
+            verdicts: vec![OnceCell::new(); report.openings.len()],
         }
     }
 }
@@ -183,6 +218,14 @@ impl BoxContext<'_> {
             .get(opening)?
             .get_or_init(|| chosen_work(self.job, self.wall_box, self.report, opening))
             .as_ref()
+    }
+
+    /// Verdicts on every size for the door of an opening, the best first; none where
+    /// [`Self::work`] gives none.
+    pub(crate) fn verdicts(&self, opening: usize) -> &[Verdict] {
+        self.verdicts.get(opening).map_or(&[], |cell| {
+            cell.get_or_init(|| all_sizes(self.job, self.wall_box, self.report, opening))
+        })
     }
 
     /// A length with its unit.

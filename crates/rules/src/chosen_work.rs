@@ -3,11 +3,13 @@
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::job::Job;
 use flapwright_motion::drive::{Drive, DriveState};
+use flapwright_motion::dynamics::{Release, release};
 use flapwright_motion::gravity::{Level, Weights};
-use flapwright_motion::sizes::{Judged, Verdict, verdict};
-use flapwright_motion::statics::{Curves, Grip, Setup, curves};
+use flapwright_motion::sizes::{COLD_AND_HOT, Judged, Verdict, verdict};
+use flapwright_motion::statics::{Behaviour, CurvePoint, Curves, Grip, Setup, curves};
+use flapwright_motion::strut::NOMINAL_CELSIUS;
 
-use crate::inspection::BoxReport;
+use crate::inspection::{BoxReport, DoorReport};
 use crate::mechanics::offer;
 
 /// Places of the curves that the checks go by.
@@ -51,7 +53,7 @@ pub fn chosen_work(
         mass,
         offer: &offer,
     };
-    let pieces = u8::try_from(card.sides.ties().len()).unwrap_or(2);
+    let pieces = DriveState::of(card, 0.0).pieces;
     let verdict = verdict(card, size, &judged, pieces);
     let share = verdict
         .setting
@@ -71,4 +73,77 @@ pub fn chosen_work(
             curves(&setup, PLACES)
         });
     Some(ChosenWork { verdict, curves })
+}
+
+/// How the heaviest door falls shut with its fitting set for it, in the cold.
+#[derive(Debug, Clone)]
+pub struct Fall {
+    /// Where it begins: the highest place from which the door falls, from 0 closed to 1 open.
+    pub from: f64,
+    /// The lowest place of the same stretch.
+    pub to: f64,
+    /// The same in degrees of the input.
+    pub degrees: [f64; 2],
+    /// Whether the likely door, set for itself at 20 °C, falls from open too.
+    pub likely_too: bool,
+    /// What becomes of the heaviest door when it is let go at the highest place.
+    pub let_go: Release,
+}
+
+/// From where the heaviest door falls, if that is above `lowest` of the way; `None` also where
+/// [`chosen_work`] gives none.
+#[must_use]
+pub fn fall(
+    job: &Job,
+    wall_box: &WallBox,
+    opening: usize,
+    door: &DoorReport,
+    (verdict, lowest): (&Verdict, f64),
+) -> Option<Fall> {
+    let choice = wall_box
+        .openings
+        .get(opening)?
+        .door
+        .as_ref()?
+        .fitting
+        .as_ref()?;
+    let mass = door.weighed.as_ref()?;
+    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let card = job.card(&choice.card)?;
+    let size = card.size(&choice.size)?;
+    let weights = Weights::of(&door.closed, mass);
+    let drive = |level, celsius| {
+        let share = verdict.setting.map_or(0.0, |it| it.share_for(level));
+        let state = DriveState {
+            celsius,
+            ..DriveState::of(card, share)
+        };
+        Drive::new(card, size, &door.closed, motion, &state).ok()
+    };
+    let [cold, _] = COLD_AND_HOT;
+    let heavy = drive(Level::High, cold)?;
+    let setup = Setup {
+        motion,
+        weights: &weights,
+        drive: &heavy,
+        grip: Grip::of(&door.closed),
+    };
+    let zone = curves(&setup, PLACES)
+        .zones(Level::High)
+        .into_iter()
+        .rfind(|zone| zone.behaviour == Behaviour::Falls && zone.to > lowest)?;
+    // At its very border the door still holds.
+    let start = zone.to - 1e-3 * (zone.to - zone.from);
+    let likely = drive(Level::Likely, NOMINAL_CELSIUS)?;
+    let likely_setup = Setup {
+        drive: &likely,
+        ..setup
+    };
+    Some(Fall {
+        from: zone.to,
+        to: zone.from,
+        degrees: [zone.to, zone.from].map(|s| motion.input(s).to_degrees()),
+        likely_too: CurvePoint::of(&likely_setup, 1.0).behaviour(Level::Likely) == Behaviour::Falls,
+        let_go: release(&setup, Level::High, start, 0.0),
+    })
 }

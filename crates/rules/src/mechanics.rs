@@ -104,6 +104,27 @@ pub fn mechanics(
     })
 }
 
+/// Verdicts on every size of every card of the opening kind for the door of an opening, the best
+/// first; none without a door, a fitting or a mass.
+pub(crate) fn all_sizes(
+    job: &Job,
+    wall_box: &WallBox,
+    report: &BoxReport,
+    opening: usize,
+) -> Vec<Verdict> {
+    let found = || {
+        let place = report.openings.get(opening)?;
+        let door = place.door.as_ref()?;
+        let judged = Judged {
+            door: &door.closed,
+            mass: door.weighed.as_ref()?,
+            offer: &offer(wall_box, report, place, door),
+        };
+        Some(verdicts(&job.cards, door.kind?, &judged, None))
+    };
+    found().unwrap_or_default()
+}
+
 /// The lift moment of a door where it is largest on the way.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LargestLift {

@@ -16,6 +16,7 @@ fn material(name: &str, low: f64, likely: f64, high: f64) -> Material {
         class: MaterialClass::Board,
         density: Density { low, likely, high },
         source: "test".to_owned(),
+        stiffness: None,
     }
 }
 

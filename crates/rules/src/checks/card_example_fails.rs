@@ -67,7 +67,8 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     }
 }
 
-fn users(job: &Job, card: &Card) -> Vec<Subject> {
+/// The openings whose door is on a card.
+pub(super) fn users(job: &Job, card: &Card) -> Vec<Subject> {
     let mut users = Vec::new();
     for (box_index, wall_box) in job.boxes.iter().enumerate() {
         for (opening, it) in wall_box.openings.iter().enumerate() {

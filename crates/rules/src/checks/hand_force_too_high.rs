@@ -3,6 +3,7 @@
 use flapwright_model::measure::Measure;
 use flapwright_model::part::Subject;
 use flapwright_motion::gravity::Level;
+use flapwright_motion::sizes::Grade;
 use flapwright_motion::statics::Way;
 
 use super::{BoxContext, Check, Run, finding};
@@ -26,7 +27,8 @@ Caution.
 
 ## What can be done
 Another size, a lighter door, a handle further from the axis; or another limit where only strong \
-hands will use it. Where the handle has no leverage no force is given and none is judged.",
+hands will use it. Where the handle has no leverage no force is given and none is judged; nor is one for a door that is \
+too heavy or too light for its size, which other checks tell.",
     severities: &[Severity::Caution],
     settings: &["most_hand_force"],
     run: Run::Box(look),
@@ -35,7 +37,14 @@ hands will use it. Where the handle has no leverage no force is given and none i
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let limit = context.job.settings.most_hand_force;
     for (opening, _, _) in context.doors() {
-        let Some(curves) = context.work(opening).and_then(|work| work.curves.as_ref()) else {
+        let Some(work) = context.work(opening) else {
+            continue;
+        };
+        // A size that is wrong for the door's mass is one trouble; the force follows from it.
+        if work.verdict.load.is_some_and(|it| it.grade() == Grade::No) {
+            continue;
+        }
+        let Some(curves) = work.curves.as_ref() else {
             continue;
         };
         let worst = [(Way::Opening, "open"), (Way::Closing, "close")]

@@ -218,6 +218,7 @@ fn with_glass(mut job: Job) -> Job {
             high: 2500.0,
         },
         source: "invented".to_owned(),
+        stiffness: None,
     });
     job
 }

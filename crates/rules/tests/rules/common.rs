@@ -13,6 +13,7 @@ use flapwright_model::lift::{Carries, Lift, PieceCount, SpringRow};
 use flapwright_model::linkage::{Bodies, Linkage, Pivot};
 use flapwright_model::material::{Density, Material, MaterialClass};
 use flapwright_model::part::{LeafId, Part};
+use flapwright_model::severity::Weight;
 use flapwright_model::validate::validate;
 use flapwright_rules::inspection::{BoxReport, DoorReport, Inspection, PanelReport};
 
@@ -171,11 +172,20 @@ pub(crate) fn card() -> Card {
                 max: 20.0,
             },
             lift: Lift::Spring {
-                table: vec![SpringRow {
-                    degrees: 0.0,
-                    weakest: 1.0,
-                    strongest: 9.0,
-                }],
+                // The strongest setting lifts about twice the plain box's door everywhere.
+                table: [
+                    (0.0, 1.6),
+                    (30.0, 18.0),
+                    (60.0, 29.6),
+                    (90.0, 33.2),
+                    (100.0, 32.4),
+                ]
+                .map(|(degrees, strongest)| SpringRow {
+                    degrees,
+                    weakest: 0.0,
+                    strongest,
+                })
+                .to_vec(),
                 turns: 10.0,
                 friction: 0.5,
             },
@@ -251,8 +261,15 @@ pub(crate) fn job(wall_box: WallBox, card: Card) -> Job {
             high: 720.0,
         },
         source: "invented".to_owned(),
+        stiffness: None,
     };
     let mut job = Job::empty(vec![material], vec![card]);
+    // Reminders that every such job gets; their own tests switch them on.
+    for reminder in ["wall-fixing-reminder", "card-unproved"] {
+        job.settings
+            .weights
+            .insert(reminder.to_owned(), Weight::Off);
+    }
     job.boxes.push(wall_box);
     job
 }

@@ -11,3 +11,7 @@ mod mechanics;
 mod papers;
 mod placement;
 mod properties;
+mod remedy_properties;
+mod reminders;
+mod size_checks;
+mod working_checks;

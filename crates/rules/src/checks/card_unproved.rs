@@ -1,0 +1,69 @@
+//! Whether a card in use has been tried against its paper.
+
+use std::sync::Arc;
+
+use flapwright_model::card::Card;
+use flapwright_model::job::Job;
+
+use super::card_example_fails::users;
+use super::{Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::inspection::BoxReport;
+use crate::say;
+
+const NAME: &str = "card-unproved";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Whether each card that a door of the job is on carries the worked example of its own paper.
+
+## Why it matters
+A slip in typing a card is in every box made with it. Only the example, which is placed like any other \
+box and compared distance by distance, shows that the card says what the paper says.
+
+## Severity
+Caution.
+
+## What can be done
+Type the worked example from the fitting's instructions into the card; where the paper has none, drill \
+one box of scrap, and accept the finding with that reason.",
+    severities: &[Severity::Caution],
+    settings: &[],
+    run: Run::Job(look),
+};
+
+fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
+    for card in job.cards.iter().filter(|card| !proved(card)) {
+        let users = users(job, card);
+        if users.is_empty() {
+            continue;
+        }
+        let doors = users.len();
+        let mut it = finding(
+            NAME,
+            Severity::Caution,
+            format!(
+                "card \"{}\": {} on it, and no worked example shows that it was typed rightly",
+                card.name,
+                if doors == 1 {
+                    "1 door hangs".to_owned()
+                } else {
+                    format!("{} hang", say::count(doors, "door"))
+                }
+            ),
+            users,
+        );
+        let doors = u32::try_from(doors).unwrap_or(u32::MAX);
+        it.numbers = vec![Number::of("doors", f64::from(doors), "").worse_when_greater()];
+        findings.push(it);
+    }
+}
+
+/// Whether a card has an example with something to compare.
+fn proved(card: &Card) -> bool {
+    card.example
+        .as_ref()
+        .is_some_and(|example| !(example.side.is_empty() && example.door.is_empty()))
+}

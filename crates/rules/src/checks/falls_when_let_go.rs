@@ -1,0 +1,105 @@
+//! Whether the heaviest door falls from where one lets go of it.
+
+use flapwright_motion::dynamics::Ending;
+use flapwright_motion::load::Load;
+
+use super::other_sizes::{offer, subject};
+use super::{BoxContext, Check, Run, finding};
+use crate::chosen_work::{Fall, fall};
+use crate::finding::{Finding, Number, Severity};
+
+const NAME: &str = "falls-when-let-go";
+
+/// In the lower part of its way every lift-up door may fall shut; hands let go of it further up.
+/// Share of the way from closed; assumed, no source.
+const LET_GO_ABOVE: f64 = 0.5;
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+The heaviest door, its fitting set for it, struts at 5 °C: whether it stays open, and whether it holds \
+over the upper half of its way. It is let go where it falls, with its true inertia and the damping that \
+the card states.
+
+## Why it matters
+A door that comes down by itself hits heads and hands. Below half the way most lift-up doors fall shut, \
+and hands expect it (assumed, no source).
+
+## Severity
+Stop if the likely door falls from open too; else caution. A door that is heavier than its size \
+carries is told of by that check and not here.
+
+## What can be done
+A stronger size, a lighter door; hold the door while its springs are set, and follow the fitting's own \
+instructions.",
+    severities: &[Severity::Caution, Severity::Stop],
+    settings: &[],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    for (opening, _, door) in context.doors() {
+        let Some(work) = context.work(opening) else {
+            continue;
+        };
+        let beyond = |mass: fn(&Load) -> f64| {
+            let load = work.verdict.load.as_ref();
+            load.is_some_and(|load| mass(load) > load.max)
+        };
+        // The likely door is too heavy for the size: that is the trouble, and the fall follows.
+        if beyond(|load| load.load.likely) {
+            continue;
+        }
+        let seen = (&work.verdict, LET_GO_ABOVE);
+        let Some(fall) = fall(context.job, context.wall_box, opening, door, seen) else {
+            continue;
+        };
+        // Likewise where only the heaviest door is, and only that one falls.
+        if beyond(|load| load.load.high) && !fall.likely_too {
+            continue;
+        }
+        findings.push(tell(context, opening, &fall));
+    }
+}
+
+fn tell(context: &BoxContext<'_>, opening: usize, fall: &Fall) -> Finding {
+    let [from, to] = fall.degrees;
+    let from_open = fall.from >= 1.0;
+    let severity = if from_open && fall.likely_too {
+        Severity::Stop
+    } else {
+        Severity::Caution
+    };
+    let who = if from_open && fall.likely_too {
+        "the door"
+    } else {
+        "the heaviest door"
+    };
+    let whence = if from_open {
+        format!("does not stay open at {from:.0}°")
+    } else {
+        format!("falls when it is let go at {from:.0}°")
+    };
+    let last = fall.let_go.last();
+    let how = match (fall.let_go.ending, last) {
+        (Ending::Closes, Some(last)) => format!(
+            "falls shut in {:.1} s and arrives with {:.1} m/s at the hand",
+            last.time,
+            last.speed.abs()
+        ),
+        _ => format!("comes down to {to:.0}°"),
+    };
+    let mut it = finding(
+        NAME,
+        severity,
+        format!("{}: {who} {whence} and {how}", context.door_words(opening)),
+        vec![subject(context, opening)],
+    );
+    it.numbers = vec![
+        Number::of("falls from", from, "°").worse_when_greater(),
+        Number::of("fastest", fall.let_go.fastest(), "m/s").worse_when_greater(),
+    ];
+    offer(context, opening, &mut it);
+    it
+}

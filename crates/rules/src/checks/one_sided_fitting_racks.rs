@@ -1,0 +1,87 @@
+//! Whether a fitting at one side alone can carry a wide door without racking it.
+
+use flapwright_model::card::{Card, FittedSides};
+use flapwright_model::measure::Measure;
+use flapwright_motion::gravity::GRAVITY;
+
+use super::other_sizes::{offer_of, subject};
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+
+const NAME: &str = "one-sided-fitting-racks";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Doors whose card has a fitting at one side only: whether the door is wider than high, or is held by \
+nothing else than that one arm. The number given is the heaviest door's weight times half its width: \
+what twists the door when only one edge is lifted.
+
+## Why it matters
+The side without a fitting hangs back: the door racks, its gaps run out of line, and its hinges wear. \
+That a door wider than high is too much for one arm is common practice, without a source.
+
+## Severity
+Caution.
+
+## What can be done
+A pair of fittings; a bar between the arms where the card has one; hinges along the door.",
+    severities: &[Severity::Caution],
+    settings: &[],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    for (opening, door, report) in context.doors() {
+        let choice = door.fitting.as_ref();
+        let Some(card) = choice.and_then(|choice| context.job.card(&choice.card)) else {
+            continue;
+        };
+        let side = match card.sides {
+            FittedSides::Both => continue,
+            FittedSides::LeftOnly => "left",
+            FittedSides::RightOnly => "right",
+        };
+        let width = report.edges.right - report.edges.left;
+        let height = report.edges.top - report.edges.bottom;
+        let hinged = card.door_bores.iter().any(|group| group.spread.is_some());
+        if hinged && width <= height {
+            continue;
+        }
+        let twist = report.mass.high * GRAVITY * width.max(0.0) / 2.0 / 1000.0;
+        let why = if hinged {
+            format!(
+                "the door is {} wide and only {} high",
+                context.length(width),
+                context.length(height)
+            )
+        } else {
+            format!(
+                "nothing else holds the door, which is {} wide",
+                context.length(width)
+            )
+        };
+        let mut it = finding(
+            NAME,
+            Severity::Caution,
+            format!(
+                "{}: {} lifts at the {side} alone and {why}; up to {} twist it",
+                context.door_words(opening),
+                card.name,
+                Measure::Moment.text(twist, context.job.unit)
+            ),
+            vec![subject(context, opening)],
+        );
+        it.numbers = vec![
+            Number::mm("width beyond height", width - height).worse_when_greater(),
+            Number::of("twist", twist, "N·m").worse_when_greater(),
+        ];
+        let pair = |name: &str| {
+            let card: Option<&Card> = context.job.card(name);
+            card.is_some_and(|card| card.sides == FittedSides::Both)
+        };
+        offer_of(context, opening, &mut it, pair);
+        findings.push(it);
+    }
+}
