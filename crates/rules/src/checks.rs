@@ -13,11 +13,20 @@ mod bores_off_fitting;
 mod card_example_fails;
 mod door_past_its_place;
 mod doors_overlap;
+mod drilled_panel_differs;
+mod drilled_panel_remedies;
 mod edge_distance_outside_card;
 mod frame_before_fitting;
 mod hand_force_too_high;
 mod leaf_has_no_size;
 mod linkage_cannot_close;
+mod mirrored_pair_differs;
+mod off_the_grid;
+mod rounding_drift;
+mod side_hinge_bores_on_lift_door;
+mod side_not_symmetric;
+mod stale_sheet;
+mod uneven_reveals;
 
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -92,6 +101,8 @@ enum Run {
 /// Every check, in the order in which lists show them.
 pub const CHECKS: &[Check] = &[
     bores_off_fitting::CHECK,
+    drilled_panel_differs::CHECK,
+    stale_sheet::CHECK,
     bore_breaks_through::CHECK,
     bore_near_edge::CHECK,
     bores_collide::CHECK,
@@ -105,6 +116,12 @@ pub const CHECKS: &[Check] = &[
     doors_overlap::CHECK,
     hand_force_too_high::CHECK,
     card_example_fails::CHECK,
+    side_hinge_bores_on_lift_door::CHECK,
+    mirrored_pair_differs::CHECK,
+    side_not_symmetric::CHECK,
+    uneven_reveals::CHECK,
+    off_the_grid::CHECK,
+    rounding_drift::CHECK,
 ];
 
 /// The check of that name.

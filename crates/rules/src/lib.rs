@@ -12,11 +12,14 @@ mod inspect;
 pub mod inspection;
 mod judge;
 pub mod mechanics;
+mod panel_difference;
 mod place_words;
 pub mod placement;
 pub mod quick;
+pub mod records;
 pub mod say;
 pub mod strut_places;
+mod tweaks;
 
 pub use inspect::{Inspector, inspect};
 pub use judge::{AppliedRemedy, SafeRun, apply_safe_remedies};

@@ -8,3 +8,6 @@ mod hang_on;
 mod mechanics;
 mod placement;
 mod properties;
+mod records;
+mod static_checks;
+mod troubles;
