@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use flapwright_model::card::{Depth, Drill};
 use flapwright_model::length::Unit;
 use flapwright_model::measure;
-use flapwright_model::record::{PanelRecord, RecordedBore};
+use flapwright_model::record::{PanelRecord, RecordState, RecordedBore};
 
 use crate::inspection::{Face, PanelReport};
 
@@ -151,15 +151,19 @@ impl PanelDifference {
         parts.join("; ")
     }
 
-    /// What differs, bore by bore.
-    pub(crate) fn lines(&self, unit: Unit) -> Vec<String> {
+    /// What differs, bore by bore, with what to do in a panel of that state.
+    pub(crate) fn lines(&self, state: RecordState, unit: Unit) -> Vec<String> {
+        let (gone, new) = match state {
+            RecordState::Drilled => ("plug", "drill"),
+            RecordState::SheetExported => ("the sheet says", "now it is"),
+        };
         let place = |bore: &RecordedBore| {
             let (u, v) = (measure::length(bore.u, unit), measure::length(bore.v, unit));
-            format!("{} at {u}, {v}", drill_words(&bore.drill, unit))
+            format!("{} at u {u}, v {v}", drill_words(&bore.drill, unit))
         };
         let moved = self.moved.iter().map(|it| {
             format!(
-                "bore {} ({}): needed {}; plug {}, drill {}",
+                "bore {} ({}): needed {}; {gone} {}, {new} {}",
                 it.number,
                 it.was.drill.purpose,
                 self.way(it, unit),
@@ -170,10 +174,10 @@ impl PanelDifference {
         let missing = self
             .missing
             .iter()
-            .map(|it| format!("missing ({}): drill {}", it.drill.purpose, place(it)));
+            .map(|it| format!("missing ({}): {new} {}", it.drill.purpose, place(it)));
         let surplus = self.surplus.iter().map(|(number, it)| {
             format!(
-                "bore {number} ({}): needed no more; plug {}",
+                "bore {number} ({}): needed no more; {gone} {}",
                 it.drill.purpose,
                 place(it)
             )

@@ -88,7 +88,7 @@ fn compare(context: &BoxContext<'_>, record: &PanelRecord, panel: &PanelReport) 
             part: record.part,
         })],
     );
-    it.details = difference.lines(unit);
+    it.details = difference.lines(record.state, unit);
     it.numbers =
         vec![Number::mm("largest move of a bore", difference.largest()).worse_when_greater()];
     for (what, was, is) in &difference.sizes {

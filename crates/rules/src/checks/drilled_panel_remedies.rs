@@ -177,20 +177,19 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
     let adjustment = context.job.card(&door.fitting.as_ref()?.card)?.adjustment;
     let refitted = after.openings.get(opening)?.door.as_ref()?;
     let hopeless = severity_of(context, &refitted.offsets, &adjustment) == Some(Severity::Stop);
-    let unmoved = Edge::ALL.iter().all(|&edge| by.at(edge).abs() < 1e-9);
+    let unmoved = Edge::ALL.iter().all(|&edge| by.at(edge).abs() < 1e-6);
     if !its_size || hopeless || unmoved {
         return None;
     }
     let parts: Vec<String> = Edge::ALL
         .into_iter()
+        .filter(|edge| by.at(*edge).abs() > 1e-6)
         .map(|edge| {
-            let before = report.overlays.at(edge);
-            let after = refitted.overlays.at(edge);
             format!(
                 "{} overlay {} to {}",
                 edge.word(),
-                context.length(before),
-                context.length(after)
+                context.length(report.overlays.at(edge) + door.tweaks.at(edge)),
+                context.length(refitted.overlays.at(edge))
             )
         })
         .collect();

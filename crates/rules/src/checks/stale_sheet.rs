@@ -65,7 +65,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 part,
             })],
         );
-        it.details = difference.lines(unit);
+        it.details = difference.lines(record.state, unit);
         it.numbers = vec![
             Number::mm("largest move of a bore", difference.largest()).worse_when_greater(),
             Number::of("bores moved", number(difference.moved.len()), "").worse_when_greater(),

@@ -14,6 +14,7 @@ use flapwright_model::record::RecordState::{self, Drilled, SheetExported};
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::BoreSource;
 use flapwright_rules::records::{forget, record};
+use proptest::prelude::*;
 
 const LEAF: Part = Part::Leaf {
     opening: 0,
@@ -196,7 +197,7 @@ fn missing_and_surplus_bores_are_told_apart() {
     );
     assert_eq!(
         found.details,
-        ["missing (body screw): drill 5 mm 12 mm deep at 137 mm, 82 mm"]
+        ["missing (body screw): drill 5 mm 12 mm deep at u 137 mm, v 82 mm"]
     );
     let mut more = job;
     let mut extra = more.boxes[0].records[0].bores[0].clone();
@@ -389,4 +390,82 @@ fn a_drilled_panel_that_the_box_has_no_longer_is_a_caution() {
         (found.check, found.severity),
         ("drilled-panel-differs", Severity::Caution)
     );
+}
+
+#[test]
+fn moves_are_told_in_the_words_of_each_face() {
+    // A drilled bore that lies 3 nearer u = 0 and 4 further along v than needed has to go 3 along u
+    // and 4 against v. On a side u runs back and v down; under a top u runs to box-right and v back;
+    // on the back of a door u runs to box-left and v down.
+    for (part, expected) in [
+        (Part::LeftSide, "3 mm back and 4 mm up"),
+        (Part::Top, "3 mm to the right and 4 mm forward"),
+        (LEAF, "3 mm to the left and 4 mm up"),
+    ] {
+        let mut job = recorded(job(wall_box(), with_hinges(card())), part, Drilled);
+        let bore = &mut job.boxes[0].records[0].bores[0];
+        bore.u -= 3.0;
+        bore.v += 4.0;
+        let found = the_only(&job);
+        assert!(found.message.ends_with(expected), "{}", found.message);
+        // 3, 4, 5.
+        assert_close(number(&found, "largest move of a bore"), 5.0);
+    }
+}
+
+#[test]
+fn a_drilled_row_that_is_off_by_one_pitch_is_off_as_a_whole() {
+    let mut it = wall_box();
+    it.system_rows = Some(flapwright_model::cabinet::SystemRows {
+        front: 70.0,
+        rear: 70.0,
+        first: 50.0,
+        last: 50.0,
+        diameter: 5.0,
+        depth: 12.0,
+    });
+    let mut job = recorded(job(it, card()), Part::LeftSide, Drilled);
+    for bore in &mut job.boxes[0].records[0].bores {
+        if bore.drill.purpose == "shelf pin" {
+            bore.v += 32.0;
+        }
+    }
+    // 50 to 550 in steps of 32: 16 bores in each of two rows.
+    let found = the_only(&job);
+    assert!(
+        found
+            .message
+            .contains("32 bores are needed elsewhere, bore 3 32 mm up"),
+        "{}",
+        found.message
+    );
+}
+
+proptest! {
+    #[test]
+    fn a_drilled_box_keeps_its_bores_and_raises_nothing(
+        width in 400.0..1500.0_f64,
+        thickness in 15.0..25.0_f64,
+        reveal in 0.0..6.0_f64,
+    ) {
+        let mut it = wall_box();
+        it.width = width;
+        it.left = panel(thickness);
+        it.top = across(thickness);
+        it.openings[0].door = Some(door(flapwright_model::edges::Edges::all(reveal)));
+        let before = job(it, with_hinges(card()));
+        let inspection = inspect(&before);
+        let parts = [Part::LeftSide, Part::RightSide, Part::Top, LEAF].map(id);
+        let mut after = before.clone();
+        let edit = record(&after, &inspection, &parts, Drilled);
+        apply(&mut after, edit).expect("a record is sound");
+        let now = inspect(&after);
+        prop_assert!(!now.findings.iter().any(|it| it.check == "drilled-panel-differs"));
+        for (was, is) in inspection.boxes[0].panels.iter().zip(&now.boxes[0].panels) {
+            prop_assert_eq!(was.bores.len(), is.bores.len());
+            for (a, b) in was.bores.iter().zip(&is.bores) {
+                prop_assert!((a.in_box - b.in_box).length() < 1e-9);
+            }
+        }
+    }
 }

@@ -27,10 +27,10 @@ fn found(job: &Job, name: &str) -> Vec<Finding> {
 fn first_remedy_clears(job: &Job, name: &str) -> Job {
     let remedy = &found(job, name)[0].remedies[0];
     let mut after = job.clone();
-    let undo = apply(&mut after, remedy.edit.clone()).unwrap();
+    let undo = apply(&mut after, remedy.edit.clone()).expect("the remedy is sound");
     assert_eq!(found(&after, name), [], "{}", remedy.title);
     let mut back = after.clone();
-    apply(&mut back, undo).unwrap();
+    apply(&mut back, undo).expect("undo is sound");
     assert_eq!(&back, job);
     after
 }
