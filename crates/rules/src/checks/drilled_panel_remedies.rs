@@ -1,7 +1,7 @@
 //! What can be done about a drilled panel that is not the one that is needed.
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::{FittingChoice, HangOn, SideTie};
+use flapwright_model::door::{Door, FittingChoice, HangOn, SideTie};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::part::{LeafId, Part};
 use flapwright_model::record::{PanelRecord, RecordState};
@@ -9,6 +9,7 @@ use flapwright_model::record::{PanelRecord, RecordState};
 use super::BoxContext;
 use super::bores_off_fitting::severity_of;
 use crate::finding::{Remedy, Severity};
+use crate::inspection::{BoreOffset, DoorReport, PanelReport};
 use crate::panel_difference::PanelDifference;
 use crate::placement::place_box;
 use crate::records::{as_needed, forget_in};
@@ -108,21 +109,18 @@ fn differing(
         .collect()
 }
 
-/// Reveals with which the drilled door has its own size and its bores meet the fitting.
+/// How far each edge of the drilled door has to move outward for the door to have its own size and
+/// its bores to lie on the fitting, mm.
 ///
 /// Each bore says where the door's top and box-right edges must be for it to lie on the fitting;
 /// the middle between the extremes leaves the least for the adjustment to take up.
-fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
-    let Part::Leaf { opening, leaf } = record.part else {
-        return None;
-    };
-    let door = context.wall_box.openings.get(opening)?.door.as_ref()?;
-    let report = context.report.openings.get(opening)?.door.as_ref()?;
-    let panel = context
-        .report
-        .panels
-        .iter()
-        .find(|panel| panel.id.part == record.part)?;
+fn edges_by(
+    record: &PanelRecord,
+    leaf: LeafId,
+    panel: &PanelReport,
+    door: &Door,
+    report: &DoorReport,
+) -> Option<Edges<f64>> {
     let solid = panel.solid;
     let HangOn::AsDrilled(drilled) = &door.bores_hang_on else {
         return None;
@@ -157,12 +155,24 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
         LeafId::Upper => (height_more, 0.0),
         LeafId::Lower => (0.0, height_more),
     };
-    let by = Edges {
+    Some(Edges {
         left: width_more - right,
         right,
         top,
         bottom,
+    })
+}
+
+/// Reveals with which the drilled door has its own size and its bores meet the fitting.
+fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
+    let Part::Leaf { opening, leaf } = record.part else {
+        return None;
     };
+    let door = context.wall_box.openings.get(opening)?.door.as_ref()?;
+    let report = context.report.openings.get(opening)?.door.as_ref()?;
+    let mut panels = context.report.panels.iter();
+    let panel = panels.find(|panel| panel.id.part == record.part)?;
+    let by = edges_by(record, leaf, panel, door, report)?;
     let mut moved = door.clone();
     for edge in Edge::ALL {
         *moved.tweaks.at_mut(edge) += by.at(edge);
@@ -196,7 +206,7 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
     let left = refitted
         .offsets
         .iter()
-        .map(crate::inspection::BoreOffset::distance)
+        .map(BoreOffset::distance)
         .fold(0.0, f64::max);
     Some(Remedy {
         title: "Refit the opening to the drilled door".to_owned(),

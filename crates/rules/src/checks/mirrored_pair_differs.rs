@@ -40,7 +40,7 @@ type Looks<'a> = ([i64; 6], OpeningKind, &'a str);
 
 fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     let slack = job.settings.off_fitting_ignored;
-    let mut first_of: BTreeMap<Looks<'_>, (&BoxReport, usize, &PanelReport)> = BTreeMap::new();
+    let mut first_of: BTreeMap<Looks<'_>, OneDoor<'_>> = BTreeMap::new();
     for report in reports {
         for panel in &report.panels {
             let Part::Leaf {
@@ -74,37 +74,46 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
             let Some(by) = difference(other, panel).filter(|by| *by > slack + 1e-9) else {
                 continue;
             };
-            let what = if by.is_finite() {
-                format!(
-                    "one of them has a bore {} from where the other has it",
-                    flapwright_model::measure::length(by, job.unit)
-                )
-            } else {
-                format!(
-                    "one has {}, the other {}",
-                    crate::say::count(of_fitting(other).len(), "bore"),
-                    crate::say::count(of_fitting(panel).len(), "bore")
-                )
-            };
-            let subject = |report: &BoxReport, opening| Subject::Opening {
-                box_index: report.box_index,
-                opening,
-            };
-            let mut it = finding(
-                NAME,
-                Severity::Caution,
-                format!(
-                    "the doors of \"{}\" and \"{}\" look alike and are drilled differently: {what}",
-                    first.name, report.name
-                ),
-                vec![subject(first, *first_opening), subject(report, opening)],
+            let doors = (
+                (*first, *first_opening, *other),
+                (report.as_ref(), opening, panel),
             );
-            if by.is_finite() {
-                it.numbers = vec![Number::mm("largest difference", by).worse_when_greater()];
-            }
-            findings.push(it);
+            findings.push(differ(job, doors, by));
         }
     }
+}
+
+/// A door: its box, its opening, its leaf.
+type OneDoor<'a> = (&'a BoxReport, usize, &'a PanelReport);
+
+fn differ(job: &Job, (a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
+    let what = if by.is_finite() {
+        let by = flapwright_model::measure::length(by, job.unit);
+        format!("one of them has a bore {by} from where the other has it")
+    } else {
+        format!(
+            "one has {}, the other {}, or of other diameters",
+            crate::say::count(of_fitting(a.2).len(), "bore"),
+            crate::say::count(of_fitting(b.2).len(), "bore")
+        )
+    };
+    let subject = |(report, opening, _): OneDoor<'_>| Subject::Opening {
+        box_index: report.box_index,
+        opening,
+    };
+    let mut it = finding(
+        NAME,
+        Severity::Caution,
+        format!(
+            "the doors of \"{}\" and \"{}\" look alike and are drilled differently: {what}",
+            a.0.name, b.0.name
+        ),
+        vec![subject(a), subject(b)],
+    );
+    if by.is_finite() {
+        it.numbers = vec![Number::mm("largest difference", by).worse_when_greater()];
+    }
+    it
 }
 
 /// The bores of a door that its fitting asked for: u, v, diameter.
