@@ -18,6 +18,8 @@ pub struct PanelRecord {
     pub revision: String,
     /// Finished size along u and v of the drawn face, mm.
     pub size: [f64; 2],
+    /// Thickness, mm.
+    pub thickness: f64,
     /// The bores, in hole-table order.
     pub bores: Vec<RecordedBore>,
 }

@@ -19,6 +19,8 @@ mod door_past_its_place;
 mod door_too_heavy;
 mod door_too_light;
 mod doors_overlap;
+mod drilled_panel_differs;
+mod drilled_panel_remedies;
 mod edge_distance_outside_card;
 mod falls_when_let_go;
 mod frame_before_fitting;
@@ -34,6 +36,13 @@ mod size_covers_part_of_mass_range;
 mod springs_open;
 mod wall_fixing_reminder;
 mod wide_door_sags;
+mod mirrored_pair_differs;
+mod off_the_grid;
+mod rounding_drift;
+mod side_hinge_bores_on_lift_door;
+mod side_not_symmetric;
+mod stale_sheet;
+mod uneven_reveals;
 
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -110,6 +119,8 @@ enum Run {
 /// Every check, in the order in which lists show them.
 pub const CHECKS: &[Check] = &[
     bores_off_fitting::CHECK,
+    drilled_panel_differs::CHECK,
+    stale_sheet::CHECK,
     bore_breaks_through::CHECK,
     bore_near_edge::CHECK,
     bores_collide::CHECK,
@@ -137,6 +148,12 @@ pub const CHECKS: &[Check] = &[
     wall_fixing_reminder::CHECK,
     card_example_fails::CHECK,
     card_unproved::CHECK,
+    side_hinge_bores_on_lift_door::CHECK,
+    mirrored_pair_differs::CHECK,
+    side_not_symmetric::CHECK,
+    uneven_reveals::CHECK,
+    off_the_grid::CHECK,
+    rounding_drift::CHECK,
 ];
 
 /// The check of that name.

@@ -201,6 +201,8 @@ pub enum BoreSource {
         /// Index of the opening.
         opening: usize,
     },
+    /// In a panel of the box that is recorded as drilled: a fact, whatever the fitting needs now.
+    Recorded,
     /// One of a row of shelf bores.
     SystemRow,
     /// A screw of the handle.

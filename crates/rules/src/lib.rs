@@ -14,14 +14,17 @@ mod inspect;
 pub mod inspection;
 mod judge;
 pub mod mechanics;
+mod panel_difference;
 mod place_words;
 pub mod placement;
 pub mod proof;
 pub mod quick;
+pub mod records;
 pub mod say;
 pub mod slips;
 pub mod strut_places;
 pub mod trial;
+mod tweaks;
 
 pub use inspect::{Inspector, inspect};
 pub use judge::{AppliedRemedy, SafeRun, apply_safe_remedies};

@@ -378,6 +378,7 @@ impl<'a> Facts<'a> {
             .filter_map(|bore| match bore.source {
                 BoreSource::Fitting { opening, .. } => Some(opening),
                 BoreSource::AsDrilled { .. }
+                | BoreSource::Recorded
                 | BoreSource::SystemRow
                 | BoreSource::Handle { .. } => None,
             })

@@ -89,8 +89,9 @@ fn serves(panel: &PanelReport, opening: usize) -> bool {
     is_leaf
         || panel.bores.iter().any(|bore| match bore.source {
             BoreSource::Fitting { opening: own, .. } => own == opening,
-            BoreSource::AsDrilled { .. } | BoreSource::SystemRow | BoreSource::Handle { .. } => {
-                false
-            }
+            BoreSource::AsDrilled { .. }
+            | BoreSource::Recorded
+            | BoreSource::SystemRow
+            | BoreSource::Handle { .. } => false,
         })
 }

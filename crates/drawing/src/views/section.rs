@@ -164,7 +164,10 @@ fn side_bores(list: &mut DisplayList, report: &BoxReport, scale: f64) {
         for bore in &panel.bores {
             let centre = At::new(bore.in_box.z * scale, bore.in_box.y * scale);
             let doubled = seen.iter().any(|other| (*other - centre).length() < 1e-6);
-            let of_fitting = matches!(bore.source, BoreSource::Fitting { .. });
+            let of_fitting = matches!(
+                bore.source,
+                BoreSource::Fitting { .. } | BoreSource::Recorded
+            );
             if behind && (doubled || !of_fitting) {
                 continue;
             }

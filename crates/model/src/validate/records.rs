@@ -11,6 +11,7 @@ impl Look {
             for value in record.size {
                 self.within(&format!("{at}.size"), value, 0.0, 2.0 * LONGEST, " mm");
             }
+            self.size(&format!("{at}.thickness"), record.thickness);
             for (number, bore) in record.bores.iter().enumerate() {
                 let at = format!("{at}.bores[{number}]");
                 for (name, value) in [("u", bore.u), ("v", bore.v)] {

@@ -41,7 +41,9 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 BoreSource::Fitting { opening, .. } => {
                     !card_allows(context, opening, panel.id.part, bore.number)
                 }
-                BoreSource::AsDrilled { .. } | BoreSource::Handle { .. } => false,
+                BoreSource::AsDrilled { .. } | BoreSource::Recorded | BoreSource::Handle { .. } => {
+                    false
+                }
                 BoreSource::SystemRow => true,
             })
             .count();

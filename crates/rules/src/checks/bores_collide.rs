@@ -21,7 +21,7 @@ Bores that run into each other leave no hold for either screw; the drill wanders
 ## Severity
 Stop when the rims meet, caution when less wood is left between them than the job's setting (default \
 3 mm; common practice, no source). Bores of one and the same fitting are as its instructions say: \
-they are reported only when they meet.
+they are reported only when they meet; so are bores that are drilled already.
 
 ## What can be done
 Move or leave out the row of shelf bores, move the shelf, the handle or the packing, or choose \
@@ -87,9 +87,11 @@ fn of_one_fitting(a: &PlacedBore, b: &PlacedBore) -> bool {
     match (a.source, b.source) {
         (BoreSource::Fitting { opening: a, .. }, BoreSource::Fitting { opening: b, .. })
         | (BoreSource::AsDrilled { opening: a }, BoreSource::AsDrilled { opening: b }) => a == b,
+        (BoreSource::Recorded, BoreSource::Recorded) => true,
         (
             BoreSource::Fitting { .. }
             | BoreSource::AsDrilled { .. }
+            | BoreSource::Recorded
             | BoreSource::SystemRow
             | BoreSource::Handle { .. },
             _,

@@ -1,18 +1,18 @@
 //! Whether the bores in the back of a door are where its fitting needs them.
 
-use flapwright_model::cabinet::{ShelfKind, WallBox};
+use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Adjustment, Travel};
-use flapwright_model::door::{Door, DoorFit, HangOn};
+use flapwright_model::door::{Door, HangOn};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
 use crate::inspection::{BoreOffset, DoorReport};
-use crate::placement::body::Body;
-use crate::placement::opening::{openings, share, shared_shelf};
 use crate::placement::place_box;
+use crate::records;
 use crate::say;
+use crate::tweaks;
 
 const NAME: &str = "bores-off-fitting";
 
@@ -36,7 +36,8 @@ are no finding.
 
 ## What can be done
 Turn the tweak into a reveal (the door's edge stays, the bores go back to the fitting); hang the \
-bores on the fitting again; undo the tweak. A door that is drilled already can only take the last.",
+bores on the fitting again; undo the tweak. A door that is drilled already can only take the last. \
+Of a door that is recorded as drilled the check `drilled-panel-differs` speaks.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &["off_fitting_ignored"],
     run: Run::Box(look),
@@ -51,6 +52,10 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         else {
             continue;
         };
+        // What differs from the record of a drilled door is another check's to say.
+        if records::leaf_is_drilled(context.wall_box, opening) {
+            continue;
+        }
         let Some(trouble) = Trouble::of(context, &report.offsets, &card.adjustment) else {
             continue;
         };
@@ -66,6 +71,15 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         it.remedies = remedies(context, opening, door);
         findings.push(it);
     }
+}
+
+/// How bad it is that the bores of a door are off its fitting; `None` when they are not.
+pub(super) fn severity_of(
+    context: &BoxContext<'_>,
+    offsets: &[BoreOffset],
+    adjustment: &Adjustment,
+) -> Option<Severity> {
+    Trouble::of(context, offsets, adjustment).map(|trouble| trouble.severity)
 }
 
 /// What is wrong with the bores of one door.
@@ -313,7 +327,7 @@ fn remedies(context: &BoxContext<'_>, opening: usize, door: &Door) -> Vec<Remedy
     if tweaked && !drilled_already {
         offered.push(Offer {
             title: "Turn the tweak into a reveal",
-            with: tweak_into_reveal(context, opening, door),
+            with: tweaks::into_reveals(context.wall_box, opening, door),
             safe: true,
         });
     }
@@ -444,44 +458,5 @@ fn with_door(context: &BoxContext<'_>, opening: usize, door: Door) -> WallBox {
     if let Some(place) = wall_box.openings.get_mut(opening) {
         place.door = Some(door);
     }
-    wall_box
-}
-
-/// The box with each tweak of a door taken into its reveals (or gaps, or the gap and split of a
-/// shared shelf): the door's edges stay where they are.
-fn tweak_into_reveal(context: &BoxContext<'_>, opening: usize, door: &Door) -> WallBox {
-    let mut wall_box = context.wall_box.clone();
-    let places = openings(context.wall_box, &Body::of(context.wall_box));
-    let Some(place) = places.get(opening) else {
-        return wall_box;
-    };
-    let mut changed = door.clone();
-    for edge in Edge::ALL {
-        let tweak = std::mem::take(changed.tweaks.at_mut(edge));
-        if tweak == 0.0 {
-            continue;
-        }
-        if let Some(shelf) = shared_shelf(context.wall_box, place, edge) {
-            let member = place.member.at(edge);
-            let before = wall_box.shelves[shelf].kind;
-            if let Some(shared) = share(before, member) {
-                let upper = match edge {
-                    Edge::Bottom => shared.upper + tweak,
-                    Edge::Left | Edge::Right | Edge::Top => shared.upper,
-                };
-                wall_box.shelves[shelf].kind = ShelfKind::Fixed {
-                    gap: shared.gap - tweak,
-                    upper_overlay: Some(upper),
-                };
-            }
-            continue;
-        }
-        // reveal = member - overlay and gap = -overlay: either way less by the tweak.
-        match &mut changed.fit {
-            DoorFit::Overlay { reveals } => *reveals.at_mut(edge) -= tweak,
-            DoorFit::Inset { gaps, .. } => *gaps.at_mut(edge) -= tweak,
-        }
-    }
-    wall_box.openings[opening].door = Some(changed);
     wall_box
 }

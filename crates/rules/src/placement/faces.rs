@@ -1,9 +1,10 @@
 //! The transforms from the box to each panel's own drawn face: one per face, nowhere else.
 
+use flapwright_model::door::SideTie;
 use flapwright_model::edges::Edges;
 use flapwright_model::space::{BoxPoint, DoorPoint, SidePoint, TopPoint};
 
-use crate::inspection::Solid;
+use crate::inspection::{Face, FacePoint, Solid};
 
 /// On the inner face of a side: u back from its front edge, v down from its top end.
 ///
@@ -26,4 +27,25 @@ pub fn top_face(panel: &Solid, place: BoxPoint) -> TopPoint {
 #[must_use]
 pub fn door_back(leaf: &Edges<f64>, place: BoxPoint) -> DoorPoint {
     DoorPoint::new(leaf.right - place.x, leaf.top - place.y)
+}
+
+/// The way back: a place (u, v) on the drawn face of a side, top or shelf, and where it is in the
+/// box. `None` for other faces.
+#[must_use]
+pub fn from_face(face: Face, panel: &Solid, u: f64, v: f64) -> Option<(FacePoint, BoxPoint)> {
+    match face {
+        Face::SideInner(tie) => {
+            let x = match tie {
+                SideTie::Left => panel.max.x,
+                SideTie::Right => panel.min.x,
+            };
+            let in_box = BoxPoint::new(x, panel.max.y - v, panel.min.z + u);
+            Some((FacePoint::Side(SidePoint::new(u, v)), in_box))
+        }
+        Face::Underside => {
+            let in_box = BoxPoint::new(panel.min.x + u, panel.min.y, panel.min.z + v);
+            Some((FacePoint::Top(TopPoint::new(u, v)), in_box))
+        }
+        Face::DoorBack | Face::Plain => None,
+    }
 }

@@ -159,17 +159,21 @@ fn carried(door: &Door, vertical: VerticalTie, bore: &NeededInLeaf<'_>) -> (f64,
 fn match_bores(bores: &[LeafBore], needed: &[NeededInLeaf<'_>]) -> Vec<Option<usize>> {
     let mut matched = vec![None; needed.len()];
     let mut free: Vec<bool> = vec![true; bores.len()];
-    let middle = |leaf: LeafId| {
-        let xs = || {
+    // Between the two fittings' own bores of that diameter: not the middle of the door, because the
+    // group in the very middle of a spread belongs to one side as a whole.
+    let parting = |leaf: LeafId, diameter: f64| {
+        let xs = |side: SideTie| {
             needed
                 .iter()
-                .filter(move |bore| bore.leaf == leaf)
+                .filter(move |bore| {
+                    (bore.leaf, bore.bore.side) == (leaf, side)
+                        && same_diameter(bore.bore.drill.diameter, diameter)
+                })
                 .map(|bore| bore.bore.at.x)
         };
-        f64::midpoint(
-            xs().fold(f64::INFINITY, f64::min),
-            xs().fold(f64::NEG_INFINITY, f64::max),
-        )
+        let left = xs(SideTie::Left).fold(f64::NEG_INFINITY, f64::max);
+        let right = xs(SideTie::Right).fold(f64::INFINITY, f64::min);
+        f64::midpoint(left, right)
     };
     let mut groups: Vec<(LeafId, SideTie, f64)> = Vec::new();
     for bore in needed {
@@ -191,22 +195,16 @@ fn match_bores(bores: &[LeafBore], needed: &[NeededInLeaf<'_>]) -> Vec<Option<us
             })
             .map(|(i, bore)| (i, bore.bore.at))
             .collect();
-        let one_sided = !needed
-            .iter()
-            .any(|bore| bore.leaf == leaf && bore.bore.side != side);
+        let parting = parting(leaf, diameter);
         let mut there: Vec<(usize, BoxPoint)> = bores
             .iter()
             .enumerate()
             .filter(|&(i, bore)| {
-                let nearer = if bore.at.x <= middle(leaf) {
-                    SideTie::Left
-                } else {
-                    SideTie::Right
+                let own = match side {
+                    SideTie::Left => bore.at.x <= parting,
+                    SideTie::Right => bore.at.x > parting,
                 };
-                free[i]
-                    && bore.leaf == leaf
-                    && (one_sided || nearer == side)
-                    && same_diameter(bore.drill.diameter, diameter)
+                free[i] && bore.leaf == leaf && own && same_diameter(bore.drill.diameter, diameter)
             })
             .map(|(i, bore)| (i, bore.at))
             .collect();

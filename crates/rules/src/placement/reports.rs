@@ -6,13 +6,14 @@ use flapwright_model::door::{Door, FittingChoice, Handle, SideTie};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
 use flapwright_model::part::Part;
+use flapwright_model::record::RecordState;
 use flapwright_model::space::BoxPoint;
 use flapwright_motion::mass;
 use flapwright_motion::motion::{Motion, motion};
 
 use super::body::{Body, solid};
 use super::door_place::DoorPlace;
-use super::faces::{door_back, side_face, top_face};
+use super::faces::{door_back, from_face, side_face, top_face};
 use super::fitting::FittingPlace;
 use super::leaf_bores::DoorBores;
 use super::opening::{OpeningPlace, openings};
@@ -59,6 +60,7 @@ pub fn place_box(job: &Job, box_index: usize, wall_box: &WallBox) -> BoxReport {
         added.push(bores);
     }
     drawn.system_rows(wall_box);
+    drawn.recorded(wall_box);
     drawn.number();
     for (report, bores) in reports.iter_mut().zip(&added) {
         for offset in report.door.iter_mut().flat_map(|door| &mut door.offsets) {
@@ -305,9 +307,46 @@ impl Drawn {
         })
     }
 
+    /// A drilled panel of the box has the bores of its record and no others. Those of a leaf hang
+    /// on its edges as an existing door's.
+    fn recorded(&mut self, wall_box: &WallBox) {
+        for record in &wall_box.records {
+            if record.state != RecordState::Drilled {
+                continue;
+            }
+            let of_part = |panel: &&mut PanelReport| panel.id.part == record.part;
+            let Some(panel) = self.panels.iter_mut().find(of_part) else {
+                continue;
+            };
+            if matches!(panel.face, Face::DoorBack | Face::Plain) {
+                continue;
+            }
+            let bores = record.bores.iter().filter_map(|bore| {
+                let (at, in_box) = from_face(panel.face, &panel.solid, bore.u, bore.v)?;
+                Some(PlacedBore {
+                    number: 0,
+                    at,
+                    in_box,
+                    drill: bore.drill.clone(),
+                    source: BoreSource::Recorded,
+                })
+            });
+            panel.bores = bores.collect();
+        }
+    }
+
     /// Numbers the bores in hole-table order; they stay where they are.
     fn number(&mut self) {
         for panel in &mut self.panels {
+            // The numbers of a drilled panel are those of the sheet that it was drilled from.
+            if let [first, ..] = panel.bores.as_slice()
+                && first.source == BoreSource::Recorded
+            {
+                for (index, bore) in panel.bores.iter_mut().enumerate() {
+                    bore.number = index + 1;
+                }
+                continue;
+            }
             let mut order: Vec<usize> = (0..panel.bores.len()).collect();
             order.sort_by(|&a, &b| {
                 let (a, b) = (&panel.bores[a], &panel.bores[b]);
@@ -335,7 +374,7 @@ struct Added {
 /// Order in a hole table: what the fitting needs, then handles, then rows.
 const fn rank(source: BoreSource) -> u8 {
     match source {
-        BoreSource::Fitting { .. } | BoreSource::AsDrilled { .. } => 0,
+        BoreSource::Fitting { .. } | BoreSource::AsDrilled { .. } | BoreSource::Recorded => 0,
         BoreSource::Handle { .. } => 1,
         BoreSource::SystemRow => 2,
     }

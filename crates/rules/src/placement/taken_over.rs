@@ -29,7 +29,9 @@ fn of_leaf(panel: &PanelReport, leaf: LeafId) -> Vec<DrilledBore> {
                 BoreSource::Fitting { side, .. } => side,
                 BoreSource::AsDrilled { .. } if 2.0 * u <= panel.size[0] => SideTie::Right,
                 BoreSource::AsDrilled { .. } => SideTie::Left,
-                BoreSource::SystemRow | BoreSource::Handle { .. } => return None,
+                BoreSource::Recorded | BoreSource::SystemRow | BoreSource::Handle { .. } => {
+                    return None;
+                }
             };
             let across = match from_side {
                 SideTie::Right => u,

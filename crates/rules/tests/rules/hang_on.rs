@@ -305,3 +305,21 @@ fn bores_taken_over_as_drilled_stay_where_they_are() {
     }
     assert_places(&places_after, &places_before);
 }
+
+#[test]
+fn both_screws_beside_a_cup_in_the_middle_are_found_again() {
+    // The middle cup of three has a screw on either side of the door's middle; all three bores count
+    // with one side's.
+    let mut card = with_hinges(card());
+    for by in [-21.5, 21.5] {
+        let mut screw = card.door_bores[1].bores[0].clone();
+        screw.across.by = flapwright_model::card::PerSize::All(by);
+        screw.drill.diameter = 2.5;
+        card.door_bores[1].bores.push(screw);
+    }
+    let mut job = job(wall_box(), card);
+    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
+    assert_eq!(taken.len(), 4 + 3 * 3);
+    the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(taken);
+    assert_eq!(off_fitting(&job), None);
+}

@@ -15,3 +15,6 @@ mod remedy_properties;
 mod reminders;
 mod size_checks;
 mod working_checks;
+mod records;
+mod static_checks;
+mod troubles;

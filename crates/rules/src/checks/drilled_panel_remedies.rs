@@ -1,0 +1,262 @@
+//! What can be done about a drilled panel that is not the one that is needed.
+
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::door::{Door, FittingChoice, HangOn, SideTie};
+use flapwright_model::edges::{Edge, Edges};
+use flapwright_model::part::{LeafId, Part};
+use flapwright_model::record::{PanelRecord, RecordState};
+
+use super::BoxContext;
+use super::bores_off_fitting::severity_of;
+use crate::finding::{Remedy, Severity};
+use crate::inspection::{BoreOffset, DoorReport, PanelReport};
+use crate::panel_difference::PanelDifference;
+use crate::placement::place_box;
+use crate::records::{as_needed, forget_in};
+use crate::{say, tweaks};
+
+/// At most so many other sizes are offered.
+const MOST_SIZES: usize = 3;
+
+pub(super) fn remedies(
+    context: &BoxContext<'_>,
+    record: &PanelRecord,
+    difference: &PanelDifference,
+) -> Vec<Remedy> {
+    let mut found = other_sizes(context, record);
+    found.extend(refit(context, record));
+    found.push(plug_and_redrill(context, record, difference));
+    found
+}
+
+/// Sizes of cards of the same opening kind with which the drilled panel is the one that is needed.
+fn other_sizes(context: &BoxContext<'_>, record: &PanelRecord) -> Vec<Remedy> {
+    let mut found = Vec::new();
+    for (opening, door, _) in context.doors() {
+        let concerned = match record.part {
+            Part::Leaf { opening: of, .. } => of == opening,
+            _ => true,
+        };
+        let Some(choice) = door.fitting.as_ref().filter(|_| concerned) else {
+            continue;
+        };
+        let Some(kind) = context.job.card(&choice.card).map(|card| card.kind) else {
+            continue;
+        };
+        for card in context.job.cards.iter().filter(|card| card.kind == kind) {
+            for size in &card.sizes {
+                if (&card.name, &size.name) == (&choice.card, &choice.size) {
+                    continue;
+                }
+                let mut with = context.wall_box.clone();
+                let other = FittingChoice {
+                    card: card.name.clone(),
+                    size: size.name.clone(),
+                    packing: choice.packing,
+                };
+                if let Some(door) = with.openings[opening].door.as_mut() {
+                    door.fitting = Some(other);
+                }
+                if !differing(context, &with, Some(record)).is_empty() {
+                    continue;
+                }
+                let left = differing(context, &with, None).len();
+                let rest = match left {
+                    0 => "every drilled panel of the box agrees with it".to_owned(),
+                    _ => format!("{} still differ", say::count(left, "other drilled panel")),
+                };
+                found.push(Remedy {
+                    title: format!("Take {}, size {}", card.name, size.name),
+                    effect: format!(
+                        "from {}, size {}; its {} agree with the drilled panel; {rest}; the sizes \
+                         tab says what it carries",
+                        choice.card,
+                        choice.size,
+                        say::count(record.bores.len(), "bore")
+                    ),
+                    // It may not carry the door, and it may have to be bought.
+                    safe: false,
+                    edit: context.replace(with),
+                });
+            }
+        }
+    }
+    found.truncate(MOST_SIZES);
+    found
+}
+
+/// The drilled panels of a box (or the one that is asked for) that differ from what is needed.
+fn differing(
+    context: &BoxContext<'_>,
+    wall_box: &WallBox,
+    only: Option<&PanelRecord>,
+) -> Vec<Part> {
+    let needed = as_needed(context.job, context.report.box_index, wall_box);
+    let slack = context.job.settings.off_fitting_ignored;
+    wall_box
+        .records
+        .iter()
+        .filter(|record| record.state == RecordState::Drilled)
+        .filter(|record| only.is_none_or(|only| only.part == record.part))
+        .filter(|record| {
+            needed
+                .panels
+                .iter()
+                .find(|panel| panel.id.part == record.part)
+                .is_none_or(|panel| !PanelDifference::of(record, panel, slack).is_empty())
+        })
+        .map(|record| record.part)
+        .collect()
+}
+
+/// How far each edge of the drilled door has to move outward for the door to have its own size and
+/// its bores to lie on the fitting, mm.
+///
+/// Each bore says where the door's top and box-right edges must be for it to lie on the fitting;
+/// the middle between the extremes leaves the least for the adjustment to take up.
+fn edges_by(
+    record: &PanelRecord,
+    leaf: LeafId,
+    panel: &PanelReport,
+    door: &Door,
+    report: &DoorReport,
+) -> Option<Edges<f64>> {
+    let solid = panel.solid;
+    let HangOn::AsDrilled(drilled) = &door.bores_hang_on else {
+        return None;
+    };
+    // Bores of an existing door hang on its edges: by as much as an edge moves they move.
+    let offsets = report
+        .offsets
+        .iter()
+        .filter(|offset| offset.leaf == leaf && offset.drilled.is_some());
+    let width_more = record.size[0] - panel.size[0];
+    let (mut right, mut up) = (Extremes::default(), Extremes::default());
+    for offset in offsets {
+        let (_, at) = offset.drilled?;
+        // A bore tied to the left edge goes with that one.
+        let with_left = drilled.iter().any(|bore| {
+            bore.leaf == leaf
+                && bore.from_side == SideTie::Left
+                && (solid.min.x + bore.across - at.x).abs() < 1e-6
+        });
+        right.take(if with_left {
+            width_more - offset.across
+        } else {
+            -offset.across
+        });
+        up.take(-offset.up);
+    }
+    let (right, up) = (right.middle()?, up.middle()?);
+    let height_more = record.size[1] - panel.size[1];
+    // The joint of a folding pair hangs on the box: the edge there does not move.
+    let (top, bottom) = match leaf {
+        LeafId::Only => (up, height_more - up),
+        LeafId::Upper => (height_more, 0.0),
+        LeafId::Lower => (0.0, height_more),
+    };
+    Some(Edges {
+        left: width_more - right,
+        right,
+        top,
+        bottom,
+    })
+}
+
+/// Reveals with which the drilled door has its own size and its bores meet the fitting.
+fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
+    let Part::Leaf { opening, leaf } = record.part else {
+        return None;
+    };
+    let door = context.wall_box.openings.get(opening)?.door.as_ref()?;
+    let report = context.report.openings.get(opening)?.door.as_ref()?;
+    let mut panels = context.report.panels.iter();
+    let panel = panels.find(|panel| panel.id.part == record.part)?;
+    let by = edges_by(record, leaf, panel, door, report)?;
+    let mut moved = door.clone();
+    for edge in Edge::ALL {
+        *moved.tweaks.at_mut(edge) += by.at(edge);
+    }
+    let with = tweaks::into_reveals(context.wall_box, opening, &moved);
+    let after = place_box(context.job, context.report.box_index, &with);
+    let its_size = after.panels.iter().any(|panel| {
+        panel.id.part == record.part
+            && (panel.size[0] - record.size[0]).abs() < 1e-6
+            && (panel.size[1] - record.size[1]).abs() < 1e-6
+    });
+    let adjustment = context.job.card(&door.fitting.as_ref()?.card)?.adjustment;
+    let refitted = after.openings.get(opening)?.door.as_ref()?;
+    let hopeless = severity_of(context, &refitted.offsets, &adjustment) == Some(Severity::Stop);
+    let unmoved = Edge::ALL.iter().all(|&edge| by.at(edge).abs() < 1e-6);
+    if !its_size || hopeless || unmoved {
+        return None;
+    }
+    let parts: Vec<String> = Edge::ALL
+        .into_iter()
+        .filter(|edge| by.at(*edge).abs() > 1e-6)
+        .map(|edge| {
+            format!(
+                "{} overlay {} to {}",
+                edge.word(),
+                context.length(report.overlays.at(edge) + door.tweaks.at(edge)),
+                context.length(refitted.overlays.at(edge))
+            )
+        })
+        .collect();
+    let left = refitted
+        .offsets
+        .iter()
+        .map(BoreOffset::distance)
+        .fold(0.0, f64::max);
+    Some(Remedy {
+        title: "Refit the opening to the drilled door".to_owned(),
+        effect: format!(
+            "{}; the door has its drilled size and its bores are off the fitting by {} at most",
+            parts.join("; "),
+            context.length(left)
+        ),
+        safe: true,
+        edit: context.replace(with),
+    })
+}
+
+/// Least and greatest of the values taken.
+#[derive(Debug, Clone, Copy, Default)]
+struct Extremes(Option<(f64, f64)>);
+
+impl Extremes {
+    fn take(&mut self, value: f64) {
+        let (least, most) = self.0.unwrap_or((value, value));
+        self.0 = Some((least.min(value), most.max(value)));
+    }
+
+    fn middle(self) -> Option<f64> {
+        self.0.map(|(least, most)| f64::midpoint(least, most))
+    }
+}
+
+fn plug_and_redrill(
+    context: &BoxContext<'_>,
+    record: &PanelRecord,
+    difference: &PanelDifference,
+) -> Remedy {
+    let mut with = context.wall_box.clone();
+    forget_in(&mut with, record.part);
+    let plug = difference.moved.len() + difference.surplus.len();
+    let drill = difference.moved.len() + difference.missing.len();
+    let size = if difference.sizes.is_empty() {
+        ""
+    } else {
+        "; the panel has to be cut again, or made anew"
+    };
+    Remedy {
+        title: "Plug and drill again".to_owned(),
+        effect: format!(
+            "plug {} and drill {} after the list, then the panel counts as not drilled{size}",
+            say::count(plug, "bore"),
+            say::count(drill, "bore")
+        ),
+        safe: false,
+        edit: context.replace(with),
+    }
+}

@@ -1,0 +1,170 @@
+//! Whether doors that look alike are drilled alike.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use flapwright_model::card::OpeningKind;
+use flapwright_model::job::Job;
+use flapwright_model::part::{LeafId, Part, Subject};
+
+use super::{Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::inspection::{BoreSource, BoxReport, PanelReport};
+
+const NAME: &str = "mirrored-pair-differs";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Doors of one leaf that open alike and are alike in width, height, thickness and material (to 0.1 mm), \
+in boxes alike in width, height and depth: whether the fitting's bores in their backs are the same, \
+or mirror images of each other.
+
+## Why it matters
+Doors that look alike are taken for alike: stacked together, drilled with one set-up, hung on either \
+box. The one with other bores is found when it does not fit.
+
+## Severity
+Caution.
+
+## What can be done
+Give both boxes the same panels, overlays, fitting and size; or mark the doors clearly and accept it.",
+    severities: &[Severity::Caution],
+    settings: &["off_fitting_ignored"],
+    run: Run::Job(look),
+};
+
+/// What makes two doors look alike: tenths of a millimetre, kind, material.
+type Looks<'a> = ([i64; 6], OpeningKind, &'a str);
+
+fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
+    let slack = job.settings.off_fitting_ignored;
+    let mut first_of: BTreeMap<Looks<'_>, OneDoor<'_>> = BTreeMap::new();
+    for report in reports {
+        for panel in &report.panels {
+            let Part::Leaf {
+                opening,
+                leaf: LeafId::Only,
+            } = panel.id.part
+            else {
+                continue;
+            };
+            let door = report.openings.get(opening).and_then(|it| it.door.as_ref());
+            let Some(kind) = door.and_then(|door| door.kind) else {
+                continue;
+            };
+            let [width, height, depth] = report.outer;
+            let sizes = [
+                panel.size[0],
+                panel.size[1],
+                panel.thickness,
+                width,
+                height,
+                depth,
+            ];
+            let looks = (sizes.map(tenths), kind, panel.material.as_str());
+            let Some((first, first_opening, other)) = first_of.get(&looks) else {
+                first_of.insert(looks, (report, opening, panel));
+                continue;
+            };
+            if first.box_index == report.box_index {
+                continue;
+            }
+            let Some(by) = difference(other, panel).filter(|by| *by > slack + 1e-9) else {
+                continue;
+            };
+            let doors = (
+                (*first, *first_opening, *other),
+                (report.as_ref(), opening, panel),
+            );
+            findings.push(differ(job, doors, by));
+        }
+    }
+}
+
+/// A door: its box, its opening, its leaf.
+type OneDoor<'a> = (&'a BoxReport, usize, &'a PanelReport);
+
+fn differ(job: &Job, (a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
+    let what = if by.is_finite() {
+        let by = flapwright_model::measure::length(by, job.unit);
+        format!("one of them has a bore {by} from where the other has it")
+    } else {
+        format!(
+            "one has {}, the other {}, or of other diameters",
+            crate::say::count(of_fitting(a.2).len(), "bore"),
+            crate::say::count(of_fitting(b.2).len(), "bore")
+        )
+    };
+    let subject = |(report, opening, _): OneDoor<'_>| Subject::Opening {
+        box_index: report.box_index,
+        opening,
+    };
+    let mut it = finding(
+        NAME,
+        Severity::Caution,
+        format!(
+            "the doors of \"{}\" and \"{}\" look alike and are drilled differently: {what}",
+            a.0.name, b.0.name
+        ),
+        vec![subject(a), subject(b)],
+    );
+    if by.is_finite() {
+        it.numbers = vec![Number::mm("largest difference", by).worse_when_greater()];
+    }
+    it
+}
+
+/// The bores of a door that its fitting asked for: u, v, diameter.
+fn of_fitting(panel: &PanelReport) -> Vec<[f64; 3]> {
+    panel
+        .bores
+        .iter()
+        .filter(|bore| !matches!(bore.source, BoreSource::Handle { .. }))
+        .map(|bore| {
+            let (u, v) = bore.at.uv();
+            [u, v, bore.drill.diameter]
+        })
+        .collect()
+}
+
+/// How far two doors' bores are from being the same or mirrored, whichever is nearer, mm: infinite
+/// when their drills differ, `None` when neither has bores.
+fn difference(a: &PanelReport, b: &PanelReport) -> Option<f64> {
+    let (a_bores, b_bores) = (of_fitting(a), of_fitting(b));
+    if a_bores.is_empty() && b_bores.is_empty() {
+        return None;
+    }
+    let mirrored: Vec<[f64; 3]> = b_bores
+        .iter()
+        .map(|[u, v, diameter]| [b.size[0] - u, *v, *diameter])
+        .collect();
+    Some(apart(&a_bores, &b_bores).min(apart(&a_bores, &mirrored)))
+}
+
+/// The largest distance from a bore of one to the nearest bore of that diameter in the other, mm.
+fn apart(a: &[[f64; 3]], b: &[[f64; 3]]) -> f64 {
+    if a.len() != b.len() {
+        return f64::INFINITY;
+    }
+    let to_nearest = |one: &[f64; 3], others: &[[f64; 3]]| {
+        others
+            .iter()
+            .filter(|it| (it[2] - one[2]).abs() < 1e-6)
+            .map(|it| (it[0] - one[0]).hypot(it[1] - one[1]))
+            .fold(f64::INFINITY, f64::min)
+    };
+    let one_way = |from: &[[f64; 3]], to: &[[f64; 3]]| {
+        from.iter().map(|it| to_nearest(it, to)).fold(0.0, f64::max)
+    };
+    one_way(a, b).max(one_way(b, a))
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a size of a panel is far below the limit, and the cast saturates"
+)]
+fn tenths(value: f64) -> i64 {
+    (value * 10.0).round() as i64
+}

@@ -1,0 +1,142 @@
+//! Whether inches rounded to 1/64 still add up.
+
+use flapwright_model::length::Unit;
+use flapwright_model::part::Subject;
+
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::placement::body::Body;
+use crate::placement::opening::{openings, shared_shelf};
+use flapwright_model::door::DoorFit;
+use flapwright_model::edges::Edge;
+
+const NAME: &str = "rounding-drift";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Jobs in inches: lengths that belong together (overlay and reveal make a thickness; sides and clear \
+width make the width of the box; door and reveals make it too), each rounded to the 1/64 in that \
+forms and labels show. Reports where the rounded parts miss the rounded whole.
+
+## Why it matters
+Whoever works from the rounded figures adds them up and is out by 1/64 in or more at each chain. \
+Sheets in millimetres are not rounded that way.
+
+## Severity
+Note.
+
+## What can be done
+Type lengths that are whole 64ths, or work from the millimetres on the sheet.",
+    severities: &[Severity::Note],
+    settings: &[],
+    run: Run::Box(look),
+};
+
+/// 1/64 in, mm, by the inch of 25.4 mm.
+const SIXTY_FOURTH: f64 = 25.4 / 64.0;
+
+/// Lengths that add up to another one.
+struct Chain {
+    what: String,
+    parts: Vec<f64>,
+    whole: f64,
+}
+
+impl Chain {
+    /// By how many 64ths the rounded parts exceed the rounded whole.
+    fn drift(&self) -> f64 {
+        let rounded = |length: f64| (length / SIXTY_FOURTH).round();
+        self.parts.iter().copied().map(rounded).sum::<f64>() - rounded(self.whole)
+    }
+}
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    if context.job.unit != Unit::Inch {
+        return;
+    }
+    let chains = chains(context);
+    let drifting: Vec<&Chain> = chains
+        .iter()
+        .filter(|chain| chain.drift().abs() >= 0.5)
+        .collect();
+    let Some(worst) = drifting
+        .iter()
+        .max_by(|a, b| a.drift().abs().total_cmp(&b.drift().abs()))
+    else {
+        return;
+    };
+    let mut it = finding(
+        NAME,
+        Severity::Note,
+        format!(
+            "\"{}\": rounded to 1/64 in, {} of {} add up no longer, {} by {}",
+            context.report.name,
+            drifting.len(),
+            crate::say::count(chains.len(), "chain"),
+            worst.what,
+            context.length(worst.drift().abs() * SIXTY_FOURTH)
+        ),
+        vec![Subject::Box(context.report.box_index)],
+    );
+    it.details = drifting
+        .iter()
+        .map(|chain| {
+            let parts: Vec<String> = chain.parts.iter().map(|it| context.length(*it)).collect();
+            format!(
+                "{}: {} against {}",
+                chain.what,
+                parts.join(" + "),
+                context.length(chain.whole)
+            )
+        })
+        .collect();
+    it.numbers =
+        vec![Number::mm("largest drift", worst.drift().abs() * SIXTY_FOURTH).worse_when_greater()];
+    findings.push(it);
+}
+
+fn chains(context: &BoxContext<'_>) -> Vec<Chain> {
+    let it = context.wall_box;
+    let places = openings(it, &Body::of(it));
+    let mut chains = Vec::new();
+    if let Some(place) = places.first() {
+        chains.push(Chain {
+            what: "the sides and the clear width".to_owned(),
+            parts: vec![
+                it.left.thickness,
+                place.clear.right - place.clear.left,
+                it.right.thickness,
+            ],
+            whole: it.width,
+        });
+    }
+    for (opening, door, report) in context.doors() {
+        let (Some(place), DoorFit::Overlay { reveals }) = (places.get(opening), &door.fit) else {
+            continue;
+        };
+        let words = context.door_words(opening);
+        for edge in Edge::ALL {
+            if shared_shelf(it, place, edge).is_none() {
+                chains.push(Chain {
+                    what: format!("{words}: {} overlay and reveal", edge.word()),
+                    parts: vec![report.overlays.at(edge), reveals.at(edge)],
+                    whole: place.member.at(edge),
+                });
+            }
+        }
+        if it.frame.is_none() && door.tweaks.left == 0.0 && door.tweaks.right == 0.0 {
+            chains.push(Chain {
+                what: format!("{words}: reveals and width"),
+                parts: vec![
+                    reveals.left,
+                    report.edges.right - report.edges.left,
+                    reveals.right,
+                ],
+                whole: it.width,
+            });
+        }
+    }
+    chains
+}

@@ -1,0 +1,167 @@
+//! Whether the doors of boxes side by side line up.
+
+use std::sync::Arc;
+
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::door::DoorFit;
+use flapwright_model::edges::Edge;
+use flapwright_model::edit::Edit;
+use flapwright_model::job::Job;
+use flapwright_model::measure;
+use flapwright_model::part::Subject;
+
+use super::{Check, Run, finding};
+use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::inspection::BoxReport;
+use crate::placement::body::Body;
+use crate::placement::opening::openings;
+
+const NAME: &str = "uneven-reveals";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Boxes that hang side by side, no more than 25 mm apart: where their tops are level the reveals above \
+their top doors, where their undersides are level the reveals below their bottom doors. Overlay \
+doors only; an edge that stands past its box is meant as a grip and is left out.
+
+## Why it matters
+The eye follows the line of the doors' edges from box to box and sees a step of a millimetre or two.
+
+## Severity
+Caution when they differ by more than the job's setting (1.6 mm, 1/16 in: the gap of custom casework \
+by a trade page on AWI grades, second-hand).
+
+## What can be done
+Give both doors the reveal of the first.",
+    severities: &[Severity::Caution],
+    settings: &["most_uneven"],
+    run: Run::Job(look),
+};
+
+/// Boxes further apart than this are no neighbours, mm. Common practice, no source.
+const SIDE_BY_SIDE: f64 = 25.0;
+/// Tops or undersides closer than this are level, mm.
+const LEVEL: f64 = 0.1;
+
+fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
+    let mut along: Vec<usize> = (0..job.boxes.len().min(reports.len())).collect();
+    along.sort_by(|&a, &b| {
+        let place = |index: usize| job.boxes[index].place.along_wall;
+        place(a).total_cmp(&place(b)).then(a.cmp(&b))
+    });
+    for (i, &a) in along.iter().enumerate() {
+        let end = job.boxes[a].place.along_wall + job.boxes[a].width;
+        for &b in along[i + 1..]
+            .iter()
+            .take_while(|&&b| job.boxes[b].place.along_wall - end <= SIDE_BY_SIDE)
+        {
+            if job.boxes[b].place.along_wall < end - LEVEL {
+                continue;
+            }
+            for edge in [Edge::Top, Edge::Bottom] {
+                findings.extend(compare(job, reports, (a, b), edge));
+            }
+        }
+    }
+}
+
+fn compare(
+    job: &Job,
+    reports: &[Arc<BoxReport>],
+    (a, b): (usize, usize),
+    edge: Edge,
+) -> Option<Finding> {
+    let (left, right) = (&job.boxes[a], &job.boxes[b]);
+    if (level(left, edge) - level(right, edge)).abs() > LEVEL {
+        return None;
+    }
+    let (first, of_left) = outermost(left, &reports[a], edge)?;
+    let (opening, of_right) = outermost(right, &reports[b], edge)?;
+    let by = (of_left - of_right).abs();
+    // A billionth of a millimetre is noise, not a step.
+    if by <= job.settings.most_uneven + 1e-9 || of_left < 0.0 || of_right < 0.0 {
+        return None;
+    }
+    let length = |it| measure::length(it, job.unit);
+    let mut it = finding(
+        NAME,
+        Severity::Caution,
+        format!(
+            "the {} reveals of \"{}\" and \"{}\" side by side are {} and {}, {} apart; the limit \
+             is {}",
+            edge.word(),
+            left.name,
+            right.name,
+            length(of_left),
+            length(of_right),
+            length(by),
+            length(job.settings.most_uneven)
+        ),
+        vec![
+            Subject::Opening {
+                box_index: b,
+                opening,
+            },
+            Subject::Opening {
+                box_index: a,
+                opening: first,
+            },
+        ],
+    );
+    it.numbers = vec![
+        Number::mm(format!("difference of the {} reveals", edge.word()), by).worse_when_greater(),
+    ];
+    let mut with = right.clone();
+    if let Some(door) = with
+        .openings
+        .get_mut(opening)
+        .and_then(|it| it.door.as_mut())
+        && let DoorFit::Overlay { reveals } = &mut door.fit
+    {
+        *reveals.at_mut(edge) += of_left - of_right;
+        it.remedies.push(Remedy {
+            title: "Make the reveals even".to_owned(),
+            effect: format!(
+                "{} reveal of \"{}\" {} to {}",
+                edge.word(),
+                right.name,
+                length(of_right),
+                length(of_left)
+            ),
+            safe: true,
+            edit: Edit::ReplaceBox {
+                index: b,
+                with: Box::new(with),
+            },
+        });
+    }
+    Some(it)
+}
+
+/// Height of a box's top or underside above the floor, mm.
+fn level(wall_box: &WallBox, edge: Edge) -> f64 {
+    let underside = wall_box.place.above_floor;
+    match edge {
+        Edge::Top => underside + wall_box.height,
+        Edge::Left | Edge::Right | Edge::Bottom => underside,
+    }
+}
+
+/// The opening at the top or bottom of a box and the reveal of its overlay door there, tweaks
+/// counted, mm.
+fn outermost(wall_box: &WallBox, report: &BoxReport, edge: Edge) -> Option<(usize, f64)> {
+    let places = openings(wall_box, &Body::of(wall_box));
+    let place = match edge {
+        Edge::Top => places.first()?,
+        Edge::Left | Edge::Right | Edge::Bottom => places.last()?,
+    };
+    let door = wall_box.openings.get(place.index)?.door.as_ref()?;
+    let DoorFit::Overlay { .. } = door.fit else {
+        return None;
+    };
+    let overlays = report.openings.get(place.index)?.door.as_ref()?.overlays;
+    let reveal = place.member.at(edge) - overlays.at(edge) - door.tweaks.at(edge);
+    Some((place.index, reveal))
+}

@@ -1,0 +1,148 @@
+//! The galley with twenty troubles: what is found in it, and what is left when every safe remedy is
+//! applied. Each trouble is named in the job's file beside its box or card; the lists here were made
+//! from those comments by hand.
+
+use flapwright_model::edit::apply;
+use flapwright_model::file::read_job;
+use flapwright_model::job::Job;
+use flapwright_rules::finding::Finding;
+use flapwright_rules::{apply_safe_remedies, inspect};
+
+/// Check and place of what a safe remedy clears.
+const CLEARED_BY_SAFE_REMEDIES: &[(&str, &str)] = &[
+    // 1
+    (
+        "bores-off-fitting",
+        "ropes, door, bore 11; ropes, door, bore 13; ropes, door, bore 10; ropes, door, bore 12",
+    ),
+    // 17
+    ("drilled-panel-differs", "lids, door"),
+    // 20
+    ("uneven-reveals", "pepper, door; salt, door"),
+];
+
+/// Check and place of what needs a person.
+const LEFT_FOR_A_PERSON: &[(&str, &str)] = &[
+    // 2: all three screws of the left side.
+    (
+        "bore-breaks-through",
+        "lamps, left side, bore 1; lamps, left side, bore 2; lamps, left side, bore 3; lamps, left \
+         side",
+    ),
+    // 3
+    ("bore-near-edge", "bread, door, bore 14; bread, door"),
+    // 4: one in each side.
+    (
+        "bores-collide",
+        "jars, left side, bore 1; jars, left side, bore 8; jars, left side",
+    ),
+    (
+        "bores-collide",
+        "jars, right side, bore 1; jars, right side, bore 8; jars, right side",
+    ),
+    // 5: both screws of the right bracket.
+    (
+        "bore-misses-member",
+        "glasses, door, bore 10; glasses, door",
+    ),
+    (
+        "bore-misses-member",
+        "glasses, door, bore 12; glasses, door",
+    ),
+    // 6
+    ("bore-not-in-this-material", "tools, door"),
+    // 7: three cups.
+    (
+        "edge-distance-outside-card",
+        "flags, door, bore 1; flags, door",
+    ),
+    (
+        "edge-distance-outside-card",
+        "flags, door, bore 2; flags, door",
+    ),
+    (
+        "edge-distance-outside-card",
+        "flags, door, bore 3; flags, door",
+    ),
+    // 8: and so neither leaf has the bores of an only leaf.
+    ("linkage-cannot-close", "nets, door"),
+    ("bores-off-fitting", "nets, door"),
+    // 9
+    ("leaf-has-no-size", "buckets, door"),
+    // 10
+    ("frame-before-fitting", "oil skins, door"),
+    // 11
+    ("door-past-its-place", "soap, door"),
+    // 12
+    ("doors-overlap", "tea, door; coffee, door"),
+    // 13
+    ("hand-force-too-high", "anchors, door"),
+    // 14: a card that no box uses has no place.
+    ("card-example-fails", ""),
+    // 15
+    ("drilled-panel-differs", "cups, left side"),
+    // 16
+    ("stale-sheet", "pans, right side"),
+    // 18
+    (
+        "side-hinge-bores-on-lift-door",
+        "logs, door; logs, door, bore 10; logs, door, bore 15",
+    ),
+    // 19
+    ("mirrored-pair-differs", "forks, door; knives, door"),
+];
+
+fn troubles() -> Job {
+    read_job(include_str!(
+        "../../../../assets/demo/houseboat-galley-troubles.ron"
+    ))
+    .expect("the galley with troubles is sound")
+}
+
+fn sorted<'a>(list: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<(&'a str, &'a str)> {
+    let mut list: Vec<_> = list.collect();
+    list.sort_unstable();
+    list
+}
+
+fn listed(findings: &[Finding]) -> Vec<(&str, &str)> {
+    sorted(findings.iter().map(|it| (it.check, it.place.as_str())))
+}
+
+#[test]
+fn every_trouble_is_found_and_nothing_else() {
+    let expected = CLEARED_BY_SAFE_REMEDIES
+        .iter()
+        .chain(LEFT_FOR_A_PERSON)
+        .copied();
+    assert_eq!(listed(&inspect(&troubles()).findings), sorted(expected));
+}
+
+#[test]
+fn safe_remedies_leave_what_needs_a_person() {
+    let before = troubles();
+    let run = apply_safe_remedies(&before);
+    assert_eq!(
+        listed(&run.inspection.findings),
+        sorted(LEFT_FOR_A_PERSON.iter().copied())
+    );
+    let applied = run.applied.iter().map(|it| (it.check, it.place.as_str()));
+    assert_eq!(
+        sorted(applied),
+        sorted(CLEARED_BY_SAFE_REMEDIES.iter().copied())
+    );
+    let mut after = before.clone();
+    let undo = apply(&mut after, run.edit.expect("something was done")).expect("it is sound");
+    assert_eq!(after, run.job);
+    apply(&mut after, undo).expect("undo is sound");
+    assert_eq!(after, before);
+}
+
+#[test]
+fn the_file_names_twenty_troubles() {
+    let text = include_str!("../../../../assets/demo/houseboat-galley-troubles.ron");
+    for number in 1..=20 {
+        let named = format!("// Trouble {number}, ");
+        assert_eq!(text.matches(&named).count(), 1, "{named}");
+    }
+}
