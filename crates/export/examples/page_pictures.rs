@@ -4,12 +4,12 @@
 //! cargo run -p flapwright-export --example page_pictures -- JOB.ron DIR [PAPER] [DPI] [KIND...]
 //! ```
 //!
-//! Paper: `a4`, `a3`, `letter` or `tabloid`; kinds as `PageKind::name` has them, all without one.
+//! Paper: `a4`, `a3`, `letter` or `tabloid`, with `-lying` behind it for lying pages; kinds as `PageKind::name` has them, all without one.
 
 use std::error::Error;
 use std::path::Path;
 
-use flapwright_drawing::job_sheets::{PageKind, PageOptions, job_sheets};
+use flapwright_drawing::job_sheets::{Orientation, PageKind, PageOptions, job_sheets};
 use flapwright_export::{PngOptions, png, write_files};
 use flapwright_model::job::PaperChoice;
 use flapwright_rules::inspect;
@@ -29,7 +29,14 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     let job = flapwright_model::file::read_job(&std::fs::read_to_string(job)?)?;
     let mut options = PageOptions::of(kinds);
-    options.paper = Some(match paper.as_str() {
+    let (name, lying) = match paper.strip_suffix("-lying") {
+        Some(name) => (name, true),
+        None => (paper.as_str(), false),
+    };
+    if lying {
+        options.orientation = Orientation::Lying;
+    }
+    options.paper = Some(match name {
         "a4" => PaperChoice::A4,
         "a3" => PaperChoice::A3,
         "letter" => PaperChoice::Letter,
