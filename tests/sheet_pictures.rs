@@ -8,8 +8,8 @@
 use std::path::{Path, PathBuf};
 
 use flapwright::job_file;
-use flapwright_drawing::list::Shape;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
+use flapwright_drawing::list::Shape;
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{PngOptions, png};
 use flapwright_rules::inspect;

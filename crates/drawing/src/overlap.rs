@@ -59,7 +59,10 @@ pub fn texts_on_lines(list: &DisplayList) -> Vec<(String, String)> {
         {
             let at = rect.center();
             let what = format!("{} on {}", kind(&other.shape), other.layer.name());
-            found.push((text.to_owned(), format!("{what} at {:.1}, {:.1}", at.x, at.y)));
+            found.push((
+                text.to_owned(),
+                format!("{what} at {:.1}, {:.1}", at.x, at.y),
+            ));
         }
     }
     found
@@ -261,7 +264,12 @@ mod tests {
     #[test]
     fn a_text_beyond_the_frame_is_found() {
         let mut list = DisplayList::new();
-        BRUSH.text(&mut list, At::new(195.0, 50.0), "beyond", Lettering::new(2.5));
+        BRUSH.text(
+            &mut list,
+            At::new(195.0, 50.0),
+            "beyond",
+            Lettering::new(2.5),
+        );
         assert_eq!(texts_outside_frame(&list, Paper::A4), ["beyond"]);
     }
 }

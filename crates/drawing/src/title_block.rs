@@ -100,7 +100,11 @@ pub fn draw(list: &mut DisplayList, paper: Paper, fields: &Fields) {
             cell("Sheet", &sheet, 36.0),
         ],
         &[
-            cell(if fields.boxed_signs { BOXED } else { "Job" }, &fields.title, 78.0),
+            cell(
+                if fields.boxed_signs { BOXED } else { "Job" },
+                &fields.title,
+                78.0,
+            ),
             cell("Page", &fields.subtitle, 66.0),
             cell("Identification number", &fields.number, 36.0),
         ],

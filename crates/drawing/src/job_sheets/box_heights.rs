@@ -82,11 +82,7 @@ pub(super) fn draw(
     far
 }
 
-fn door_heights(
-    door: &DoorReport,
-    scale: f64,
-    say: &dyn Fn(&str, f64) -> String,
-) -> Vec<Height> {
+fn door_heights(door: &DoorReport, scale: f64, say: &dyn Fn(&str, f64) -> String) -> Vec<Height> {
     let Some(Ok(motion)) = &door.motion else {
         return Vec::new();
     };

@@ -101,7 +101,13 @@ fn largest(setup: &Setup<'_>, report: &BoxReport, arrangements: &[Arrangement]) 
     let found = Scale::reductions().find_map(|scale| {
         let views = views(setup, report, scale);
         setup.papers.iter().find_map(|paper| {
-            let body = frame(&mut DisplayList::new(), setup, report, (*paper, scale), &views);
+            let body = frame(
+                &mut DisplayList::new(),
+                setup,
+                report,
+                (*paper, scale),
+                &views,
+            );
             let fits = |arrangement: &&Arrangement| {
                 let set = arrange(&views, **arrangement);
                 let size = set.bounds().unwrap_or_default().size;

@@ -53,7 +53,11 @@ pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
 fn theme(setup: &Setup<'_>) -> Theme {
     let job = setup.job;
     let count: u32 = job.boxes.iter().map(|it| it.quantity).sum();
-    let built = if count == 1 { "1 box".to_owned() } else { format!("{count} boxes") };
+    let built = if count == 1 {
+        "1 box".to_owned()
+    } else {
+        format!("{count} boxes")
+    };
     let panels = say::count(setup.drilled().count(), "drilling sheet");
     let mut lead = vec![format!(
         "{built}, {panels}, ceiling {} above the floor. All sizes in mm unless a unit stands \
@@ -169,7 +173,11 @@ fn one_box(
     let [width, height, depth] = report.outer.map(show_mm_tenth);
     let pieces = pieces(report.quantity);
     let lines = [
-        (format!("“{}”, {pieces}", report.name), Weight::Bold, low - 3.5),
+        (
+            format!("“{}”, {pieces}", report.name),
+            Weight::Bold,
+            low - 3.5,
+        ),
         (
             format!("{width} × {height} × {depth}"),
             Weight::Plain,
@@ -303,10 +311,7 @@ fn findings(setup: &Setup<'_>, flow: &mut Flow) {
     } else {
         flow.paragraph(&words, Weight::Plain);
     }
-    let mut table = ListTable::new([
-        Column::words("", 24.0),
-        Column::words("finding", 400.0),
-    ]);
+    let mut table = ListTable::new([Column::words("", 24.0), Column::words("finding", 400.0)]);
     let grave = all.iter().filter(|it| it.severity >= Severity::Caution);
     for finding in grave {
         table.row([

@@ -87,7 +87,6 @@ fn edges_words(panel: &PanelReport) -> String {
     }
 }
 
-
 /// A row without bands, for what is not a whole panel.
 fn plain(name: String, pieces: u32, size: [f64; 2], thickness: f64, material: &str) -> CutRow {
     let length_and_width = [size[0].max(size[1]), size[0].min(size[1])];

@@ -53,10 +53,7 @@ fn one_door(setup: &Setup<'_>, flow: &mut Flow, box_index: usize, opening: usize
         .openings
         .get(opening)
         .and_then(|it| it.door.as_ref()?.fitting.as_ref());
-    let door = report
-        .openings
-        .get(opening)
-        .and_then(|it| it.door.as_ref());
+    let door = report.openings.get(opening).and_then(|it| it.door.as_ref());
     let (Some(choice), Some(door)) = (choice, door) else {
         return;
     };
@@ -78,7 +75,12 @@ fn one_door(setup: &Setup<'_>, flow: &mut Flow, box_index: usize, opening: usize
     flow.table(&table);
     if let Some(found) = &found {
         flow.blank(2.0);
-        flow.table(&sizes(&found.verdicts, &choice.card, &choice.size, job.unit));
+        flow.table(&sizes(
+            &found.verdicts,
+            &choice.card,
+            &choice.size,
+            job.unit,
+        ));
     }
 }
 

@@ -88,12 +88,7 @@ fn verdict_lines(choice: &FittingChoice, found: &Mechanics, unit: Unit) -> Vec<L
         "verdict",
         format!("{} ({pieces})", verdict.grade.words().to_uppercase()),
     )];
-    lines.extend(
-        verdict
-            .reasons
-            .iter()
-            .map(|reason| ("", reason.text(unit))),
-    );
+    lines.extend(verdict.reasons.iter().map(|reason| ("", reason.text(unit))));
     lines
 }
 
@@ -144,21 +139,22 @@ fn behind(distance: f64, unit: Unit) -> String {
 
 fn hand_lines(working: &Working, unit: Unit) -> Vec<Line> {
     let force = |value| Measure::Force.text(value, unit);
-    [("hand, opening", Way::Opening), ("hand, closing", Way::Closing)]
-        .into_iter()
-        .filter_map(|(label, way)| {
-            let hand = working.curves.hand(way, Level::Likely);
-            let (largest, s) = hand.largest?;
-            let closed = hand
-                .closed
-                .map_or_else(|| "no leverage".to_owned(), force);
-            let at = format!("{} at {:.0} % of the way", force(largest), 100.0 * s);
-            Some((
-                label,
-                format!("closed {closed}; largest {at} (+ lifts, - pulls shut)"),
-            ))
-        })
-        .collect()
+    [
+        ("hand, opening", Way::Opening),
+        ("hand, closing", Way::Closing),
+    ]
+    .into_iter()
+    .filter_map(|(label, way)| {
+        let hand = working.curves.hand(way, Level::Likely);
+        let (largest, s) = hand.largest?;
+        let closed = hand.closed.map_or_else(|| "no leverage".to_owned(), force);
+        let at = format!("{} at {:.0} % of the way", force(largest), 100.0 * s);
+        Some((
+            label,
+            format!("closed {closed}; largest {at} (+ lifts, - pulls shut)"),
+        ))
+    })
+    .collect()
 }
 
 fn adjustment(adjustment: &Adjustment, unit: Unit) -> String {

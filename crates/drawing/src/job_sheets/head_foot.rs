@@ -35,7 +35,12 @@ impl Head<'_> {
         let heights = [HEADLINE, 5.0, 3.5, WORDS];
         let (headline, height) = fitted(self.headline, &heights, Weight::Bold, width);
         let mut y = space.max_y() - INSIDE - HEADLINE;
-        BRUSH.text(list, At::new(left, y), headline, Lettering::new(height).bold());
+        BRUSH.text(
+            list,
+            At::new(left, y),
+            headline,
+            Lettering::new(height).bold(),
+        );
         y -= 4.0;
         let mut lead = Block::new(WORDS);
         if self.invented {

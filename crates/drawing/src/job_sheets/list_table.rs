@@ -184,12 +184,9 @@ impl ListTable {
                     .iter()
                     .zip(widths)
                     .map(|(cell, room)| match cell {
-                        Cell::Words(words) => LaidCell::Lines(wrap(
-                            words,
-                            WORDS,
-                            Weight::Plain,
-                            room - 2.0 * PAD,
-                        )),
+                        Cell::Words(words) => {
+                            LaidCell::Lines(wrap(words, WORDS, Weight::Plain, room - 2.0 * PAD))
+                        }
                         Cell::Edges(mark) => LaidCell::Edges(*mark),
                     })
                     .collect();
@@ -245,7 +242,11 @@ impl Laid<'_> {
         room: f64,
     ) -> (usize, f64) {
         let has_head = self.columns.iter().any(|column| !column.head.is_empty());
-        let head = if has_head { line_pitch(WORDS) + AIR } else { 0.5 };
+        let head = if has_head {
+            line_pitch(WORDS) + AIR
+        } else {
+            0.5
+        };
         let mut used = head;
         let mut next = from;
         while let Some(row) = self.rows.get(next) {
@@ -266,7 +267,12 @@ impl Laid<'_> {
         }
         let right = top_left.x + self.widths.iter().sum::<f64>();
         let mut y = top_left.y - head;
-        BRUSH.line(list, At::new(top_left.x, y), At::new(right, y), Pen::Outline);
+        BRUSH.line(
+            list,
+            At::new(top_left.x, y),
+            At::new(right, y),
+            Pen::Outline,
+        );
         for row in self.rows.iter().take(next).skip(from) {
             self.draw_row(list, row, At::new(top_left.x, y));
             y -= row.depth;

@@ -15,9 +15,9 @@ use crate::draft::Draft;
 use crate::layout::{Crowd, around};
 use crate::list::{Across, Along, At, DisplayList, Shape};
 use crate::page_kind::PageKind;
-use crate::paper::Paper;
 use crate::panel_sheet::facts::{FaceEdge, Facts};
 use crate::panel_sheet::holes::Hole;
+use crate::paper::Paper;
 use crate::pen::{Ink, Layer, Pen};
 use crate::scale::Scale;
 
@@ -128,16 +128,17 @@ fn frame(
         free_right: MAP + 4.0,
     };
     // The map needs some depth of its own.
-    let top = head
-        .draw(list, paper)
-        .min(space.max_y() - INSIDE - 30.0);
+    let top = head.draw(list, paper).min(space.max_y() - INSIDE - 30.0);
     let right = space.max_x() - INSIDE;
     let map = Rect::from_points([
         At::new(right - MAP, space.max_y() - INSIDE),
         At::new(right, top),
     ]);
     template_map::draw(list, map, tiling, printed, tile);
-    bar(list, At::new(space.min_x() + INSIDE + 2.0, top - BAR_STRIP + 3.0));
+    bar(
+        list,
+        At::new(space.min_x() + INSIDE + 2.0, top - BAR_STRIP + 3.0),
+    );
     let mut context: Context = facts.caution_context();
     context.template = true;
     let low = foot(list, paper, &cautions(context), &legend(), SMALL);
@@ -161,7 +162,10 @@ fn bar(list: &mut DisplayList, low: At) {
     for step in 0..10 {
         let from = low.x + BAR / 10.0 * f64::from(step);
         if step % 2 == 0 {
-            let field = [At::new(from, low.y), At::new(from + BAR / 10.0, low.y + 2.0)];
+            let field = [
+                At::new(from, low.y),
+                At::new(from + BAR / 10.0, low.y + 2.0),
+            ];
             brush.area(list, corners(Rect::from_points(field)));
         }
     }
@@ -170,7 +174,12 @@ fn bar(list: &mut DisplayList, low: At) {
     let x = low.x + BAR + 3.0;
     let how = Lettering::new(2.5).bold();
     brush.text(list, At::new(x, low.y + 1.9), "measure this: 100 mm;", how);
-    brush.text(list, At::new(x, low.y - 1.9), "if it is not, do not drill", how);
+    brush.text(
+        list,
+        At::new(x, low.y - 1.9),
+        "if it is not, do not drill",
+        how,
+    );
 }
 
 fn legend() -> Vec<String> {
@@ -238,15 +247,9 @@ impl TilePage<'_> {
                 }
                 let on = self.at([joint, joint]);
                 let (from, to) = if axis == 0 {
-                    (
-                        At::new(on.x, region.min_y()),
-                        At::new(on.x, region.max_y()),
-                    )
+                    (At::new(on.x, region.min_y()), At::new(on.x, region.max_y()))
                 } else {
-                    (
-                        At::new(region.min_x(), on.y),
-                        At::new(region.max_x(), on.y),
-                    )
+                    (At::new(region.min_x(), on.y), At::new(region.max_x(), on.y))
                 };
                 brush.line(list, from, to, Pen::Hidden);
                 crowd.take(Rect::from_points([from, to]).inflate(0.6, 0.6));
@@ -326,9 +329,7 @@ impl TilePage<'_> {
             if (self.region.min_x()..=self.region.max_x()).contains(&x) {
                 let ends = [At::new(x, seen.min_y()), At::new(x, seen.max_y())];
                 self.edge(list, crowd, edge, ends);
-                let how = Lettering::new(2.5)
-                    .up()
-                    .held(Along::Middle, Across::Middle);
+                let how = Lettering::new(2.5).up().held(Along::Middle, Across::Middle);
                 let at = At::new(x + out * 4.5, seen.center().y);
                 self.edge_name(list, crowd, edge, at, how, seen.height());
             }
@@ -398,7 +399,9 @@ impl TilePage<'_> {
         let brush = Brush::new(Layer::Dimensions, Ink::Plain);
         brush.circle(list, corner, 2.0, Pen::Outline);
         crowd.take(around(corner, [5.0, 5.0]));
-        let how = Lettering::new(2.5).bold().held(Along::Middle, Across::Middle);
+        let how = Lettering::new(2.5)
+            .bold()
+            .held(Along::Middle, Across::Middle);
         let size = [how.width("zero") + 0.8, 3.6];
         if let Some(at) = crowd.place_near(corner, size, &[0.4, 1.5, 3.0], self.region) {
             brush.text(list, at, "zero", how);

@@ -104,7 +104,12 @@ mod tests {
 
     #[test]
     fn tiles_cover_the_panel_with_their_overlaps() {
-        for panel in [[40.0, 3000.0], [330.0, 720.0], [40.0, 40.0], [3000.0, 3000.0]] {
+        for panel in [
+            [40.0, 3000.0],
+            [330.0, 720.0],
+            [40.0, 40.0],
+            [3000.0, 3000.0],
+        ] {
             let tiling = Tiling::new(panel, [180.0, 170.0]);
             for axis in 0..2 {
                 let last = tiling.count[axis] - 1;

@@ -58,9 +58,21 @@ fn no_page_of_the_demo_has_a_text_on_another_on_a_line_or_outside_the_frame() {
         on(PaperChoice::A4, Orientation::Best, all.clone()),
         on(PaperChoice::Tabloid, Orientation::Best, all.clone()),
         on(PaperChoice::A3, Orientation::Lying, PageOptions::default()),
-        on(PaperChoice::Letter, Orientation::Best, PageOptions::default()),
-        on(PaperChoice::Letter, Orientation::Lying, PageOptions::default()),
-        on(PaperChoice::A4, Orientation::Upright, PageOptions::default()),
+        on(
+            PaperChoice::Letter,
+            Orientation::Best,
+            PageOptions::default(),
+        ),
+        on(
+            PaperChoice::Letter,
+            Orientation::Lying,
+            PageOptions::default(),
+        ),
+        on(
+            PaperChoice::A4,
+            Orientation::Upright,
+            PageOptions::default(),
+        ),
     ] {
         for sheet in job_sheets(&job, &inspection, &options) {
             assert_clean(&sheet);
@@ -96,7 +108,11 @@ fn a_set_has_the_kinds_asked_for_in_order_and_numbers_them_through() {
 fn paper_and_orientation_stand_over_the_jobs_paper() {
     let job = demo();
     let inspection = inspect(&job);
-    let lying = on(PaperChoice::Letter, Orientation::Lying, PageOptions::default());
+    let lying = on(
+        PaperChoice::Letter,
+        Orientation::Lying,
+        PageOptions::default(),
+    );
     for sheet in job_sheets(&job, &inspection, &lying) {
         assert_eq!(sheet.paper.name, "Letter");
         assert!(sheet.paper.width > sheet.paper.height);
@@ -129,7 +145,10 @@ fn a_door_back_says_so_in_the_head_and_in_the_picture_and_shows_the_axis() {
     let in_picture = |sheet: &&&Sheet| texts(sheet).iter().any(|text| text == "BACK");
     assert!(backs.iter().filter(in_picture).count() >= 4);
     let plates = backs.iter().find(|sheet| sheet.title == "plates: door");
-    assert!(says(plates.expect("a sheet"), "Axis of the fitting, door closed"));
+    assert!(says(
+        plates.expect("a sheet"),
+        "Axis of the fitting, door closed"
+    ));
 }
 
 #[test]
@@ -146,8 +165,19 @@ fn the_cover_lists_boxes_fittings_and_accepted_findings() {
     };
     let cover = &job_sheets(&job, &inspect(&job), &options)[0];
     for words in [
-        "mugs", "plates", "spices", "charts", "Wren", "Heron", "Swift", "Owl", "1 pair",
-        "wanted as a grip", "Stored spring energy", "Glass pane", "Fix the box to the wall",
+        "mugs",
+        "plates",
+        "spices",
+        "charts",
+        "Wren",
+        "Heron",
+        "Swift",
+        "Owl",
+        "1 pair",
+        "wanted as a grip",
+        "Stored spring energy",
+        "Glass pane",
+        "Fix the box to the wall",
     ] {
         assert!(says(cover, words), "{words}");
     }
@@ -238,7 +268,10 @@ fn every_template_page_has_the_bar_the_map_and_its_place() {
     let mut bores = 0;
     for sheet in &set {
         assert_clean(sheet);
-        assert!(says(sheet, "measure this: 100 mm; if it is not, do not drill"));
+        assert!(says(
+            sheet,
+            "measure this: 100 mm; if it is not, do not drill"
+        ));
         assert!(says(sheet, "not printed"), "the map tells what is left out");
         assert!(says(sheet, "Full-size template, row"));
         let bar = sheet.list.items.iter().any(|item| match &item.shape {

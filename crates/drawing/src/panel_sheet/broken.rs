@@ -90,9 +90,7 @@ fn plan(facts: &Facts<'_>, papers: &[Paper], whole: Scale) -> Option<Plan> {
     let [u, v] = facts.size;
     let long = if u >= v { Long::U } else { Long::V };
     let scales: Vec<Scale> = Scale::reductions()
-        .filter(|scale| {
-            scale.ratio() > whole.ratio() && u.min(v) * scale.ratio() >= LEAST_NARROW
-        })
+        .filter(|scale| scale.ratio() > whole.ratio() && u.min(v) * scale.ratio() >= LEAST_NARROW)
         .collect();
     // The smallest scale that leaves nothing out; else the smallest that is clear at all.
     let at = |scale: Scale| {
@@ -199,7 +197,9 @@ fn clear_of_holes(facts: &Facts<'_>, axis: usize, wanted: f64, scale: Scale) -> 
     };
     let steps = || (0..400_u32).map(|step| 0.5 * f64::from(step));
     let tries = || steps().flat_map(|by| [wanted - by, wanted + by]);
-    tries().find(|at| free(*at)).or_else(|| tries().find(|at| looser(*at)))
+    tries()
+        .find(|at| free(*at))
+        .or_else(|| tries().find(|at| looser(*at)))
 }
 
 /// The facts of each part, in order from zero.

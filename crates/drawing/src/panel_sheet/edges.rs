@@ -51,8 +51,8 @@ pub(super) fn room(facts: &Facts<'_>, outline: [f64; 2]) -> Room {
         figures.dedup();
         figures_room(figures.len().min(12) + 1)
     };
-    let names = [FaceEdge::VStart, FaceEdge::VEnd]
-        .map(|edge| how.bold().width(&facts.edge_words(edge)));
+    let names =
+        [FaceEdge::VStart, FaceEdge::VEnd].map(|edge| how.bold().width(&facts.edge_words(edge)));
     Room {
         zero_side: beside(FaceEdge::UStart),
         far_side: beside(FaceEdge::UEnd),

@@ -42,7 +42,13 @@ pub fn plan(report: &BoxReport, options: &ViewOptions) -> DisplayList {
         };
         for (rect, class) in pieces(panel) {
             let polygon = corners(rect.scale(scale, scale));
-            cut(&mut list, layer, Some(Subject::Part(panel.id)), &polygon, class);
+            cut(
+                &mut list,
+                layer,
+                Some(Subject::Part(panel.id)),
+                &polygon,
+                class,
+            );
         }
     }
     for member in report.frame.iter().filter(|it| is_cut(it)) {

@@ -7,13 +7,13 @@ use flapwright_rules::fingerprint::fingerprint;
 use flapwright_rules::inspect;
 use flapwright_rules::inspection::{Face, FacePoint, PanelReport};
 
-use super::common::{job, wall_box};
+use super::common::{card, job, wall_box};
 
 fn side() -> PanelReport {
-    let inspection = inspect(&job(wall_box()));
-    let sides = inspection.boxes[0].panels.iter();
-    sides
-        .clone()
+    let inspection = inspect(&job(wall_box(), card()));
+    inspection.boxes[0]
+        .panels
+        .iter()
         .find(|panel| panel.face == Face::SideInner(SideTie::Left))
         .expect("left side")
         .clone()

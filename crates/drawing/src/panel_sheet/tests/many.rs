@@ -62,7 +62,12 @@ fn no_text_lies_on_another_or_leaves_the_frame_on_a_thousand_panels() {
                 "round {round}, {face:?} {size:?} {count}: {struck:?}"
             );
             let frame = sheet.paper.drawing_space().inflate(0.01, 0.01);
-            for item in sheet.list.items.iter().filter(|it| it.layer != Layer::Border) {
+            for item in sheet
+                .list
+                .items
+                .iter()
+                .filter(|it| it.layer != Layer::Border)
+            {
                 let bounds: Rect<f64> = item.shape.bounds();
                 assert!(
                     frame.contains_rect(&bounds),
