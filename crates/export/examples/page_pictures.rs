@@ -1,15 +1,16 @@
 //! Pictures of the pages of a job, to be looked at.
 //!
 //! ```sh
-//! cargo run -p flapwright-export --example page_pictures -- JOB.ron DIR [PAPER] [DPI] [KIND...]
+//! cargo run -p flapwright-export --example page_pictures -- JOB.ron DIR [PAPER] [DPI] [KIND...] [only:WORDS]
 //! ```
 //!
-//! Paper: `a4`, `a3`, `letter` or `tabloid`; kinds as `PageKind::name` has them, all without one.
+//! Paper: `a4`, `a3`, `letter` or `tabloid`, with `-lying` behind it for lying pages; kinds as `PageKind::name` has them, all without one. With `only:WORDS` no page
+//! but those whose slug has these words in it.
 
 use std::error::Error;
 use std::path::Path;
 
-use flapwright_drawing::job_sheets::{PageKind, PageOptions, job_sheets};
+use flapwright_drawing::job_sheets::{Orientation, PageKind, PageOptions, job_sheets};
 use flapwright_export::{PngOptions, png, write_files};
 use flapwright_model::job::PaperChoice;
 use flapwright_rules::inspect;
@@ -21,7 +22,12 @@ fn main() -> Result<(), Box<dyn Error>> {
     let paper = arguments.next().unwrap_or_else(|| "a4".to_owned());
     let dpi: u32 = arguments.next().map_or(Ok(150), |dpi| dpi.parse())?;
     let mut kinds = Vec::new();
+    let mut only = String::new();
     for name in arguments {
+        if let Some(words) = name.strip_prefix("only:") {
+            words.clone_into(&mut only);
+            continue;
+        }
         kinds.push(PageKind::from_name(&name).ok_or("no such kind of page")?);
     }
     if kinds.is_empty() {
@@ -29,7 +35,14 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     let job = flapwright_model::file::read_job(&std::fs::read_to_string(job)?)?;
     let mut options = PageOptions::of(kinds);
-    options.paper = Some(match paper.as_str() {
+    let (name, lying) = match paper.strip_suffix("-lying") {
+        Some(name) => (name, true),
+        None => (paper.as_str(), false),
+    };
+    if lying {
+        options.orientation = Orientation::Lying;
+    }
+    options.paper = Some(match name {
         "a4" => PaperChoice::A4,
         "a3" => PaperChoice::A3,
         "letter" => PaperChoice::Letter,
@@ -38,7 +51,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     });
     let sheets = job_sheets(&job, &inspect(&job), &options);
     let mut files = Vec::new();
-    for sheet in &sheets {
+    for sheet in sheets.iter().filter(|sheet| sheet.slug.contains(&only)) {
         let picture = png(sheet, &PngOptions { dpi })?;
         files.push((format!("{paper}-{}.png", sheet.slug), picture));
     }

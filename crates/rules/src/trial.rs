@@ -44,6 +44,7 @@ impl Trial {
                 likely: 700.0,
                 high: 700.0,
             },
+            stiffness: None,
             source: String::new(),
         };
         let box_height = match &size.carries {

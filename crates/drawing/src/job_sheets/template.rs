@@ -7,7 +7,7 @@ use flapwright_rules::fingerprint::fingerprint;
 use flapwright_rules::inspection::{BoxReport, PanelReport};
 
 use super::head_foot::{Head, INSIDE, foot, match_words, pieces};
-use super::template_tile::{Tile, Tiling};
+use super::template_tile::{MARGIN, OVERLAP, Tile, Tiling};
 use super::{Setup, template_map};
 use crate::brush::{Brush, Lettering, corners};
 use crate::cautions::{Context, cautions};
@@ -31,6 +31,11 @@ const BAR: f64 = 100.0;
 const REGISTER: f64 = 2.0;
 /// How far a register cross reaches, mm.
 const REGISTER_REACH: f64 = 4.0;
+// A register cross fits into the overlap, and the name of an edge into the margin.
+const _: () = assert!(OVERLAP > 2.0 * REGISTER_REACH && MARGIN > NAME_AT + 0.5 * NAME);
+/// From an edge to the middle of its name, and height of that, mm.
+const NAME_AT: f64 = 4.5;
+const NAME: f64 = 2.5;
 /// Height of small words, mm (ISO 3098 series).
 const SMALL: f64 = 1.8;
 
@@ -330,7 +335,7 @@ impl TilePage<'_> {
                 let ends = [At::new(x, seen.min_y()), At::new(x, seen.max_y())];
                 self.edge(list, crowd, edge, ends);
                 let how = Lettering::new(2.5).up().held(Along::Middle, Across::Middle);
-                let at = At::new(x + out * 4.5, seen.center().y);
+                let at = At::new(x + out * NAME_AT, seen.center().y);
                 self.edge_name(list, crowd, edge, at, how, seen.height());
             }
         }
@@ -342,7 +347,7 @@ impl TilePage<'_> {
                 let ends = [At::new(seen.min_x(), y), At::new(seen.max_x(), y)];
                 self.edge(list, crowd, edge, ends);
                 let how = Lettering::new(2.5).held(Along::Middle, Across::Middle);
-                let at = At::new(seen.center().x, y + out * 4.5);
+                let at = At::new(seen.center().x, y + out * NAME_AT);
                 self.edge_name(list, crowd, edge, at, how, seen.width());
             }
         }
@@ -491,14 +496,7 @@ fn arcs_inside(centre: At, radius: f64, within: Rect<f64>) -> Vec<(f64, f64)> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::template_tile::{MARGIN, OVERLAP};
     use super::*;
-
-    #[test]
-    fn the_overlap_holds_a_register_cross_and_the_margin_a_name() {
-        assert!(OVERLAP > 2.0 * REGISTER_REACH);
-        assert!(MARGIN > 4.5 + 0.5 * 2.5);
-    }
 
     #[test]
     fn half_a_circle_is_half_a_turn() {

@@ -21,6 +21,8 @@ const BETWEEN: f64 = 5.0;
 const COLUMN_GAP: f64 = 2.0;
 /// Height of the capitals of notes, mm.
 const NOTE_HEIGHT: f64 = 2.5;
+/// Words beside a picture without a table need at least this width, mm.
+const LEAST_COLUMN: f64 = 50.0;
 /// Words at the foot take no more than this, mm: so much more a column of its own can give.
 const MOST_WORDS: f64 = 80.0;
 /// Blank inside the frame, mm.
@@ -181,24 +183,32 @@ fn fits(
     }
     let space = paper.drawing_space();
     let column = body.width() - width - BETWEEN;
+    // The words in the column beside the picture leave more depth to both.
+    let in_column = |beside: &dyn Fn(f64) -> bool| {
+        let words = Words::InColumn(column);
+        let mark = Some(facts.job.settings.opening_mark);
+        let foot = Foot::new(facts, space, mark, words);
+        let deeper = Foot::new(facts, space, mark, Words::AtFoot).depth() - foot.depth();
+        let depth = body.height() + deeper;
+        let left = depth - foot.column_depth() - COLUMN_GAP;
+        (height <= depth && left >= 0.0 && beside(left)).then_some(words)
+    };
     match place {
-        Place::NextPage => (height <= body.height()).then_some(Words::AtFoot),
+        Place::NextPage if height <= body.height() => Some(Words::AtFoot),
+        Place::NextPage if column < LEAST_COLUMN => None,
+        Place::NextPage => in_column(&|_| true),
         Place::Below => {
             table.depth(body.width(), body.height() - height)?;
             Some(Words::AtFoot)
         }
-        Place::Beside if has_room_beside(space) => {
-            table.depth(column, body.height())?;
-            (height <= body.height()).then_some(Words::AtFoot)
-        }
         Place::Beside => {
-            let words = Words::InColumn(column);
-            let mark = Some(facts.job.settings.opening_mark);
-            let foot = Foot::new(facts, space, mark, words);
-            let deeper = Foot::new(facts, space, mark, Words::AtFoot).depth() - foot.depth();
-            let depth = body.height() + deeper;
-            table.depth(column, depth - foot.column_depth() - COLUMN_GAP)?;
-            (height <= depth).then_some(words)
+            let at_foot = has_room_beside(space)
+                && height <= body.height()
+                && table.depth(column, body.height()).is_some();
+            if at_foot {
+                return Some(Words::AtFoot);
+            }
+            in_column(&|left| table.depth(column, left).is_some())
         }
     }
 }
@@ -237,9 +247,11 @@ fn first_page(facts: &Facts<'_>, plan: &Plan<'_>) -> Page {
     );
     let body = body(facts, plan.paper, plan.words);
     let ([width, height], [left, above]) = extent(facts, plan.scale);
-    let x = match plan.place {
-        Place::Beside => body.min_x(),
-        Place::Below | Place::NextPage => body.min_x() + 0.5 * (body.width() - width),
+    let x = match (plan.place, plan.words) {
+        (Place::Beside, _) | (_, Words::InColumn(_)) => body.min_x(),
+        (Place::Below | Place::NextPage, Words::AtFoot) => {
+            body.min_x() + 0.5 * (body.width() - width)
+        }
     };
     let column = At::new(x + width + BETWEEN, body.min_y());
     let mark = marked.then_some(facts.job.settings.opening_mark);

@@ -201,19 +201,23 @@ fn many_shelf_bores_are_listed_in_compact_form_and_all_drawn() {
             .push(bore(i as usize + 1, RIGHT, u, v, BoreSource::SystemRow));
     }
     side.bores.push(bore(61, RIGHT, 50.0, 1990.0, FITTING));
-    let sheet = one(side);
-    assert_eq!(centres(&sheet).len(), 61);
-    assert!(has(&sheet, "60 holes Ø5.0, depth 11.0"));
-    let last = texts(&sheet)
+    let (job, inspection) = with_panels(vec![side]);
+    let set = sheets(&job, &inspection);
+    let drawn: usize = set.iter().map(|sheet| centres(sheet).len()).sum();
+    assert_eq!(drawn, 61);
+    assert!(
+        set.iter()
+            .any(|sheet| has(sheet, "60 holes Ø5.0, depth 11.0"))
+    );
+    let last = set
         .iter()
+        .flat_map(texts)
         .filter(|(text, _)| text == "992.0")
         .count();
     assert!(last >= 2, "64 + 29 x 32 stands in both rows");
-    assert!(
-        overlapping_texts(&sheet.list).is_empty(),
-        "{:?}",
-        overlapping_texts(&sheet.list)
-    );
+    for sheet in &set {
+        assert_eq!(overlapping_texts(&sheet.list), []);
+    }
 }
 
 #[test]

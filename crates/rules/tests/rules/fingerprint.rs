@@ -11,9 +11,9 @@ use super::common::{card, job, wall_box};
 
 fn side() -> PanelReport {
     let inspection = inspect(&job(wall_box(), card()));
-    let sides = inspection.boxes[0].panels.iter();
-    sides
-        .clone()
+    inspection.boxes[0]
+        .panels
+        .iter()
         .find(|panel| panel.face == Face::SideInner(SideTie::Left))
         .expect("left side")
         .clone()
