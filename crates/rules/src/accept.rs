@@ -43,9 +43,18 @@ pub fn take_back(job: &Job, finding: &Finding) -> Edit {
 fn without(job: &Job, finding: &Finding) -> Vec<Acceptance> {
     job.accepted
         .iter()
-        .filter(|it| it.check != finding.check || it.place != finding.place)
+        .filter(|it| !is_of(it, finding))
         .cloned()
         .collect()
+}
+
+/// Whether an acceptance is of this finding. One check may find two things at one place (a leaf too
+/// narrow and too low): their numbers' names tell them apart.
+fn is_of(acceptance: &Acceptance, finding: &Finding) -> bool {
+    let known = |number: &Number| acceptance.numbers.iter().any(|it| it.label == number.label);
+    acceptance.check == finding.check
+        && acceptance.place == finding.place
+        && (acceptance.numbers.is_empty() || finding.numbers.iter().any(known))
 }
 
 /// Marks the findings that were accepted and have not got worse. To those that have, a line says
@@ -54,13 +63,16 @@ pub(crate) fn mark(job: &Job, findings: &mut [Finding]) {
     if job.accepted.is_empty() {
         return;
     }
-    let by_place: BTreeMap<(&str, &str), &Acceptance> = job
-        .accepted
-        .iter()
-        .map(|it| ((it.check.as_str(), it.place.as_str()), it))
-        .collect();
+    let mut by_place: BTreeMap<(&str, &str), Vec<&Acceptance>> = BTreeMap::new();
+    for it in &job.accepted {
+        let place = (it.check.as_str(), it.place.as_str());
+        by_place.entry(place).or_default().push(it);
+    }
     for finding in findings {
-        let Some(acceptance) = by_place.get(&(finding.check, finding.place.as_str())) else {
+        let Some(acceptance) = by_place
+            .get(&(finding.check, finding.place.as_str()))
+            .and_then(|all| all.iter().find(|it| is_of(it, finding)))
+        else {
             continue;
         };
         match what_got_worse(finding, acceptance) {

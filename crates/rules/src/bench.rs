@@ -141,6 +141,9 @@ fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
 fn fitted_openings(panel: &PanelReport) -> impl Iterator<Item = usize> + '_ {
     panel.bores.iter().filter_map(|bore| match bore.source {
         BoreSource::Fitting { opening, .. } => Some(opening),
-        BoreSource::AsDrilled { .. } | BoreSource::Recorded | BoreSource::SystemRow | BoreSource::Handle { .. } => None,
+        BoreSource::AsDrilled { .. }
+        | BoreSource::Recorded
+        | BoreSource::SystemRow
+        | BoreSource::Handle { .. } => None,
     })
 }

@@ -61,7 +61,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             );
             it.numbers = vec![
                 Number::mm(word, size),
-                Number::mm("taken by the frame", taken),
+                Number::mm(format!("taken by the frame, {word}"), taken),
             ];
             findings.push(it);
         }
