@@ -11,13 +11,23 @@ mod bore_not_in_this_material;
 mod bores_collide;
 mod bores_off_fitting;
 mod card_example_fails;
+mod clear_way;
+mod door_meets_ceiling;
+mod door_meets_neighbour;
+mod door_meets_obstacle;
 mod door_past_its_place;
 mod doors_overlap;
 mod edge_distance_outside_card;
+mod fitting_meets_shelf;
 mod frame_before_fitting;
+mod gap_catches_fingers;
 mod hand_force_too_high;
+mod handle_out_of_reach;
 mod leaf_has_no_size;
+mod leaves_meet;
 mod linkage_cannot_close;
+mod open_door_at_head_height;
+mod top_edge_meets_panel;
 
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -103,6 +113,15 @@ pub const CHECKS: &[Check] = &[
     frame_before_fitting::CHECK,
     door_past_its_place::CHECK,
     doors_overlap::CHECK,
+    fitting_meets_shelf::CHECK,
+    top_edge_meets_panel::CHECK,
+    leaves_meet::CHECK,
+    door_meets_ceiling::CHECK,
+    door_meets_obstacle::CHECK,
+    door_meets_neighbour::CHECK,
+    open_door_at_head_height::CHECK,
+    handle_out_of_reach::CHECK,
+    gap_catches_fingers::CHECK,
     hand_force_too_high::CHECK,
     card_example_fails::CHECK,
 ];

@@ -8,3 +8,4 @@ mod hang_on;
 mod mechanics;
 mod placement;
 mod properties;
+mod sweeps;
