@@ -11,6 +11,7 @@
 //! | know where a leaf is at half opening | [`motion::Motion::pose`] |
 //! | draw the door half open | [`outline::outline_at`] |
 //! | know how high and how far out it comes | [`outline::reach`] |
+//! | know what it sweeps over, and what that meets | [`sweep::Sweep`] |
 //! | weigh a leaf or a door | [`mass::leaf_mass`], [`mass::door_mass`] |
 //! | know what springs or struts do | [`drive::Drive`] |
 //! | know what the hand feels on the way | [`statics::curves`] |
@@ -48,6 +49,7 @@ pub mod sizes;
 mod spring;
 pub mod statics;
 pub mod strut;
+pub mod sweep;
 
 pub use anchor_cost::Shortfall;
 pub use error::MotionError;

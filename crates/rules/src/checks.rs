@@ -14,6 +14,10 @@ mod box_too_low;
 mod box_too_shallow;
 mod card_example_fails;
 mod card_unproved;
+mod clear_way;
+mod door_meets_ceiling;
+mod door_meets_neighbour;
+mod door_meets_obstacle;
 mod door_outside_size_span;
 mod door_past_its_place;
 mod door_too_heavy;
@@ -23,16 +27,23 @@ mod drilled_panel_differs;
 mod drilled_panel_remedies;
 mod edge_distance_outside_card;
 mod falls_when_let_go;
+mod fitting_meets_shelf;
 mod frame_before_fitting;
+mod frame_before_fitting;
+mod gap_catches_fingers;
 mod glass_needs_safety_glass;
 mod hand_force_too_high;
+mod handle_out_of_reach;
 mod leaf_has_no_size;
+mod leaves_meet;
 mod lift_cannot_work;
+mod linkage_cannot_close;
 mod linkage_cannot_close;
 mod load;
 mod mirrored_pair_differs;
 mod off_the_grid;
 mod one_sided_fitting_racks;
+mod open_door_at_head_height;
 mod other_sizes;
 mod rounding_drift;
 mod side_hinge_bores_on_lift_door;
@@ -40,6 +51,7 @@ mod side_not_symmetric;
 mod size_covers_part_of_mass_range;
 mod springs_open;
 mod stale_sheet;
+mod top_edge_meets_panel;
 mod uneven_reveals;
 mod wall_fixing_reminder;
 mod wide_door_sags;
@@ -141,6 +153,15 @@ pub const CHECKS: &[Check] = &[
     lift_cannot_work::CHECK,
     falls_when_let_go::CHECK,
     springs_open::CHECK,
+    fitting_meets_shelf::CHECK,
+    top_edge_meets_panel::CHECK,
+    leaves_meet::CHECK,
+    door_meets_ceiling::CHECK,
+    door_meets_obstacle::CHECK,
+    door_meets_neighbour::CHECK,
+    open_door_at_head_height::CHECK,
+    handle_out_of_reach::CHECK,
+    gap_catches_fingers::CHECK,
     hand_force_too_high::CHECK,
     wide_door_sags::CHECK,
     one_sided_fitting_racks::CHECK,

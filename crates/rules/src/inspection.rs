@@ -2,7 +2,7 @@
 //!
 //! Plain data; window, sheets and command line only read it.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use euclid::Box3D;
 use flapwright_model::cabinet::Drilled;
@@ -16,6 +16,7 @@ use flapwright_motion::MotionError;
 use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::mass::DoorMass;
 use flapwright_motion::motion::Motion;
+use flapwright_motion::sweep::Sweep;
 
 use crate::finding::{Finding, Severity};
 
@@ -255,6 +256,28 @@ pub struct DoorReport {
     pub closed: ClosedDoor,
     /// The motion, or why the linkage fails; `None` without a fitting.
     pub motion: Option<Result<Motion, MotionError>>,
+    /// What the door sweeps over, once somebody asks.
+    pub(crate) swept: OnceLock<Option<Sweep>>,
+}
+
+impl DoorReport {
+    /// What the door sweeps over in the section of its box, and how far it comes; reckoned once.
+    /// `None` without a motion.
+    #[must_use]
+    pub fn sweep(&self) -> Option<&Sweep> {
+        self.swept
+            .get_or_init(|| {
+                let motion = self.motion.as_ref()?.as_ref().ok()?;
+                Some(Sweep::of(motion, &self.closed))
+            })
+            .as_ref()
+    }
+
+    /// The motion, where it works.
+    #[must_use]
+    pub fn working_motion(&self) -> Option<&Motion> {
+        self.motion.as_ref()?.as_ref().ok()
+    }
 }
 
 /// A bore of the door's back against the place where the fitting needs it.

@@ -17,4 +17,5 @@ mod size_chart;
 mod sizes;
 mod statics;
 mod struts;
+mod sweep;
 mod typed_cards;

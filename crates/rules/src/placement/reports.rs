@@ -1,5 +1,7 @@
 //! One box, placed: panels, bores, openings, doors.
 
+use std::sync::OnceLock;
+
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Depth, Drill, first_pass};
 use flapwright_model::door::{Door, FittingChoice, Handle, SideTie};
@@ -169,6 +171,7 @@ impl Drawn {
             weighed,
             closed,
             motion,
+            swept: OnceLock::new(),
         };
         (report, added)
     }

@@ -3,13 +3,14 @@
 
 use crate::common::*;
 use flapwright_model::cabinet::{Opening, Place, SystemRows};
-use flapwright_model::card::{Depth, EdgeRange, LeafEdge};
+use flapwright_model::card::{Depth, EdgeRange, LeafEdge, PerSize};
 use flapwright_model::door::{
     BuildUp, DoorFit, Handle, HandleScrews, Infill, Leaf, Leaves, VerticalTie,
 };
 use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
+use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::material::{Density, Material, MaterialClass};
 use flapwright_rules::checks::{CHECKS, check};
 use flapwright_rules::finding::{Finding, Severity};
@@ -32,7 +33,19 @@ fn severities(job: &Job, name: &str) -> Vec<Severity> {
 
 #[test]
 fn the_plain_box_has_no_finding() {
-    assert_eq!(inspect(&job(wall_box(), with_hinges(card()))).findings, []);
+    // Its axis stands 3 before the sides and 1 below the door's top edge, so that the edge clears
+    // the top; it hangs where its open door is neither at head height nor out of reach.
+    let mut card = with_hinges(card());
+    card.linkage.end_degrees = 90.0;
+    card.linkage.bodies = Bodies::FixedAxis {
+        axis: Pivot {
+            down: PerSize::All(-14.0),
+            back: PerSize::All(-3.0),
+        },
+    };
+    let mut wall_box = wall_box();
+    wall_box.place.above_floor = 1270.0;
+    assert_eq!(inspect(&job(wall_box, card)).findings, []);
 }
 
 #[test]

@@ -16,5 +16,6 @@ mod remedy_properties;
 mod reminders;
 mod size_checks;
 mod static_checks;
+mod sweeps;
 mod troubles;
 mod working_checks;

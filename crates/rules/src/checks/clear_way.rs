@@ -1,0 +1,64 @@
+//! What the checks on the way of a door have in common.
+
+use flapwright_model::part::Subject;
+use flapwright_model::space::SectionPoint;
+use flapwright_motion::outline::BodyId;
+use flapwright_motion::sweep::{SectionBlock, Sweep};
+
+use super::BoxContext;
+use crate::inspection::{DoorReport, Solid};
+
+/// Noise of the last digits, mm.
+pub(super) const NOISE: f64 = 1e-6;
+
+/// The openings of a box whose door moves: index, door, sweep.
+pub(super) fn moving<'a>(
+    context: &'a BoxContext<'_>,
+) -> impl Iterator<Item = (usize, &'a DoorReport, &'a Sweep)> {
+    context
+        .doors()
+        .filter_map(|(opening, _, door)| Some((opening, door, door.sweep()?)))
+}
+
+/// What points at an opening of the box.
+pub(super) fn opening_subject(context: &BoxContext<'_>, opening: usize) -> Subject {
+    Subject::Opening {
+        box_index: context.report.box_index,
+        opening,
+    }
+}
+
+/// The input angle at a place of the way, degrees; 0 without a motion.
+pub(super) fn degrees(door: &DoorReport, s: f64) -> f64 {
+    door.working_motion()
+        .map_or(0.0, |motion| motion.input(s).to_degrees())
+}
+
+/// A block between two heights and two distances out, mm.
+pub(super) fn block(o: (f64, f64), y: (f64, f64)) -> SectionBlock {
+    SectionBlock::new(SectionPoint::new(o.0, y.0), SectionPoint::new(o.1, y.1))
+}
+
+/// A solid of the box in the section.
+pub(super) fn section(solid: &Solid) -> SectionBlock {
+    block((-solid.max.z, -solid.min.z), (solid.min.y, solid.max.y))
+}
+
+/// How far two extents lap, mm; negative: the gap.
+pub(super) fn lap(a: (f64, f64), b: (f64, f64)) -> f64 {
+    a.1.min(b.1) - a.0.max(b.0)
+}
+
+/// How messages name a moving body.
+pub(super) const fn body_word(body: BodyId) -> &'static str {
+    match body {
+        BodyId::Leaf(_) => "the door",
+        BodyId::Handle => "its handle",
+        BodyId::Arm(_) => "an arm",
+    }
+}
+
+/// Whether a body is an arm.
+pub(super) const fn is_arm(body: BodyId) -> bool {
+    matches!(body, BodyId::Arm(_))
+}

@@ -1,0 +1,65 @@
+//! Whether the hand reaches the handle of an open door.
+
+use flapwright_motion::statics::Grip;
+
+use super::clear_way::{NOISE, moving, opening_subject};
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+
+const NAME: &str = "handle-out-of-reach";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+The place that the hand takes hold of (the handle, or the lower edge where there is none) with \
+the door fully open, against the highest reach of the job.
+
+## Why it matters
+A door that cannot be reached stays open. The limit is assumed; a shorter or seated person \
+reaches less high.
+
+## Severity
+Caution.
+
+## What can be done
+Hang the box lower, choose an opening kind that stays lower, or a drive that closes by itself.",
+    severities: &[Severity::Caution],
+    settings: &["highest_reach"],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let limit = context.job.settings.highest_reach;
+    for (opening, door, _) in moving(context) {
+        let Some(pose) = door.working_motion().map(|motion| motion.pose(1.0)) else {
+            continue;
+        };
+        let Some((_, last)) = pose.leaves.last() else {
+            continue;
+        };
+        let grip = last.apply(Grip::of(&door.closed).place);
+        let height = context.wall_box.place.above_floor + grip.y;
+        if height <= limit + NOISE {
+            continue;
+        }
+        let what = if door.closed.handle.is_some() {
+            "handle"
+        } else {
+            "lower edge"
+        };
+        let mut it = finding(
+            NAME,
+            Severity::Caution,
+            format!(
+                "{}: open, its {what} is {} above the floor; the highest reach is {}",
+                context.door_words(opening),
+                context.length(height),
+                context.length(limit)
+            ),
+            vec![opening_subject(context, opening)],
+        );
+        it.numbers = vec![Number::mm("height of the grip", height).worse_when_greater()];
+        findings.push(it);
+    }
+}

@@ -1,0 +1,98 @@
+//! Whether an open door is one to knock the head on.
+
+use flapwright_model::space::SectionPoint;
+use flapwright_motion::outline::outline_at;
+
+use super::clear_way::{NOISE, moving, opening_subject};
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+
+const NAME: &str = "open-door-at-head-height";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+The fully open door and its handle: the lowest place of what stands out past the closed front by \
+more than the allowance, against the head height of the job.
+
+## Why it matters
+Who stands up below an open door knocks the head on its edge. The limits are assumed; who works \
+there may be taller.
+
+## Severity
+Caution.
+
+## What can be done
+Hang the box higher, choose an opening kind that takes the door further up, or shut the door \
+before bending down; accept it with a reason where nobody stands.",
+    severities: &[Severity::Caution],
+    settings: &["head_height", "head_allowance"],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let settings = &context.job.settings;
+    let above_floor = context.wall_box.place.above_floor;
+    for (opening, door, _) in moving(context) {
+        let Some(motion) = door.working_motion() else {
+            continue;
+        };
+        let limit = -door.front + settings.head_allowance;
+        let open = outline_at(motion, &door.closed, 1.0);
+        let lowest = open
+            .iter()
+            .filter_map(|(_, corners)| lowest_beyond(corners, limit))
+            .min_by(f64::total_cmp);
+        let Some(lowest) = lowest.map(|y| y + above_floor) else {
+            continue;
+        };
+        if lowest >= settings.head_height - NOISE {
+            continue;
+        }
+        let out = open
+            .iter()
+            .flat_map(|(_, corners)| corners)
+            .map(|corner| corner.x + door.front)
+            .fold(0.0, f64::max);
+        let mut it = finding(
+            NAME,
+            Severity::Caution,
+            format!(
+                "{}: open, it stands out {} at {} above the floor, where a head can meet it; the \
+                 limit is {}",
+                context.door_words(opening),
+                context.length(out),
+                context.length(lowest),
+                context.length(settings.head_height)
+            ),
+            vec![opening_subject(context, opening)],
+        );
+        it.numbers = vec![
+            Number::mm("lowest place", lowest).worse_when_smaller(),
+            Number::mm("stands out", out).worse_when_greater(),
+        ];
+        findings.push(it);
+    }
+}
+
+/// The lowest y of the part of an outline that lies further out than a limit, mm.
+fn lowest_beyond(corners: &[SectionPoint], limit: f64) -> Option<f64> {
+    let next = corners.iter().cycle().skip(1);
+    corners
+        .iter()
+        .zip(next)
+        .filter_map(|(a, b)| {
+            let (far, near) = if a.x > b.x { (a, b) } else { (b, a) };
+            if far.x <= limit {
+                return None;
+            }
+            let cut = if near.x >= limit {
+                near.y
+            } else {
+                near.y + (far.y - near.y) * (limit - near.x) / (far.x - near.x)
+            };
+            Some(cut.min(far.y))
+        })
+        .min_by(f64::total_cmp)
+}

@@ -1,0 +1,263 @@
+//! Checks on the way of a door: holds, just holds, just fails, remedy. Worked by hand.
+//!
+//! The test card's axis is 4 below the underside of the top and 2 behind the side fronts. The
+//! door's top edge is at 597 (600 less the reveal of 3), its back 2 and its front 21 before the
+//! sides; the underside is at 582, so the axis is at 578: h = 19 below the top edge, e = 23 behind
+//! the front. The top front corner rises by sqrt(19^2 + 23^2) - 19 = 29.8329 - 19 = 10.8329.
+
+use crate::common::*;
+use flapwright_model::cabinet::{Place, Shelf, ShelfKind, WallBox};
+use flapwright_model::card::{Card, OpeningKind, PerSize};
+use flapwright_model::door::{Handle, Leaves};
+use flapwright_model::edit::apply;
+use flapwright_model::job::Job;
+use flapwright_model::linkage::{Bodies, Pivot};
+use flapwright_model::room::{Extent, Obstacle};
+use flapwright_rules::finding::{Finding, Severity};
+
+/// sqrt(19^2 + 23^2), by hand.
+const RADIUS: f64 = 29.832_867_78;
+
+fn found(job: &Job, name: &str) -> Vec<Finding> {
+    assert!(
+        flapwright_rules::checks::check(name).is_some(),
+        "no check is called {name}"
+    );
+    let mut findings = inspect(job).findings;
+    findings.retain(|finding| finding.check == name);
+    findings
+}
+
+fn severities(job: &Job, name: &str) -> Vec<Severity> {
+    found(job, name).iter().map(|it| it.severity).collect()
+}
+
+/// A box 600 high at 1500 above the floor: the door's highest place is 1500 + 578 + RADIUS... or
+/// its lower edge, 575 below the axis, when opened past level. At 100 degrees it is that edge; so
+/// the flap of these tests ends at 80 degrees, where it stays below.
+fn low_flap() -> (WallBox, Card) {
+    let mut card = card();
+    card.linkage.end_degrees = 80.0;
+    let mut wall_box = wall_box();
+    wall_box.place = Place {
+        along_wall: 0.0,
+        above_floor: 1500.0,
+    };
+    (wall_box, card)
+}
+
+fn under(ceiling: f64) -> Job {
+    let (wall_box, card) = low_flap();
+    let mut job = job(wall_box, card);
+    job.room.ceiling = ceiling;
+    job
+}
+
+#[test]
+fn a_door_keeps_the_least_clearance_below_the_ceiling() {
+    const NAME: &str = "door-meets-ceiling";
+    let highest = 1500.0 + 578.0 + RADIUS;
+    assert_eq!(severities(&under(highest + 2.01), NAME), []);
+    assert_eq!(
+        severities(&under(highest + 1.99), NAME),
+        [Severity::Caution]
+    );
+    assert_eq!(
+        severities(&under(highest + 0.01), NAME),
+        [Severity::Caution]
+    );
+    assert_eq!(severities(&under(highest - 0.01), NAME), [Severity::Stop]);
+}
+
+#[test]
+fn hanging_the_box_lower_clears_the_ceiling_and_can_be_undone() {
+    const NAME: &str = "door-meets-ceiling";
+    let before = under(1500.0 + 578.0 + RADIUS - 3.0);
+    let mut job = before.clone();
+    let found_before = found(&job, NAME);
+    let remedy = &found_before[0].remedies[0];
+    // 3 into the ceiling and 2 of clearance.
+    assert_eq!(remedy.title, "Hang the box 5 mm lower");
+    assert!(!remedy.safe, "where a box hangs is for a person to say");
+    let back = apply(&mut job, remedy.edit.clone()).expect("the remedy fits");
+    assert_eq!(severities(&job, NAME), []);
+    let _redo = apply(&mut job, back).expect("undo fits");
+    assert_eq!(job, before);
+}
+
+fn lamp(from: f64, above_floor: f64) -> Job {
+    let mut job = under(3000.0);
+    job.room.obstacles.push(Obstacle {
+        name: "lamp".to_owned(),
+        along_wall: Extent {
+            from,
+            to: from + 50.0,
+        },
+        above_floor: Extent {
+            from: above_floor,
+            to: above_floor + 100.0,
+        },
+        // Right over the axis, 2 behind the fronts of a box 330 deep: from 300 to 360.
+        from_wall: Extent {
+            from: 300.0,
+            to: 360.0,
+        },
+    });
+    job
+}
+
+#[test]
+fn a_door_meets_a_lamp_only_where_it_passes_across_it() {
+    const NAME: &str = "door-meets-obstacle";
+    let highest = 1500.0 + 578.0 + RADIUS;
+    assert_eq!(severities(&lamp(100.0, highest + 2.1), NAME), []);
+    assert_eq!(
+        severities(&lamp(100.0, highest + 1.5), NAME),
+        [Severity::Caution]
+    );
+    assert_eq!(
+        severities(&lamp(100.0, highest - 0.1), NAME),
+        [Severity::Stop]
+    );
+    // The door ends at 797 along the wall.
+    assert_eq!(
+        severities(&lamp(796.9, highest - 0.1), NAME),
+        [Severity::Stop]
+    );
+    assert_eq!(severities(&lamp(797.0, highest - 0.1), NAME), []);
+}
+
+#[test]
+fn a_door_meets_the_box_that_hangs_close_above_it() {
+    const NAME: &str = "door-meets-neighbour";
+    // The upper box's door is inset by nothing: it starts 3 above its underside. The lower door's
+    // corner rises to 578 + RADIUS = 607.833 above the lower underside, 10.833 past its top edge,
+    // and there it is 2 behind the fronts, straight below the upper box.
+    let above = |gap: f64| {
+        let mut job = under(5000.0);
+        let mut upper = job.boxes[0].clone();
+        upper.name = "upper".to_owned();
+        upper.place.above_floor += 600.0 + gap;
+        upper.openings[0].door = None;
+        job.boxes.push(upper);
+        job
+    };
+    assert_eq!(severities(&above(7.9), NAME), []);
+    assert_eq!(severities(&above(7.7), NAME), [Severity::Stop]);
+}
+
+#[test]
+fn an_open_door_below_head_height_is_a_caution() {
+    const NAME: &str = "open-door-at-head-height";
+    // Turned by 90 degrees about the axis the door's back lies 4 above it (the back stood 2 - -2
+    // = 4 before it), level: the lowest place is the axis's height plus 4.
+    let at = |above_floor: f64| {
+        let (mut wall_box, mut card) = low_flap();
+        card.linkage.end_degrees = 90.0;
+        wall_box.place.above_floor = above_floor;
+        let mut job = job(wall_box, card);
+        job.room.ceiling = 4000.0;
+        job
+    };
+    let just = 1850.0 - 578.0 - 4.0;
+    assert_eq!(severities(&at(just + 0.01), NAME), []);
+    assert_eq!(severities(&at(just - 0.01), NAME), [Severity::Caution]);
+    let mut short = at(just - 0.01);
+    // It stands out 575 + ... less than 600 past its closed front.
+    short.settings.head_allowance = 600.0;
+    assert_eq!(severities(&short, NAME), []);
+}
+
+#[test]
+fn a_handle_above_the_reach_is_a_caution() {
+    const NAME: &str = "handle-out-of-reach";
+    // Level, the handle's middle (15 before the front, 23 + 15 = 38 before the axis) lies 38 above
+    // the axis.
+    let at = |above_floor: f64| {
+        let (mut wall_box, mut card) = low_flap();
+        card.linkage.end_degrees = 90.0;
+        wall_box.place.above_floor = above_floor;
+        let door = wall_box.openings[0].door.as_mut().expect("a door");
+        door.handle = Some(Handle {
+            mass: 0.1,
+            up: 30.0,
+            right_of_middle: 0.0,
+            projection: 30.0,
+            length: 160.0,
+            screws: None,
+        });
+        let mut job = job(wall_box, card);
+        job.room.ceiling = 4000.0;
+        job
+    };
+    let just = 1950.0 - 578.0 - 38.0;
+    assert_eq!(severities(&at(just - 0.01), NAME), []);
+    assert_eq!(severities(&at(just + 0.01), NAME), [Severity::Caution]);
+}
+
+#[test]
+fn a_shelf_in_the_body_of_the_fitting_is_a_stop() {
+    const NAME: &str = "fitting-meets-shelf";
+    // The body reaches 160 below the underside at 582: down to 422. The shelf is 18 thick.
+    let shelf = |up: f64| {
+        let (mut wall_box, card) = low_flap();
+        wall_box.shelves.push(Shelf {
+            kind: ShelfKind::Adjustable,
+            up,
+            piece: across(18.0),
+        });
+        job(wall_box, card)
+    };
+    assert_eq!(severities(&shelf(404.0), NAME), []);
+    assert_eq!(severities(&shelf(404.1), NAME), [Severity::Stop]);
+}
+
+/// A folding pair about an axis at the top, the joint `behind` the backs of the leaves.
+fn folding(behind: f64) -> Job {
+    let (mut wall_box, mut card) = low_flap();
+    card.kind = OpeningKind::FoldingPair;
+    for group in &mut card.door_bores {
+        group.leaf = flapwright_model::part::LeafId::Upper;
+    }
+    card.linkage.bodies = Bodies::Folding {
+        axis: Pivot {
+            down: PerSize::All(-12.0),
+            back: PerSize::All(-9.0),
+        },
+        joint_behind: behind,
+        link_box: Pivot {
+            down: PerSize::All(190.0),
+            back: PerSize::All(83.0),
+        },
+        link_below_joint: 210.0,
+        link_behind: 31.0,
+    };
+    wall_box.openings[0].door.as_mut().expect("a door").leaves = Leaves::Two {
+        upper: leaf(19.0),
+        lower: leaf(19.0),
+        joint_down: 275.0,
+        joint_gap: 3.0,
+    };
+    job(wall_box, card)
+}
+
+#[test]
+fn leaves_meet_when_the_joint_lies_before_their_backs() {
+    // Folded back to back about a joint behind the backs they keep 2 e apart; about a joint in the
+    // middle of the thickness the back edges meet when 2 e sin(p/2) = 3, early on the way.
+    assert_eq!(severities(&folding(4.0), "leaves-meet"), []);
+    assert_eq!(severities(&folding(-9.5), "leaves-meet"), [Severity::Stop]);
+}
+
+#[test]
+fn the_gap_of_a_folding_pair_that_opens_through_the_band_is_a_note() {
+    assert_eq!(
+        severities(&folding(4.0), "gap-catches-fingers"),
+        [Severity::Note]
+    );
+    let mut wide = folding(4.0);
+    // The gap never becomes wider than 3 + 2 * 23 = 49.
+    wide.settings.finger_gap.min = 49.1;
+    wide.settings.finger_gap.max = 60.0;
+    assert_eq!(severities(&wide, "gap-catches-fingers"), []);
+}
