@@ -56,7 +56,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     context,
                     opening,
                     panel,
-                    text,
+                    &text,
                     Number::mm("overlap", hit),
                     findings,
                 );
@@ -81,7 +81,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     panel.name
                 );
                 let number = Number::of("met at", at, "degrees");
-                push(context, opening, panel, text, number, findings);
+                push(context, opening, panel, &text, number, findings);
             }
         }
     }
@@ -99,7 +99,7 @@ fn push(
     context: &BoxContext<'_>,
     opening: usize,
     panel: &PanelReport,
-    text: String,
+    text: &str,
     number: Number,
     findings: &mut Vec<Finding>,
 ) {
