@@ -12,7 +12,8 @@ use super::dialogs::file_dialogs::{Answer, Ask, FileDialogs};
 use super::dialogs::{Dialog, Next, dialog_ui};
 use super::document::Document;
 use super::drawings::drawings_ui;
-use super::export_job::{ExportChoice, Outcome};
+use super::export_job::{ExportChoice, Exporting};
+use super::findings::{has_safe, open_count};
 use super::form::{Form, form_ui};
 use super::mechanics::{StrutSearch, side_ui};
 use super::status_line::{Status, status_ui};
@@ -27,7 +28,7 @@ pub struct App {
     pub(super) dialog: Option<Dialog>,
     pub(super) files: Box<dyn FileDialogs>,
     pub(super) pending: Option<Pending>,
-    pub(super) exporting: Option<Receiver<Outcome>>,
+    pub(super) exporting: Option<Exporting>,
     /// The search for anchors that is running.
     pub(super) strut_search: Option<StrutSearch>,
     /// What to go on with once the job is saved.
@@ -88,6 +89,8 @@ impl App {
             self.keys(&ctx, &mut queue);
         }
         self.view.fields.begin();
+        let revision = self.document.revision();
+        self.view.findings.preview.begin(revision);
         let mut asked = Vec::new();
         self.show(ui, &mut asked);
         // What a field gives up goes before what waited for it.
@@ -228,6 +231,11 @@ impl App {
             | Command::Fit(_) => false,
             Command::Ui(_)
             | Command::ApplyRemedy { .. }
+            | Command::KeepPreview { .. }
+            | Command::AskAccept(_)
+            | Command::Accept { .. }
+            | Command::TakeBack(_)
+            | Command::ShowPage(_)
             | Command::SelectBox(_)
             | Command::SelectOpening(_)
             | Command::SelectFinding(_)
@@ -275,7 +283,7 @@ impl App {
         let free = self.pending.is_none();
         let history = self.document.history();
         let some_box = !self.document.job().boxes.is_empty();
-        let findings = !self.document.inspection().findings.is_empty();
+        let inspection = self.document.inspection();
         let (enabled, more) = match command {
             UiCommand::New
             | UiCommand::Open
@@ -292,7 +300,12 @@ impl App {
             | UiCommand::ShowDimensions
             | UiCommand::PlayDoor => (some_box, None),
             UiCommand::PlaceStrut => (self.has_strut(), None),
-            UiCommand::NextFinding | UiCommand::PreviousFinding => (findings, None),
+            UiCommand::NextFinding | UiCommand::PreviousFinding => {
+                (open_count(inspection) > 0, None)
+            }
+            UiCommand::ApplySafe => (has_safe(inspection), None),
+            UiCommand::AcceptFinding => (self.lit(true).is_some(), None),
+            UiCommand::ExplainFinding => (self.lit(false).is_some(), None),
             UiCommand::UseMillimetres => (self.document.job().unit != Unit::Millimetre, None),
             UiCommand::UseInches => (self.document.job().unit != Unit::Inch, None),
             UiCommand::AddBox

@@ -7,6 +7,7 @@ use flapwright_export::{PngOptions, write_files};
 use flapwright_model::job::Job;
 
 use super::document::Document;
+use super::records::ToRemember;
 use crate::sheet_files::{Formats, sheet_files};
 
 /// How the sheets are written.
@@ -18,6 +19,10 @@ pub struct ExportChoice {
     pub png: bool,
     /// Dots per inch of the PNGs.
     pub dpi: u32,
+    /// Whether the job keeps what was exported, so that a later change is told.
+    pub remember: bool,
+    /// Whether the panels are drilled from these sheets now: their bores are facts from then on.
+    pub drilled: bool,
 }
 
 impl Default for ExportChoice {
@@ -26,12 +31,23 @@ impl Default for ExportChoice {
             pdf: true,
             png: false,
             dpi: PngOptions::default().dpi,
+            remember: true,
+            drilled: false,
         }
     }
 }
 
 /// What came of it: the files, or why there are none.
 pub(crate) type Outcome = Result<Vec<PathBuf>, String>;
+
+/// Sheets that are being written, and what the job is to remember of them.
+#[derive(Debug)]
+pub(crate) struct Exporting {
+    /// Where the outcome comes from.
+    pub(crate) outcome: Receiver<Outcome>,
+    /// The panels as they go out; `None` when the job is to remember nothing.
+    pub(crate) remember: Option<ToRemember>,
+}
 
 /// Begins to write the sheets of the job into a folder.
 ///
@@ -42,7 +58,7 @@ pub(crate) fn start(
     choice: ExportChoice,
     folder: PathBuf,
     context: egui::Context,
-) -> Result<Receiver<Outcome>, String> {
+) -> Result<Exporting, String> {
     let job = document.job().clone();
     let stem = document
         .path()
@@ -61,7 +77,10 @@ pub(crate) fn start(
         }
     });
     match started {
-        Ok(_running) => Ok(receiver),
+        Ok(_running) => Ok(Exporting {
+            outcome: receiver,
+            remember: ToRemember::of(document, choice),
+        }),
         Err(error) => Err(format!("cannot write the sheets: {error}")),
     }
 }

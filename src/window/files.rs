@@ -32,8 +32,14 @@ impl App {
         let Some(exporting) = self.exporting.take() else {
             return;
         };
-        match exporting.try_recv() {
+        match exporting.outcome.try_recv() {
             Ok(Ok(files)) => {
+                let edit = exporting
+                    .remember
+                    .and_then(|it| it.edit(self.document.job()));
+                if let Some(edit) = edit {
+                    self.whole_edit("remember the exported sheets".to_owned(), edit);
+                }
                 let folder = files.first().and_then(|file| file.parent());
                 let folder = folder.map_or_else(String::new, |f| f.display().to_string());
                 let plural = if files.len() == 1 { "" } else { "s" };

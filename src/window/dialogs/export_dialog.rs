@@ -23,6 +23,13 @@ pub(super) fn export_ui(ctx: &Context, choice: &mut ExportChoice, queue: &mut Ve
                     .text("dots per inch"),
             );
         });
+        ui.add_space(4.0);
+        ui.checkbox(&mut choice.remember, "Remember these sheets in the job")
+            .on_hover_text("The checks then tell when a bore moves on a sheet that is out.");
+        ui.add_enabled_ui(choice.remember, |ui| {
+            ui.checkbox(&mut choice.drilled, "These panels get drilled now")
+                .on_hover_text("Their bores are facts from now on.");
+        });
         let some = choice.pdf || choice.png;
         if !some {
             ui.colored_label(tokens(ui).stop, "Choose PDF, PNG or both.");
