@@ -87,7 +87,10 @@ fn safe_remedies_are_applied_into_another_file_or_the_job_itself() {
 
     let run = flapwright(&["check", job, "--apply-safe", "--out", out]);
     let said = text(&run.stdout);
-    assert!(said.contains("applied (bores-off-fitting): plates"), "{said}");
+    assert!(
+        said.contains("applied (bores-off-fitting): plates"),
+        "{said}"
+    );
     assert_eq!(run.status.code(), Some(0), "{said}");
     assert_eq!(std::fs::read(job).unwrap(), before);
     assert_eq!(flapwright(&["check", out]).status.code(), Some(0));

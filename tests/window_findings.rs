@@ -136,7 +136,7 @@ fn an_obstacle_is_added_changed_and_removed() {
     let before = window.state().job().clone();
     window.get_by_label("Add obstacle").click();
     window.run();
-    type_into(&mut window, "obstacle 1 from the wall to", "250");
+    type_into(&mut window, "obstacle 1 from wall to", "250");
     let room = &window.state().job().room;
     assert_eq!(room.obstacles.len(), 1);
     assert_eq!(room.obstacles[0].from_wall.to, 250.0);
@@ -144,9 +144,9 @@ fn an_obstacle_is_added_changed_and_removed() {
     let above = shown.place.above_floor + shown.height;
     assert!(room.obstacles[0].above_floor.from > above);
     // An end before the beginning is refused where it was typed.
-    type_into(&mut window, "obstacle 1 from the wall from", "300");
+    type_into(&mut window, "obstacle 1 from wall from", "300");
     assert_eq!(window.state().job().room.obstacles[0].from_wall.from, 0.0);
-    window.get_by_label_contains("put the smaller number first");
+    window.get_by_label("runs from 300 to 250 mm; put the smaller number first");
     window.get_by_label("Remove obstacle 1").click();
     window.run();
     assert_eq!(window.state().job().room, before.room);

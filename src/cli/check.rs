@@ -75,7 +75,10 @@ fn as_text(
     applied: &[AppliedRemedy],
 ) -> Result<()> {
     for it in applied {
-        say(&format!("applied ({}): {}: {}", it.check, it.place, it.title))?;
+        say(&format!(
+            "applied ({}): {}: {}",
+            it.check, it.place, it.title
+        ))?;
     }
     if arguments.apply_safe && applied.is_empty() {
         say("no finding has a safe remedy")?;

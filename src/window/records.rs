@@ -91,10 +91,7 @@ fn record(job: &Job, inspection: &Inspection, parts: &[PartId], state: RecordSta
     for (index, (wall_box, report)) in job.boxes.iter().zip(&inspection.boxes).enumerate() {
         let mut after = wall_box.clone();
         for panel in report.panels.iter().filter(|it| parts.contains(&it.id)) {
-            let known = after
-                .records
-                .iter_mut()
-                .find(|it| it.part == panel.id.part);
+            let known = after.records.iter_mut().find(|it| it.part == panel.id.part);
             let fresh = record_of(panel, state, &job.title_block.revision);
             match known {
                 Some(known) if known.state > state => {}
@@ -155,7 +152,11 @@ mod tests {
         flapwright_model::edit::apply(&mut after, edit).unwrap();
         assert_eq!(after.boxes[0].width, now.boxes[0].width);
         for (wall_box, report) in after.boxes.iter().zip(&document.inspection().boxes) {
-            let sheets = report.panels.iter().filter(|panel| has_sheet(panel)).count();
+            let sheets = report
+                .panels
+                .iter()
+                .filter(|panel| has_sheet(panel))
+                .count();
             assert_eq!(wall_box.records.len(), sheets, "{}", wall_box.name);
         }
         assert_eq!(remember.edit(&after), None);

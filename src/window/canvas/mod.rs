@@ -266,10 +266,14 @@ fn layout(
     (scale, s, dimensions): (f64, f64, bool),
     ghost: Option<Arc<BoxReport>>,
 ) -> DisplayList {
-    let around = shown.job.boxes.get(shown.report.box_index).map(|it| Around {
-        room: shown.job.room.clone(),
-        place: it.place,
-    });
+    let around = shown
+        .job
+        .boxes
+        .get(shown.report.box_index)
+        .map(|it| Around {
+            room: shown.job.room.clone(),
+            place: it.place,
+        });
     let options = ViewOptions {
         scale,
         s,

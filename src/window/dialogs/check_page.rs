@@ -1,7 +1,7 @@
 //! The page of a check: what it looks at, why it matters, what can be done.
 
 use egui::{Context, Label, ScrollArea, Ui};
-use flapwright_rules::checks::check;
+use flapwright_rules::checks::{Check, check};
 
 use super::{answers, close, entered, modal_of};
 use crate::window::command::Command;
@@ -14,7 +14,7 @@ const WIDTH: f32 = 560.0;
 pub(super) fn page_ui(ctx: &Context, name: &str, queue: &mut Vec<Command>) {
     let (done, gone) = modal_of(ctx, "page", WIDTH, |ui| {
         ui.set_min_width(WIDTH);
-        let text = check(name).map(|check| check.manual()).unwrap_or_default();
+        let text = check(name).map(Check::manual).unwrap_or_default();
         ScrollArea::vertical().max_height(480.0).show(ui, |ui| {
             for line in text.lines() {
                 line_ui(ui, line);

@@ -36,7 +36,9 @@ impl Quantity {
     pub(crate) fn read(self, text: &str) -> Result<f64, String> {
         match self {
             Self::Length(unit) => parse_length(text, unit).map_err(|error| error.to_string()),
-            Self::Kilograms => plain(text, "kg").ok_or("A mass in kg is wanted, e.g. 3.2".to_owned()),
+            Self::Kilograms => {
+                plain(text, "kg").ok_or("A mass in kg is wanted, e.g. 3.2".to_owned())
+            }
             Self::Force(unit) => {
                 let symbol = Measure::Force.symbol(unit);
                 plain(text, symbol)
@@ -157,7 +159,12 @@ mod tests {
         assert!((read - 5.0 * pound).abs() < 1e-9);
         assert_eq!(Quantity::Force(Unit::Inch).show(5.0 * pound), "5");
         assert_eq!(Quantity::Force(Unit::Millimetre).show(22.5), "22.5");
-        assert!(Quantity::Force(Unit::Inch).read("-1").unwrap_err().contains("lbf"));
+        assert!(
+            Quantity::Force(Unit::Inch)
+                .read("-1")
+                .unwrap_err()
+                .contains("lbf")
+        );
         assert_eq!(Quantity::PerArea.read("195 kg/m²"), Ok(195.0));
         assert!(Quantity::Ratio.read("a lot").is_err());
     }

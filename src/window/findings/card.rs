@@ -185,7 +185,9 @@ fn remedy_ui(ui: &mut Ui, card: &mut Card<'_>, at: RemedyAt, remedy: &Remedy) {
             ui.label(bold("safe").small().color(tokens.good))
                 .on_hover_text("Clears its finding and adds no stop; may be applied unseen.");
         }
-        let effect = RichText::new(&remedy.effect).small().color(tokens.text_soft);
+        let effect = RichText::new(&remedy.effect)
+            .small()
+            .color(tokens.text_soft);
         ui.add(Label::new(effect).wrap());
     });
 }

@@ -109,7 +109,9 @@ fn head_ui(ui: &mut Ui, inspection: &Inspection, queue: &mut Vec<Command>) {
 }
 
 fn accepted_list(ui: &mut Ui, card: &mut Card<'_>, accepted: &[(usize, &Finding)]) {
-    let chosen = accepted.iter().any(|(index, _)| card.chosen == Some(*index));
+    let chosen = accepted
+        .iter()
+        .any(|(index, _)| card.chosen == Some(*index));
     let title = bold(format!("Accepted ({})", accepted.len()));
     CollapsingHeader::new(title)
         .id_salt("accepted findings")
@@ -138,6 +140,9 @@ pub(crate) fn open_count(inspection: &Inspection) -> usize {
 }
 
 fn accepted_count(inspection: &Inspection) -> usize {
-    let accepted = inspection.findings.iter().filter(|it| it.accepted.is_some());
+    let accepted = inspection
+        .findings
+        .iter()
+        .filter(|it| it.accepted.is_some());
     accepted.count()
 }

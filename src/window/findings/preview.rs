@@ -80,7 +80,8 @@ impl Preview {
             let ghosts = match apply(&mut job, remedy.edit.clone()) {
                 Ok(_inverse) => {
                     let boxes = self.inspector.inspect(&job).boxes;
-                    let changed = |index: usize| job.boxes.get(index) != document.job().boxes.get(index);
+                    let changed =
+                        |index: usize| job.boxes.get(index) != document.job().boxes.get(index);
                     boxes
                         .into_iter()
                         .enumerate()

@@ -248,6 +248,9 @@ mod tests {
         assert_eq!(text.matches("-1.0").count(), count, "{text}");
         // Whatever is not -1 now is no number: nothing was left out.
         let left = text.replace("-1.0", "");
-        assert!(!left.contains(|c: char| c.is_ascii_digit() && c != '4'), "{left}");
+        assert!(
+            !left.contains(|c: char| c.is_ascii_digit() && c != '4'),
+            "{left}"
+        );
     }
 }

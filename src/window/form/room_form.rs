@@ -117,7 +117,7 @@ fn obstacle_ui(ui: &mut Ui, form: &mut Form<'_>, index: usize) {
             });
             let all: [(&str, &str, Extent, ExtentOf); 3] = [
                 (
-                    "along the wall",
+                    "along wall",
                     "From the start of the wall.",
                     obstacle.along_wall,
                     |o| &mut o.along_wall,
@@ -128,12 +128,9 @@ fn obstacle_ui(ui: &mut Ui, form: &mut Form<'_>, index: usize) {
                     obstacle.above_floor,
                     |o| &mut o.above_floor,
                 ),
-                (
-                    "from the wall",
-                    "Out into the room.",
-                    obstacle.from_wall,
-                    |o| &mut o.from_wall,
-                ),
+                ("from wall", "Out into the room.", obstacle.from_wall, |o| {
+                    &mut o.from_wall
+                }),
             ];
             for (words, meaning, extent, of) in all {
                 extent_ui(ui, form, (index, words, meaning), extent, of);

@@ -15,6 +15,8 @@ use crate::pen::{Ink, Layer, Pen};
 const FRONT_REACH: f64 = 0.3;
 /// The same in the section, where doors swing out.
 const SECTION_REACH: f64 = 0.9;
+/// How far the ceiling line runs past the sides of the box in the front view, mm.
+const CEILING_PAST: f64 = 30.0;
 /// Height of the names, paper mm.
 const LETTERS: f64 = 2.0;
 /// Length of the strokes over the ceiling line and their distance, paper mm.
@@ -40,13 +42,24 @@ pub(super) fn in_elevation(list: &mut DisplayList, report: &BoxReport, options: 
     let [width, height, _] = report.outer;
     let reach = FRONT_REACH * height;
     let near = rect([-reach, width + reach], [-reach, height + reach]);
-    ceiling(list, around, near, options.scale);
+    let over = rect(
+        [-CEILING_PAST, width + CEILING_PAST],
+        [-reach, height + reach],
+    );
+    ceiling(list, around, over, options.scale);
     for obstacle in &around.room.obstacles {
         let shape = rect(
             moved(obstacle.along_wall, around.place.along_wall),
             moved(obstacle.above_floor, around.place.above_floor),
         );
-        block(list, obstacle, shape, near, Pen::Outline, options.scale);
+        let how = (Pen::Outline, false);
+        block(
+            list,
+            obstacle,
+            shape.intersection(&near),
+            how,
+            options.scale,
+        );
     }
 }
 
@@ -68,17 +81,20 @@ pub(super) fn in_section(list: &mut DisplayList, report: &BoxReport, options: &V
             continue;
         }
         let middle = 0.5 * width;
-        let pen = if left <= middle && middle <= right {
-            Pen::Outline
-        } else {
-            Pen::Hidden
-        };
+        let cut = left <= middle && middle <= right;
+        let how = (if cut { Pen::Outline } else { Pen::Hidden }, cut);
         let out = obstacle.from_wall;
         let shape = rect(
             [depth - out.to, depth - out.from],
             moved(obstacle.above_floor, around.place.above_floor),
         );
-        block(list, obstacle, shape, near, pen, options.scale);
+        block(
+            list,
+            obstacle,
+            shape.intersection(&near),
+            how,
+            options.scale,
+        );
     }
 }
 
@@ -109,33 +125,36 @@ fn ceiling(list: &mut DisplayList, around: &Around, near: Rect<f64>, scale: f64)
     brush.text(list, At::new(left, y - 0.8), "ceiling", how);
 }
 
-/// The part of an obstacle that lies near the box, with its name.
+/// The part of an obstacle that lies near the box, with its name; crossed where it is cut.
 fn block(
     list: &mut DisplayList,
     obstacle: &Obstacle,
-    shape: Rect<f64>,
-    near: Rect<f64>,
-    pen: Pen,
+    seen: Option<Rect<f64>>,
+    (pen, cut): (Pen, bool),
     scale: f64,
 ) {
-    let Some(seen) = shape.intersection(&near) else {
-        return;
-    };
+    let Some(seen) = seen else { return };
     let seen = seen.scale(scale, scale);
     let brush = Brush::new(Layer::Room, Ink::Room);
     Brush::new(Layer::Room, Ink::Paper).area(list, corners(seen));
     brush.rect(list, seen, pen);
-    if pen == Pen::Outline {
+    if cut {
         let (low, high) = (seen.min(), seen.max());
         brush.line(list, low, high, Pen::Thin);
-        brush.line(list, At::new(low.x, high.y), At::new(high.x, low.y), Pen::Thin);
+        brush.line(
+            list,
+            At::new(low.x, high.y),
+            At::new(high.x, low.y),
+            Pen::Thin,
+        );
     }
     let how = Lettering::new(LETTERS);
     let fits = how.width(&obstacle.name) + 1.0 < seen.width() && 2.0 * LETTERS < seen.height();
     let (at, how) = if fits {
-        let blank = how.held(Along::Middle, Across::Middle);
-        let middle = seen.center();
-        let behind = blank.bounds(middle, &obstacle.name).inflate(0.5, 0.5);
+        // At the foot: rows of dimensions rather cross the block higher up.
+        let blank = how.held(Along::Middle, Across::Baseline);
+        let middle = At::new(seen.center().x, seen.min_y() + 0.8);
+        let behind = blank.bounds(middle, &obstacle.name).inflate(0.5, 0.3);
         Brush::new(Layer::Room, Ink::Paper).area(list, corners(behind));
         (middle, blank)
     } else {
@@ -198,9 +217,14 @@ mod tests {
         let front = rects(&elevation(report, &options(room.clone())));
         let is = |rect: &Rect<f64>, want: [f64; 4]| {
             let got = [rect.min_x(), rect.max_x(), rect.min_y(), rect.max_y()];
-            got.iter().zip(want).all(|(a, b)| (a - 0.2 * b).abs() < 1e-9)
+            got.iter()
+                .zip(want)
+                .all(|(a, b)| (a - 0.2 * b).abs() < 1e-9)
         };
-        assert!(front.len() == 1 && is(&front[0], [100.0, 200.0, -20.0, 30.0]), "{front:?}");
+        assert!(
+            front.len() == 1 && is(&front[0], [100.0, 200.0, -20.0, 30.0]),
+            "{front:?}"
+        );
         // From the wall counts forward from the rearmost face.
         let cut = rects(&section(report, &options(room)));
         let depth = report.outer[2];
@@ -233,7 +257,10 @@ mod tests {
     fn a_low_ceiling_is_drawn_at_its_height() {
         let inspection = demo();
         let report = &inspection.boxes[0];
-        let list = elevation(report, &options(Room::under(1280.0 + report.outer[1] + 50.0)));
+        let list = elevation(
+            report,
+            &options(Room::under(1280.0 + report.outer[1] + 50.0)),
+        );
         let y = 0.2 * (report.outer[1] + 50.0);
         let found = list.items.iter().any(|item| {
             item.layer == Layer::Room

@@ -206,7 +206,7 @@ fn bores(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
 
 /// From each bore to the place where the fitting needs it.
 fn offsets(list: &mut DisplayList, door: &DoorReport, scale: f64) {
-    let brush = Brush::new(Layer::Findings, Ink::Ghost);
+    let brush = Brush::new(Layer::Findings, Ink::Fitting);
     for offset in &door.offsets {
         if offset.drilled.is_some() && offset.distance() <= NO_OFFSET {
             continue;

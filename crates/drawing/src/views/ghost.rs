@@ -53,7 +53,10 @@ pub(super) fn in_section(list: &mut DisplayList, report: &BoxReport, options: &V
                     BRUSH.rect(list, side_rect(&panel.solid, scale), Pen::Outline);
                 }
                 let of_fitting = |bore: &&PlacedBore| {
-                    matches!(bore.source, BoreSource::Fitting { .. } | BoreSource::AsDrilled { .. })
+                    matches!(
+                        bore.source,
+                        BoreSource::Fitting { .. } | BoreSource::AsDrilled { .. }
+                    )
                 };
                 for bore in panel.bores.iter().filter(of_fitting) {
                     let at = At::new(bore.in_box.z * scale, bore.in_box.y * scale);
@@ -84,7 +87,8 @@ fn leaves_at(
         let here = now.map(|now| leaf_outlines(ghost, opening, now, s, options.scale));
         for (leaf, points) in there {
             let same = here.as_ref().is_some_and(|here| {
-                here.iter().any(|(id, run)| *id == leaf && same_run(run, &points))
+                here.iter()
+                    .any(|(id, run)| *id == leaf && same_run(run, &points))
             });
             match (same, pen) {
                 (true, Pen::Phantom) => {}
@@ -118,8 +122,10 @@ fn leaf_outlines(
 fn ring(list: &mut DisplayList, at: At, bore: &PlacedBore, differs: bool, scale: f64) {
     let radius = (0.5 * bore.drill.diameter * scale).max(LEAST_BORE);
     if differs {
+        let ring = radius.max(0.8) + 0.6;
         BRUSH.disc(list, at, radius);
-        BRUSH.cross(list, at, radius + 1.6, Pen::Outline);
+        BRUSH.circle(list, at, ring, Pen::Outline);
+        BRUSH.cross(list, at, ring + 1.0, Pen::Thin);
     } else {
         BRUSH.circle(list, at, radius + 0.6, Pen::Thin);
     }
@@ -203,9 +209,11 @@ mod tests {
         let wide: Vec<f64> = shapes
             .iter()
             .filter_map(|shape| match shape {
-                Shape::Polyline { points, pen: Pen::Outline, .. } => {
-                    points.iter().map(|at| at.y).reduce(f64::max)
-                }
+                Shape::Polyline {
+                    points,
+                    pen: Pen::Outline,
+                    ..
+                } => points.iter().map(|at| at.y).reduce(f64::max),
                 _ => None,
             })
             .collect();
