@@ -76,6 +76,37 @@ fn findings_as_json_carry_their_numbers() {
 }
 
 #[test]
+fn safe_remedies_are_applied_into_another_file_or_the_job_itself() {
+    let folder = folder();
+    let job = folder.path().join("job.ron");
+    let out = folder.path().join("out.ron");
+    let tweaked = Path::new(env!("CARGO_MANIFEST_DIR")).join(TWEAKED);
+    std::fs::copy(tweaked, &job).unwrap();
+    let before = std::fs::read(&job).unwrap();
+    let (job, out) = (job.to_str().unwrap(), out.to_str().unwrap());
+
+    let run = flapwright(&["check", job, "--apply-safe", "--out", out]);
+    let said = text(&run.stdout);
+    assert!(
+        said.contains("applied (bores-off-fitting): plates"),
+        "{said}"
+    );
+    assert_eq!(run.status.code(), Some(0), "{said}");
+    assert_eq!(std::fs::read(job).unwrap(), before);
+    assert_eq!(flapwright(&["check", out]).status.code(), Some(0));
+
+    let run = flapwright(&["check", job, "--apply-safe", "--json"]);
+    let said: serde_json::Value = serde_json::from_slice(&run.stdout).unwrap();
+    assert_eq!(said["applied"][0]["check"], "bores-off-fitting");
+    assert_eq!(std::fs::read(job).unwrap(), std::fs::read(out).unwrap());
+
+    let run = flapwright(&["check", job, "--apply-safe"]);
+    assert!(text(&run.stdout).contains("no finding has a safe remedy"));
+    let refused = flapwright(&["check", job, "--out", out]);
+    assert_eq!(refused.status.code(), Some(2));
+}
+
+#[test]
 fn sheets_are_written_and_the_same_twice() {
     let (one, two) = (folder(), folder());
     for folder in [&one, &two] {
@@ -230,7 +261,8 @@ fn every_check_that_is_listed_has_a_page() {
     assert_eq!(list.status.code(), Some(0));
     let list = text(&list.stdout);
     assert!(list.lines().count() > 10, "{list}");
-    for name in list.lines() {
+    for line in list.lines() {
+        let name = line.split_whitespace().next().unwrap();
         let page = flapwright(&["explain", name]);
         assert_eq!(page.status.code(), Some(0));
         assert!(text(&page.stdout).contains("## Why it matters"), "{name}");

@@ -241,6 +241,15 @@ fn every_command_does_what_it_says() {
         if command == UiCommand::Open {
             std::fs::write(&path, write_job(window.state().job())).unwrap();
         }
+        if command == UiCommand::ApplySafe {
+            window = window_support::tweaked();
+        }
+        if matches!(
+            command,
+            UiCommand::AcceptFinding | UiCommand::ExplainFinding
+        ) {
+            run_it(&mut window, Command::SelectFinding(Some(0)));
+        }
         let boxes = window.state().job().boxes.len();
         let size = window.state().drawing_size(View::Section).unwrap();
         run_ui(&mut window, command);
@@ -251,6 +260,9 @@ fn every_command_does_what_it_says() {
             UiCommand::Save | UiCommand::SaveAs => path.exists() && asked.borrow().len() == 1,
             UiCommand::ExportSheets
             | UiCommand::PlaceStrut
+            | UiCommand::ApplySafe
+            | UiCommand::AcceptFinding
+            | UiCommand::ExplainFinding
             | UiCommand::ShowShortcuts
             | UiCommand::ShowAbout => app.dialog_open(),
             UiCommand::ShowFindings => app.side_tab() == SideTab::Findings,

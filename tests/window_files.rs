@@ -5,7 +5,8 @@ mod window_support;
 use egui_kittest::kittest::Queryable as _;
 use flapwright::window::{Answer, Ask, Command, ExportChoice, UiCommand, UnsavedAnswer};
 use flapwright_model::file::{read_job, write_job};
-use window_support::{harness, harness_with, press_keys, run_ui};
+use flapwright_model::part::Part;
+use window_support::{harness, harness_with, press_keys, run_it, run_ui};
 
 #[test]
 fn what_is_typed_is_taken_before_the_job_is_saved() {
@@ -145,7 +146,16 @@ fn sheets_are_written_and_a_folder_that_is_not_there_is_told() {
         let files = std::fs::read_dir(folder.path()).unwrap().count();
         assert_eq!(files, expected, "{}", window.state().status());
         window.state_mut().run_command(&ctx, Command::CloseDialog);
+        // What did not go out is not remembered.
+        let remembered = window.state().job().boxes.iter().map(|it| it.records.len());
+        assert_eq!(remembered.sum::<usize>() > 0, expected == 1);
     }
+    run_it(&mut window, Command::SelectBox(1));
+    window.get_by_label("Forget record of door").click();
+    window.run();
+    let is_leaf = |part| matches!(part, Part::Leaf { .. });
+    let records = &window.state().job().boxes[1].records;
+    assert!(!records.is_empty() && records.iter().all(|it| !is_leaf(it.part)));
     assert!(!missing.exists());
     assert_eq!(asked.borrow().len(), 2);
     assert!(asked.borrow().iter().all(|ask| *ask == Ask::ExportFolder));

@@ -55,6 +55,10 @@ enum Step {
     Press(String),
     /// Scrolls until the control of that name is in sight.
     Scroll(String),
+    /// Accepts the first finding of that check with that reason.
+    Accept(String, String),
+    /// Shows the page of the lit finding.
+    Explain,
     /// Asks how to export.
     ExportQuestion,
     /// Shows the list of keys.
@@ -96,6 +100,12 @@ fn take(window: &mut Window, step: &Step) {
             window.get_by_label(label).scroll_to_me();
             window.run();
         }
+        Step::Accept(check, reason) => {
+            let (finding, _) = window_support::findings_named(window, check)[0];
+            let reason = reason.clone();
+            run_it(window, Command::Accept { finding, reason });
+        }
+        Step::Explain => run_ui(window, UiCommand::ExplainFinding),
         Step::ExportQuestion => run_ui(window, UiCommand::ExportSheets),
         Step::Keys => run_ui(window, UiCommand::ShowShortcuts),
     }

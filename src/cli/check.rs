@@ -5,8 +5,9 @@ use std::path::PathBuf;
 use anyhow::Result;
 use clap::Args;
 use flapwright_rules::finding::{Finding, Severity};
-use flapwright_rules::inspect;
+use flapwright_rules::inspection::Inspection;
 use flapwright_rules::say::count;
+use flapwright_rules::{AppliedRemedy, apply_safe_remedies, inspect};
 
 use super::{FINE, STOPPED, say};
 use crate::job_file;
@@ -18,39 +19,89 @@ pub(super) struct Arguments {
     /// Print the findings as JSON
     #[arg(long)]
     json: bool,
+    /// Apply every remedy that clears its finding and adds no stop, and write the job back
+    #[arg(long)]
+    apply_safe: bool,
+    /// Write the remedied job here and leave JOB as it is
+    #[arg(long, value_name = "FILE", requires = "apply_safe")]
+    out: Option<PathBuf>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
     let job = job_file::read(&arguments.job)?;
-    let inspection = inspect(&job);
-    if arguments.json {
-        say(&serde_json::to_string_pretty(&inspection.findings)?)?;
-    } else {
-        for finding in &inspection.findings {
-            print(finding)?;
+    let (inspection, applied) = if arguments.apply_safe {
+        let run = apply_safe_remedies(&job);
+        // A job that needed nothing is not written over itself.
+        if !run.applied.is_empty() || arguments.out.is_some() {
+            let path = arguments.out.as_ref().unwrap_or(&arguments.job);
+            job_file::write(path, &run.job)?;
         }
-        let accepted = inspection
-            .findings
-            .iter()
-            .filter(|it| it.accepted.is_some())
-            .count();
-        let accepted = if accepted == 0 {
-            String::new()
-        } else {
-            format!(", {accepted} accepted")
-        };
-        say(&format!(
-            "{}, {}, {}{accepted}",
-            count(inspection.open(Severity::Stop), "stop"),
-            count(inspection.open(Severity::Caution), "caution"),
-            count(inspection.open(Severity::Note), "note")
-        ))?;
+        (run.inspection, run.applied)
+    } else {
+        (inspect(&job), Vec::new())
+    };
+    if arguments.json {
+        say(&as_json(arguments, &inspection, &applied)?)?;
+    } else {
+        as_text(arguments, &inspection, &applied)?;
     }
     Ok(if inspection.open(Severity::Stop) > 0 {
         STOPPED
     } else {
         FINE
     })
+}
+
+/// The findings; with remedies applied also what was done.
+fn as_json(
+    arguments: &Arguments,
+    inspection: &Inspection,
+    applied: &[AppliedRemedy],
+) -> Result<String> {
+    if !arguments.apply_safe {
+        return Ok(serde_json::to_string_pretty(&inspection.findings)?);
+    }
+    let applied: Vec<serde_json::Value> = applied
+        .iter()
+        .map(|it| serde_json::json!({"check": it.check, "place": it.place, "title": it.title}))
+        .collect();
+    let all = serde_json::json!({"applied": applied, "findings": inspection.findings});
+    Ok(serde_json::to_string_pretty(&all)?)
+}
+
+fn as_text(
+    arguments: &Arguments,
+    inspection: &Inspection,
+    applied: &[AppliedRemedy],
+) -> Result<()> {
+    for it in applied {
+        say(&format!(
+            "applied ({}): {}: {}",
+            it.check, it.place, it.title
+        ))?;
+    }
+    if arguments.apply_safe && applied.is_empty() {
+        say("no finding has a safe remedy")?;
+    }
+    for finding in &inspection.findings {
+        print(finding)?;
+    }
+    let accepted = inspection
+        .findings
+        .iter()
+        .filter(|it| it.accepted.is_some())
+        .count();
+    let accepted = if accepted == 0 {
+        String::new()
+    } else {
+        format!(", {accepted} accepted")
+    };
+    say(&format!(
+        "{}, {}, {}{accepted}",
+        count(inspection.open(Severity::Stop), "stop"),
+        count(inspection.open(Severity::Caution), "caution"),
+        count(inspection.open(Severity::Note), "note")
+    ))
 }
 
 fn print(finding: &Finding) -> Result<()> {

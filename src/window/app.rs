@@ -13,6 +13,7 @@ use super::dialogs::{Dialog, Next, dialog_ui};
 use super::document::Document;
 use super::drawings::drawings_ui;
 use super::export_job::{ExportChoice, Exporting};
+use super::findings::{has_safe, open_count};
 use super::form::{Form, form_ui};
 use super::mechanics::{StrutSearch, side_ui};
 use super::status_line::{Busy, Status, status_ui};
@@ -88,6 +89,8 @@ impl App {
             self.keys(&ctx, &mut queue);
         }
         self.view.fields.begin();
+        let revision = self.document.revision();
+        self.view.findings.preview.begin(revision);
         let mut asked = Vec::new();
         self.show(ui, &mut asked);
         // What a field gives up goes before what waited for it.
@@ -234,6 +237,11 @@ impl App {
             | Command::Fit(_) => false,
             Command::Ui(_)
             | Command::ApplyRemedy { .. }
+            | Command::KeepPreview { .. }
+            | Command::AskAccept(_)
+            | Command::Accept { .. }
+            | Command::TakeBack(_)
+            | Command::ShowPage(_)
             | Command::SelectBox(_)
             | Command::SelectOpening(_)
             | Command::SelectFinding(_)
@@ -283,7 +291,7 @@ impl App {
         let free = self.pending.is_none();
         let history = self.document.history();
         let some_box = !self.document.job().boxes.is_empty();
-        let findings = !self.document.inspection().findings.is_empty();
+        let inspection = self.document.inspection();
         let (enabled, more) = match command {
             UiCommand::New
             | UiCommand::Open
@@ -300,7 +308,12 @@ impl App {
             | UiCommand::ShowDimensions
             | UiCommand::PlayDoor => (some_box, None),
             UiCommand::PlaceStrut => (self.has_strut(), None),
-            UiCommand::NextFinding | UiCommand::PreviousFinding => (findings, None),
+            UiCommand::NextFinding | UiCommand::PreviousFinding => {
+                (open_count(inspection) > 0, None)
+            }
+            UiCommand::ApplySafe => (has_safe(inspection), None),
+            UiCommand::AcceptFinding => (self.lit(true).is_some(), None),
+            UiCommand::ExplainFinding => (self.lit(false).is_some(), None),
             UiCommand::UseMillimetres => (self.document.job().unit != Unit::Millimetre, None),
             UiCommand::UseInches => (self.document.job().unit != Unit::Inch, None),
             UiCommand::AddBox

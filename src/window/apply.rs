@@ -11,6 +11,7 @@ use super::canvas::camera::Camera;
 use super::command::{Command, JobEdit, UiCommand, View};
 use super::dialogs::file_dialogs::Ask;
 use super::dialogs::{Dialog, Next};
+use super::findings::open_count;
 use super::form::starter;
 use super::mechanics::SideTab;
 use super::status_line::Status;
@@ -26,6 +27,11 @@ impl App {
             }
             Command::Edit(edit) => self.edit(edit),
             Command::ApplyRemedy { finding, remedy } => self.remedy(finding, remedy),
+            Command::KeepPreview { finding, remedy } => self.keep_preview(finding, remedy),
+            Command::AskAccept(index) => self.ask_accept(ctx, index),
+            Command::Accept { finding, reason } => self.accept_finding(finding, &reason),
+            Command::TakeBack(index) => self.take_back_acceptance(index),
+            Command::ShowPage(check) => self.show_page(ctx, &check),
             Command::SelectBox(index) => self.view.show_box(index),
             Command::SelectOpening(index) => {
                 if self.view.opening != index {
@@ -114,6 +120,17 @@ impl App {
             UiCommand::UseInches => self.use_unit(Unit::Inch),
             UiCommand::NextFinding => self.step_finding(1),
             UiCommand::PreviousFinding => self.step_finding(-1),
+            UiCommand::ApplySafe => self.apply_safe(ctx),
+            UiCommand::AcceptFinding => {
+                if let Some((index, _)) = self.lit(true) {
+                    self.ask_accept(ctx, index);
+                }
+            }
+            UiCommand::ExplainFinding => {
+                if let Some((_, finding)) = self.lit(false) {
+                    self.show_page(ctx, finding.check);
+                }
+            }
             UiCommand::ShowFindings => self.view.tab = SideTab::Findings,
             UiCommand::ShowSizes => self.view.tab = SideTab::Sizes,
             UiCommand::ShowForces => self.view.tab = SideTab::Forces,
@@ -201,7 +218,7 @@ impl App {
         outcome
     }
 
-    fn select_finding(&mut self, index: Option<usize>) {
+    pub(super) fn select_finding(&mut self, index: Option<usize>) {
         self.view.finding = index;
         let found = index.and_then(|index| self.document.inspection().findings.get(index));
         let Some(subject) = found.and_then(|finding| finding.subjects.first().copied()) else {
@@ -222,8 +239,10 @@ impl App {
     }
 
     fn step_finding(&mut self, by: isize) {
-        let count = self.document.inspection().findings.len();
-        let index = match (self.view.finding, by > 0) {
+        // The open ones come first in the list; the accepted ones are left out.
+        let count = open_count(self.document.inspection());
+        let lit = self.view.finding.filter(|index| *index < count);
+        let index = match (lit, by > 0) {
             (None, true) => 0,
             (None, false) => count.saturating_sub(1),
             (Some(index), true) => (index + 1) % count.max(1),

@@ -24,6 +24,26 @@ pub enum Command {
         /// Index of its remedy.
         remedy: usize,
     },
+    /// Keeps the preview of a remedy in the drawings, or switches it off.
+    KeepPreview {
+        /// Index of the finding in the list.
+        finding: usize,
+        /// Index of its remedy.
+        remedy: usize,
+    },
+    /// Asks why that finding is accepted.
+    AskAccept(usize),
+    /// Accepts a finding as it stands.
+    Accept {
+        /// Index of the finding in the list.
+        finding: usize,
+        /// Why; needed.
+        reason: String,
+    },
+    /// Takes the acceptance of that finding back.
+    TakeBack(usize),
+    /// Shows the page of the check of that name.
+    ShowPage(String),
     /// Shows another box.
     SelectBox(usize),
     /// Shows another opening of the box.
@@ -157,6 +177,12 @@ pub enum UiCommand {
     NextFinding,
     /// Goes to the finding before.
     PreviousFinding,
+    /// Applies every safe remedy.
+    ApplySafe,
+    /// Asks why the lit finding is accepted.
+    AcceptFinding,
+    /// Shows the page of the lit finding's check.
+    ExplainFinding,
     /// Shows the findings at the right.
     ShowFindings,
     /// Shows the verdicts on the sizes at the right.
@@ -187,7 +213,7 @@ const fn key(modifiers: Modifiers, key: Key) -> KeyboardShortcut {
 
 impl UiCommand {
     /// All of them, in the order in which the list of keys shows them.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 32] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -208,6 +234,9 @@ impl UiCommand {
         Self::UseInches,
         Self::NextFinding,
         Self::PreviousFinding,
+        Self::ApplySafe,
+        Self::AcceptFinding,
+        Self::ExplainFinding,
         Self::ShowFindings,
         Self::ShowSizes,
         Self::ShowForces,
@@ -262,6 +291,18 @@ impl UiCommand {
             Self::UseInches => ("inch", "Show and read lengths in inches."),
             Self::NextFinding => ("Next finding", "Light the next finding of the list."),
             Self::PreviousFinding => ("Previous finding", "Light the finding before this one."),
+            Self::ApplySafe => (
+                "Apply all safe remedies",
+                "Apply every remedy that clears its finding and adds no stop, as one step.",
+            ),
+            Self::AcceptFinding => (
+                "Accept the lit finding…",
+                "Keep the lit finding as it is, with a reason that is printed on the sheets.",
+            ),
+            Self::ExplainFinding => (
+                "Explain the lit finding",
+                "What its check looks at, why it matters, what can be done.",
+            ),
             Self::ShowFindings => ("Show findings", "Show at the right what the checks found."),
             Self::ShowSizes => (
                 "Show sizes",
@@ -307,6 +348,9 @@ impl UiCommand {
             Self::PlayDoor => &const { [key(PLAIN, Key::P)] },
             Self::NextFinding => &const { [key(PLAIN, Key::F8)] },
             Self::PreviousFinding => &const { [key(Modifiers::SHIFT, Key::F8)] },
+            Self::ApplySafe => &const { [key(CTRL, Key::R)] },
+            Self::AcceptFinding => &const { [key(CTRL_SHIFT, Key::A)] },
+            Self::ExplainFinding => &const { [key(Modifiers::SHIFT, Key::F1)] },
             Self::ShowShortcuts => &const { [key(PLAIN, Key::F1)] },
             Self::ShowFindings => &const { [key(CTRL, Key::Num1)] },
             Self::ShowSizes => &const { [key(CTRL, Key::Num2)] },

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::validate::Problem;
+use flapwright_rules::Inspector;
 use flapwright_rules::inspection::Inspection;
 
 use super::history::{Gesture, History, StateName};
@@ -15,6 +16,8 @@ pub(crate) struct Document {
     job: Job,
     path: Option<PathBuf>,
     inspection: Inspection,
+    /// Knows the boxes of the last state, so that an edit costs only the boxes that it touches.
+    inspector: Inspector,
     history: History,
     saved: StateName,
     revision: u64,
@@ -23,13 +26,15 @@ pub(crate) struct Document {
 impl Document {
     /// A job that was just read or made: nothing is unsaved.
     pub(crate) fn new(job: Job, path: Option<PathBuf>) -> Self {
-        let inspection = flapwright_rules::inspect(&job);
+        let mut inspector = Inspector::default();
+        let inspection = inspector.inspect(&job);
         let history = History::default();
         let saved = history.state();
         Self {
             job,
             path,
             inspection,
+            inspector,
             history,
             saved,
             revision: 0,
@@ -108,7 +113,7 @@ impl Document {
     }
 
     fn look_again(&mut self) {
-        self.inspection = flapwright_rules::inspect(&self.job);
+        self.inspection = self.inspector.inspect(&self.job);
         self.revision += 1;
     }
 }

@@ -37,6 +37,8 @@ pub(crate) fn drawings_ui(
                 .collect()
         })
         .unwrap_or_default();
+    let preview = view.findings.preview.ghost(document, view.box_index);
+    let (ghost, preview) = preview.unzip();
     let shown = Shown {
         job: document.job(),
         inspection,
@@ -45,6 +47,8 @@ pub(crate) fn drawings_ui(
         dimensions: !view.plain,
         lit,
         revision: document.revision(),
+        ghost,
+        preview,
     };
     let whole = ui.available_rect_before_wrap();
     let (front, section) = rooms(whole);

@@ -12,6 +12,7 @@ use flapwright_model::job::Job;
 use flapwright_rules::inspect;
 
 use super::document::Document;
+use super::records::ToRemember;
 use crate::bore_files::{BoreFormats, bore_files};
 use crate::sheet_files::{Formats, files_of};
 
@@ -37,6 +38,10 @@ pub struct ExportChoice {
     pub csv: bool,
     /// The bore list as JSON.
     pub json: bool,
+    /// Whether the job keeps what was exported, so that a later change is told.
+    pub remember: bool,
+    /// Whether the panels are drilled from these sheets now: their bores are facts from then on.
+    pub drilled: bool,
 }
 
 impl Default for ExportChoice {
@@ -50,6 +55,8 @@ impl Default for ExportChoice {
             dxf: false,
             csv: false,
             json: false,
+            remember: true,
+            drilled: false,
         }
     }
 }
@@ -79,6 +86,8 @@ pub(crate) type Outcome = Result<Vec<PathBuf>, String>;
 pub(crate) struct Exporting {
     receiver: Receiver<Outcome>,
     shared: Arc<Shared>,
+    /// The panels as they go out; `None` when the job is to remember nothing.
+    pub(crate) remember: Option<ToRemember>,
 }
 
 #[derive(Debug, Default)]
@@ -99,6 +108,7 @@ impl Exporting {
         context: egui::Context,
     ) -> Result<Self, String> {
         let job = document.job().clone();
+        let remember = ToRemember::of(document, &choice);
         let stem = document
             .path()
             .and_then(Path::file_stem)
@@ -123,7 +133,11 @@ impl Exporting {
             }
         });
         match started {
-            Ok(_running) => Ok(Self { receiver, shared }),
+            Ok(_running) => Ok(Self {
+                receiver,
+                shared,
+                remember,
+            }),
             Err(error) => Err(format!("cannot write the sheets: {error}")),
         }
     }

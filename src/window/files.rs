@@ -31,7 +31,10 @@ impl App {
         }
         match self.exporting.as_ref().and_then(Exporting::poll) {
             Some(Ok(files)) => {
-                self.exporting = None;
+                let remember = self.exporting.take().and_then(|mut it| it.remember.take());
+                if let Some(edit) = remember.and_then(|it| it.edit(self.document.job())) {
+                    self.whole_edit("remember the exported sheets".to_owned(), edit);
+                }
                 let folder = files.first().and_then(|file| file.parent());
                 let words = folder.map_or_else(String::new, |f| f.display().to_string());
                 let plural = if files.len() == 1 { "" } else { "s" };

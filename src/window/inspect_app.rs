@@ -58,6 +58,12 @@ impl App {
         self.view.s
     }
 
+    /// The title of the remedy that the drawings show before it is applied.
+    #[must_use]
+    pub fn previewed(&self) -> Option<&str> {
+        self.view.findings.preview.shown()
+    }
+
     /// Whether the door is running.
     #[must_use]
     pub const fn playing(&self) -> bool {

@@ -72,6 +72,7 @@ pub(crate) struct Tokens {
     ink_moving: Color32,
     ink_fitting: Color32,
     ink_ghost: Color32,
+    ink_room: Color32,
 }
 
 const LIGHT: Tokens = Tokens {
@@ -96,7 +97,8 @@ const LIGHT: Tokens = Tokens {
     ink_bore: Color32::from_rgb(0, 92, 150),
     ink_moving: Color32::from_rgb(110, 62, 150),
     ink_fitting: Color32::from_rgb(20, 110, 84),
-    ink_ghost: Color32::from_rgb(0, 130, 120),
+    ink_ghost: Color32::from_rgb(196, 0, 120),
+    ink_room: Color32::from_rgb(112, 96, 72),
 };
 
 const DARK: Tokens = Tokens {
@@ -121,7 +123,8 @@ const DARK: Tokens = Tokens {
     ink_bore: Color32::from_rgb(104, 190, 250),
     ink_moving: Color32::from_rgb(200, 160, 240),
     ink_fitting: Color32::from_rgb(112, 206, 168),
-    ink_ghost: Color32::from_rgb(90, 220, 206),
+    ink_ghost: Color32::from_rgb(255, 120, 200),
+    ink_room: Color32::from_rgb(196, 178, 148),
 };
 
 impl Tokens {
@@ -145,6 +148,7 @@ impl Tokens {
             Ink::Caution => self.caution,
             Ink::Note => self.note,
             Ink::Ghost => self.ink_ghost,
+            Ink::Room => self.ink_room,
             Ink::Paper => self.paper,
         }
     }
@@ -314,6 +318,8 @@ mod tests {
                 ("on good", t.on_severity, t.good),
                 ("plain ink on paper", t.ink_plain, t.paper),
                 ("bore ink on paper", t.ink_bore, t.paper),
+                ("ghost ink on paper", t.ink_ghost, t.paper),
+                ("room ink on paper", t.ink_room, t.paper),
             ] {
                 let ratio = contrast(ink, ground);
                 assert!(ratio >= 4.5, "{theme:?}: {what} has contrast {ratio:.2}");

@@ -37,7 +37,11 @@ const MENUS: [(&str, &[&[UiCommand]]); 4] = [
                 UiCommand::DuplicateBox,
                 UiCommand::RemoveBox,
             ],
-            &[UiCommand::PlaceStrut],
+            &[
+                UiCommand::ApplySafe,
+                UiCommand::AcceptFinding,
+                UiCommand::PlaceStrut,
+            ],
         ],
     ),
     (
@@ -55,7 +59,11 @@ const MENUS: [(&str, &[&[UiCommand]]); 4] = [
                 UiCommand::ShowSizes,
                 UiCommand::ShowForces,
             ],
-            &[UiCommand::NextFinding, UiCommand::PreviousFinding],
+            &[
+                UiCommand::NextFinding,
+                UiCommand::PreviousFinding,
+                UiCommand::ExplainFinding,
+            ],
             &[
                 UiCommand::LightTheme,
                 UiCommand::DarkTheme,

@@ -2,6 +2,7 @@
 
 use super::canvas::CanvasState;
 use super::fields::Fields;
+use super::findings::FindingsView;
 use super::mechanics::{MechanicsView, SideTab};
 
 /// How long the door takes from closed to open when it plays, seconds.
@@ -18,6 +19,8 @@ pub(crate) struct ViewState {
     pub(crate) finding: Option<usize>,
     /// Whether the list must bring the lit finding into sight.
     pub(crate) scroll_to_finding: bool,
+    /// What the list of findings remembers.
+    pub(crate) findings: FindingsView,
     /// How far the door of the section is open.
     pub(crate) s: f64,
     /// Whether the door is running.

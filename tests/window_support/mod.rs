@@ -54,6 +54,14 @@ pub(crate) fn harness_with(answers: Vec<Answer>) -> (Window, Asked) {
     (window, asked)
 }
 
+/// A high window with the demo job in which a door was tweaked off its fitting.
+pub(crate) fn tweaked() -> Window {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
+    let path = root.join("assets/demo/houseboat-galley-tweaked.ron");
+    let job = flapwright::job_file::read(&path).unwrap();
+    plain_window(job, [1280.0, 2400.0], egui::Theme::Light)
+}
+
 /// A window of that size.
 pub(crate) fn window(
     job: Job,

@@ -83,6 +83,8 @@ pub enum Ink {
     Note,
     /// A change that is shown before it is applied.
     Ghost,
+    /// What stands around the box: ceiling, beams, lamps, pipes.
+    Room,
     /// Background of the paper: used to blank out what lies under a text.
     Paper,
 }
@@ -110,8 +112,12 @@ pub enum Layer {
     Dimensions,
     /// Plain texts, labels and cautions.
     Notes,
-    /// Marks of findings and previews.
+    /// Marks of findings.
     Findings,
+    /// A change that is shown before it is applied.
+    Preview,
+    /// The room around the box.
+    Room,
 }
 
 impl Layer {
@@ -130,6 +136,8 @@ impl Layer {
             Self::Dimensions => "dimensions",
             Self::Notes => "notes",
             Self::Findings => "findings",
+            Self::Preview => "preview",
+            Self::Room => "room",
         }
     }
 }

@@ -4,8 +4,10 @@
 //! and arrowheads keep their size at every zoom. Items carry what they show, so that [`hit`] finds
 //! it again.
 
+mod around;
 mod elevation;
 mod elevation_dimensions;
+mod ghost;
 mod hit;
 mod leaf_section;
 mod lit;
@@ -16,11 +18,14 @@ mod section_door;
 mod tests;
 mod visible;
 
+pub use around::Around;
 pub use elevation::elevation;
 pub use hit::hit;
 pub(crate) use lit::severity_ink;
 pub use plan::plan;
 pub use section::section;
+
+use std::sync::Arc;
 
 use euclid::default::Rect;
 use flapwright_model::job::OpeningMark;
@@ -32,7 +37,7 @@ use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
 use crate::list::At;
 
 /// What a view shows and how.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct ViewOptions {
     /// Paper mm per workshop mm.
     pub scale: f64,
@@ -48,6 +53,10 @@ pub struct ViewOptions {
     pub selected: Option<Subject>,
     /// Whether dimensions are drawn.
     pub show_dimensions: bool,
+    /// The box as it would be with a change that is shown before it is applied.
+    pub ghost: Option<Arc<BoxReport>>,
+    /// The room around the box; `None` leaves it out.
+    pub around: Option<Around>,
 }
 
 impl Default for ViewOptions {
@@ -60,6 +69,8 @@ impl Default for ViewOptions {
             lit: Vec::new(),
             selected: None,
             show_dimensions: true,
+            ghost: None,
+            around: None,
         }
     }
 }

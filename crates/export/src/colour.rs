@@ -38,7 +38,7 @@ pub const fn ink_colour(ink: Ink) -> Rgb {
         Ink::Plain | Ink::Bore => Rgb::grey(0x00),
         Ink::Fitting => Rgb::grey(0x40),
         Ink::Moving => Rgb::grey(0x60),
-        Ink::Ghost => Rgb::grey(0x70),
+        Ink::Ghost | Ink::Room => Rgb::grey(0x70),
         Ink::Soft => Rgb::grey(0xA0),
         Ink::Stop => Rgb::new(0xC0, 0x00, 0x00),
         Ink::Caution => Rgb::new(0xA8, 0x50, 0x00),
@@ -51,12 +51,13 @@ pub const fn ink_colour(ink: Ink) -> Rgb {
 mod tests {
     use super::*;
 
-    const READABLE: [Ink; 8] = [
+    const READABLE: [Ink; 9] = [
         Ink::Plain,
         Ink::Bore,
         Ink::Fitting,
         Ink::Moving,
         Ink::Ghost,
+        Ink::Room,
         Ink::Stop,
         Ink::Caution,
         Ink::Note,

@@ -5,9 +5,11 @@ mod describe;
 pub(crate) mod paint;
 mod polygon;
 
+use std::sync::Arc;
+
 use egui::{CursorIcon, EventFilter, Key, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 use flapwright_drawing::list::DisplayList;
-use flapwright_drawing::views::{self, ViewOptions};
+use flapwright_drawing::views::{self, Around, ViewOptions};
 use flapwright_model::job::Job;
 use flapwright_model::part::Subject;
 use flapwright_rules::finding::Severity;
@@ -44,6 +46,10 @@ pub(crate) struct Shown<'a> {
     pub(crate) lit: Vec<(Subject, Severity)>,
     /// Names this state of the job.
     pub(crate) revision: u64,
+    /// The box as a remedy would make it, over the box as it is.
+    pub(crate) ghost: Option<Arc<BoxReport>>,
+    /// The title of that remedy.
+    pub(crate) preview: Option<String>,
 }
 
 /// What a drawing remembers.
@@ -114,7 +120,8 @@ pub(crate) fn canvas_ui(
         dimensions,
     } = fitted(view, state, shown, room);
     state.last = Some((placement, room.size()));
-    let list = layout(view, shown, placement.scale(), shown.s, dimensions);
+    let ghost = shown.ghost.clone();
+    let list = layout(view, shown, (placement.scale(), shown.s, dimensions), ghost);
     let to = ToScreen::new(placement, room);
     let painter = ui.painter_at(room);
     painter.rect_filled(room, 0.0, tokens.paper);
@@ -128,13 +135,19 @@ pub(crate) fn canvas_ui(
     painter.rect_stroke(room, 0.0, stroke, egui::StrokeKind::Inside);
     let font = super::tokens::sheet_font(flapwright_drawing::list::Weight::Bold, 12.0);
     let corner = room.min + Vec2::new(8.0, 6.0);
-    painter.text(
+    let named = painter.text(
         corner,
         egui::Align2::LEFT_TOP,
         title,
-        font,
+        font.clone(),
         tokens.text_soft,
     );
+    if let Some(preview) = &shown.preview {
+        let text = format!("Preview: {preview}");
+        let ink = tokens.ink(flapwright_drawing::pen::Ink::Ghost);
+        let beside = named.right_top() + Vec2::new(12.0, 0.0);
+        painter.text(beside, egui::Align2::LEFT_TOP, text, font, ink);
+    }
 
     let under = response
         .hover_pos()
@@ -224,7 +237,7 @@ fn fitted(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) ->
         fit(below_title, |scale| {
             poses
                 .iter()
-                .filter_map(|s| layout(view, shown, scale, *s, dimensions).bounds())
+                .filter_map(|s| layout(view, shown, (scale, *s, dimensions), None).bounds())
                 .reduce(|a, b| a.union(&b))
         })
     };
@@ -246,7 +259,21 @@ fn fitted(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) ->
     fitted
 }
 
-fn layout(view: View, shown: &Shown<'_>, scale: f64, s: f64, dimensions: bool) -> DisplayList {
+/// A drawing at a scale, with the door that far open, with or without dimensions.
+fn layout(
+    view: View,
+    shown: &Shown<'_>,
+    (scale, s, dimensions): (f64, f64, bool),
+    ghost: Option<Arc<BoxReport>>,
+) -> DisplayList {
+    let around = shown
+        .job
+        .boxes
+        .get(shown.report.box_index)
+        .map(|it| Around {
+            room: shown.job.room.clone(),
+            place: it.place,
+        });
     let options = ViewOptions {
         scale,
         s,
@@ -254,6 +281,8 @@ fn layout(view: View, shown: &Shown<'_>, scale: f64, s: f64, dimensions: bool) -
         mark: shown.job.settings.opening_mark,
         lit: shown.lit.clone(),
         show_dimensions: dimensions,
+        ghost,
+        around,
         ..ViewOptions::default()
     };
     match view {

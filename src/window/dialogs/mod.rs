@@ -1,6 +1,8 @@
 //! Questions, messages and lists that stand over the window; and the system's file windows.
 
 mod about;
+pub(crate) mod accept_dialog;
+mod check_page;
 pub(crate) mod file_dialogs;
 mod message;
 mod path_dialog;
@@ -11,6 +13,7 @@ use std::path::PathBuf;
 
 use egui::{Context, Id, Ui};
 
+use self::accept_dialog::AcceptDialog;
 use self::file_dialogs::Ask;
 pub(crate) use self::rfd_dialogs::SystemDialogs;
 use super::app::Purpose;
@@ -60,6 +63,10 @@ pub(crate) enum Dialog {
     Sheets(Box<SheetsDialog>),
     /// Where the anchors of a strut may be, and where they are best.
     PlaceStrut(Box<StrutDialog>),
+    /// Why a finding is accepted.
+    Accept(AcceptDialog),
+    /// The page of the check of that name.
+    Page(&'static str),
     /// All keys.
     Shortcuts,
     /// What this program is.
@@ -87,6 +94,8 @@ pub(crate) fn dialog_ui(
         Dialog::PlaceStrut(strut) => {
             strut_ui(ctx, strut, job.unit, (fields, progress), queue);
         }
+        Dialog::Accept(accept) => accept_dialog::accept_ui(ctx, accept, queue),
+        Dialog::Page(name) => check_page::page_ui(ctx, name, queue),
         Dialog::Shortcuts => about::shortcuts_ui(ctx, queue),
         Dialog::About => about::about_ui(ctx, queue),
     }

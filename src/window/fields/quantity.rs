@@ -1,6 +1,7 @@
 //! What a number stands for: how it is shown, read and stepped.
 
 use flapwright_model::length::{MM_PER_INCH, Unit, parse_length, show_length};
+use flapwright_model::measure::Measure;
 
 /// What a number stands for.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -11,6 +12,12 @@ pub(crate) enum Quantity {
     Kilograms,
     /// A number of pieces.
     Pieces,
+    /// A force, N inside, shown in N or lbf.
+    Force(Unit),
+    /// A load on an area, kg/m².
+    PerArea,
+    /// A bare number.
+    Ratio,
 }
 
 impl Quantity {
@@ -20,6 +27,8 @@ impl Quantity {
             Self::Length(unit) => show_length(value, unit),
             Self::Kilograms => trimmed(value, 3),
             Self::Pieces => trimmed(value, 0),
+            Self::Force(unit) => trimmed(Measure::Force.number(value, unit), 3),
+            Self::PerArea | Self::Ratio => trimmed(value, 2),
         }
     }
 
@@ -28,12 +37,18 @@ impl Quantity {
         match self {
             Self::Length(unit) => parse_length(text, unit).map_err(|error| error.to_string()),
             Self::Kilograms => {
-                let text = text.trim().trim_end_matches("kg").trim_end();
-                match text.replace(',', ".").parse::<f64>() {
-                    Ok(value) if value.is_finite() && value >= 0.0 => Ok(value),
-                    Ok(_) | Err(_) => Err("A mass in kg is wanted, e.g. 3.2".to_owned()),
-                }
+                plain(text, "kg").ok_or("A mass in kg is wanted, e.g. 3.2".to_owned())
             }
+            Self::Force(unit) => {
+                let symbol = Measure::Force.symbol(unit);
+                plain(text, symbol)
+                    .map(|value| Measure::Force.value(value, unit))
+                    .ok_or_else(|| format!("A force in {symbol} is wanted, e.g. 5"))
+            }
+            Self::PerArea => {
+                plain(text, "kg/m²").ok_or("A load in kg/m² is wanted, e.g. 195".to_owned())
+            }
+            Self::Ratio => plain(text, "").ok_or("A number is wanted, e.g. 144".to_owned()),
             Self::Pieces => match text.trim().parse::<u32>() {
                 Ok(value) if (1..=9999).contains(&value) => Ok(f64::from(value)),
                 Ok(_) | Err(_) => Err("A whole number from 1 to 9999 is wanted".to_owned()),
@@ -47,7 +62,8 @@ impl Quantity {
             Self::Length(Unit::Millimetre) => 1.0,
             Self::Length(Unit::Inch) => MM_PER_INCH / 16.0,
             Self::Kilograms => 0.1,
-            Self::Pieces => 1.0,
+            Self::Force(unit) => Measure::Force.value(0.5, unit),
+            Self::Pieces | Self::PerArea | Self::Ratio => 1.0,
         };
         let factor = match (size, self) {
             (StepSize::One, _) | (StepSize::Tenth, Self::Pieces) => 1.0,
@@ -60,8 +76,9 @@ impl Quantity {
     /// A stepped value without the last digits that binary fractions add.
     pub(crate) fn tidy(self, value: f64) -> f64 {
         match self {
-            Self::Length(_) | Self::Kilograms => (value * 1e6).round() / 1e6,
+            Self::Length(_) | Self::Kilograms | Self::Force(_) => (value * 1e6).round() / 1e6,
             Self::Pieces => value.round().max(1.0),
+            Self::PerArea | Self::Ratio => (value * 1e3).round() / 1e3,
         }
     }
 
@@ -70,7 +87,9 @@ impl Quantity {
         match self {
             Self::Length(unit) => unit.symbol(),
             Self::Kilograms => "kg",
-            Self::Pieces => "",
+            Self::Force(unit) => Measure::Force.symbol(unit),
+            Self::PerArea => "kg/m²",
+            Self::Pieces | Self::Ratio => "",
         }
     }
 }
@@ -99,6 +118,14 @@ impl StepSize {
     }
 }
 
+/// A number that is not below 0, with its symbol or without.
+fn plain(text: &str, symbol: &str) -> Option<f64> {
+    let text = text.trim();
+    let text = text.strip_suffix(symbol).unwrap_or(text).trim_end();
+    let value = text.replace(',', ".").parse::<f64>().ok()?;
+    (value.is_finite() && value >= 0.0).then_some(value)
+}
+
 fn trimmed(value: f64, digits: usize) -> String {
     let text = format!("{value:.digits$}");
     if !text.contains('.') {
@@ -122,6 +149,24 @@ mod tests {
         assert!(Quantity::Pieces.read("0").is_err());
         assert!(Quantity::Pieces.read("1.5").is_err());
         assert_eq!(Quantity::Pieces.show(12.0), "12");
+    }
+
+    #[test]
+    fn a_force_is_read_and_shown_in_the_unit_of_the_job() {
+        // 1 lbf = 0.45359237 kg times 9.80665 m/s2 (NIST SP 811, appendix B).
+        let pound = 0.453_592_37 * 9.806_65;
+        let read = Quantity::Force(Unit::Inch).read("5 lbf").unwrap();
+        assert!((read - 5.0 * pound).abs() < 1e-9);
+        assert_eq!(Quantity::Force(Unit::Inch).show(5.0 * pound), "5");
+        assert_eq!(Quantity::Force(Unit::Millimetre).show(22.5), "22.5");
+        assert!(
+            Quantity::Force(Unit::Inch)
+                .read("-1")
+                .unwrap_err()
+                .contains("lbf")
+        );
+        assert_eq!(Quantity::PerArea.read("195 kg/m²"), Ok(195.0));
+        assert!(Quantity::Ratio.read("a lot").is_err());
     }
 
     #[test]

@@ -3,7 +3,9 @@
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_model::door::{Door, DoorFit, HangOn, Leaves, VerticalTie};
 use flapwright_model::edges::Edges;
+use flapwright_model::part::{LeafId, Part};
 
+use super::record_form::record_ui;
 use super::{Form, as_drilled, group, hung_on, leaf_form, names, starter};
 use crate::window::command::Command;
 use crate::window::fields::choice::{buttons, buttons_under};
@@ -37,6 +39,15 @@ pub(crate) fn door_ui(ui: &mut Ui, form: &mut Form<'_>) {
     if let Some((edge, change)) = form.edges(ui, &path, words, door.tweaks) {
         let what = format!("{} edge tweak", edge.word());
         form.edit_door(&what, Some(change), |d, v| *d.tweaks.at_mut(edge) = v);
+    }
+    for (leaf, _) in door.leaves.iter() {
+        let opening = form.opening;
+        let name = match leaf {
+            LeafId::Only => "door",
+            LeafId::Upper => "upper leaf",
+            LeafId::Lower => "lower leaf",
+        };
+        record_ui(ui, form, Part::Leaf { opening, leaf }, name);
     }
     hang_on_ui(ui, form, &door);
     leaf_form::leaves_ui(ui, form, &door);

@@ -1,10 +1,12 @@
-//! The job's own data: names, room, limits of practice, conventions of the drawings.
+//! The job's own data: names, limits of practice, weights of checks, conventions of the drawings.
 
 use egui::{RichText, Ui};
-use flapwright_model::job::{OpeningMark, PaperChoice, Settings, TitleBlock};
+use flapwright_model::job::{OpeningMark, PaperChoice, TitleBlock};
 use flapwright_model::length::Unit;
 
-use super::{Form, group, names};
+use super::limits_form::limits_ui;
+use super::weights_form::weights_ui;
+use super::{Form, group};
 use crate::window::fields::choice::{buttons, pick, tick};
 use crate::window::fields::text::text;
 use crate::window::fields::{Change, field_id};
@@ -25,71 +27,10 @@ pub(crate) fn head_ui(ui: &mut Ui, form: &mut Form<'_>) {
     let all = [(Unit::Millimetre, "mm"), (Unit::Inch, "inch")];
     let change = buttons(ui, "unit", "lengths in", &form.job.unit, &all);
     form.edit_head("unit", change, |head, v| head.unit = v);
-    let words = names(
-        "room ceiling",
-        "ceiling",
-        "Height of the ceiling above the floor.",
-    );
-    let length = form.length();
-    let change = form.row(ui, "room.ceiling", words, length, form.job.room.ceiling);
-    form.edit_head("ceiling", change, |head, v| head.room.ceiling = v);
     limits_ui(ui, form);
+    weights_ui(ui, form);
     drawing_ui(ui, form);
     title_block_ui(ui, form);
-}
-
-fn limits_ui(ui: &mut Ui, form: &mut Form<'_>) {
-    group(ui, "Limits of shop practice");
-    let s = form.job.settings.clone();
-    type Set = fn(&mut Settings, f64);
-    let all: [(&str, &str, f64, Set); 6] = [
-        (
-            "bumper gap",
-            "A closed overlay door stands off the front edges by this.",
-            s.bumper_gap,
-            |s, v| s.bumper_gap = v,
-        ),
-        (
-            "off fitting",
-            "Bores off the fitting by no more than this are no finding.",
-            s.off_fitting_ignored,
-            |s, v| s.off_fitting_ignored = v,
-        ),
-        (
-            "drill point",
-            "How far the point of a drill runs ahead of the full diameter.",
-            s.point_lead,
-            |s, v| s.point_lead = v,
-        ),
-        (
-            "wood behind bore",
-            "Least wood behind a blind bore and its point.",
-            s.least_wood_behind,
-            |s, v| s.least_wood_behind = v,
-        ),
-        (
-            "bore to edge",
-            "Least wood between a bore and an edge.",
-            s.least_edge_web,
-            |s, v| s.least_edge_web = v,
-        ),
-        (
-            "bore to bore",
-            "Least wood between two bores.",
-            s.least_bore_web,
-            |s, v| s.least_bore_web = v,
-        ),
-    ];
-    let length = form.length();
-    for (word, meaning, value, set) in all {
-        let full = format!("limit: {word}");
-        let words = names(&full, word, meaning);
-        let change = form.row(ui, &format!("settings.{word}"), words, length, value);
-        form.edit_head(&full, change, |head, v| set(&mut head.settings, v));
-        let source = format!("{meaning} Common practice, no source.");
-        let soft = tokens(ui).text_soft;
-        ui.add(egui::Label::new(RichText::new(source).small().color(soft)).wrap());
-    }
 }
 
 fn drawing_ui(ui: &mut Ui, form: &mut Form<'_>) {

@@ -10,10 +10,14 @@ mod frame_form;
 mod head_form;
 mod hung_on;
 mod leaf_form;
+mod limits_form;
 mod openings_form;
 mod panels_form;
+mod record_form;
+mod room_form;
 mod shelf_edit;
 pub(crate) mod starter;
+mod weights_form;
 
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_model::cabinet::WallBox;
@@ -64,6 +68,7 @@ pub(crate) fn form_ui(ui: &mut Ui, mut form: Form<'_>) {
             } else {
                 ui.label("This job has no box yet.");
             }
+            section(ui, "Room", false, |ui| room_form::room_ui(ui, &mut form));
             section(ui, "Cautions", false, |ui| cautions::cautions_ui(ui, &form));
             section(ui, "Settings", false, |ui| {
                 head_form::head_ui(ui, &mut form);

@@ -3,8 +3,10 @@
 use egui::{RichText, Ui};
 use flapwright_model::cabinet::{Crosspiece, Shelf, ShelfKind, SystemRows, WallBox};
 use flapwright_model::length::show_length;
+use flapwright_model::part::Part;
 
 use super::bands::Ends;
+use super::record_form::record_ui;
 use super::{Form, group, names, panels_form, shelf_edit};
 use crate::window::command::Command;
 use crate::window::fields::choice::{buttons, tick};
@@ -131,6 +133,7 @@ fn shelf_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox, index: usize) {
                     panels_form::piece_ui(ui, form, &name, &shelf.piece, false, |b| {
                         &mut b.shelves[index].piece
                     });
+                    record_ui(ui, form, Part::Shelf(index), &name);
                 });
         });
 }

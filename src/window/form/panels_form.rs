@@ -2,8 +2,10 @@
 
 use egui::{CollapsingHeader, Ui};
 use flapwright_model::cabinet::{Back, Crosspiece, Panel, WallBox};
+use flapwright_model::part::Part;
 
 use super::bands::{Ends, bands_ui, drilled_ui};
+use super::record_form::record_ui;
 use super::{Form, names};
 use crate::window::fields::choice::buttons_under;
 
@@ -12,28 +14,39 @@ type PieceOf = fn(&mut WallBox) -> &mut Crosspiece;
 
 /// Sides, top and bottom.
 pub(crate) fn panels_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
-    let sides: [(&str, &Panel, PanelOf); 2] = [
-        ("left side", &shown.left, |b| &mut b.left),
-        ("right side", &shown.right, |b| &mut b.right),
+    let sides: [(&str, Part, &Panel, PanelOf); 2] = [
+        ("left side", Part::LeftSide, &shown.left, |b| &mut b.left),
+        ("right side", Part::RightSide, &shown.right, |b| {
+            &mut b.right
+        }),
     ];
-    for (name, panel, of) in sides {
+    for (name, part, panel, of) in sides {
         CollapsingHeader::new(name).id_salt(name).show(ui, |ui| {
             panel_ui(ui, form, name, panel, Ends::Upright, of);
+            record_ui(ui, form, part, name);
         });
     }
-    let pieces: [(&str, &Crosspiece, PieceOf, PanelOf); 2] = [
-        ("top", &shown.top, |b| &mut b.top, |b| &mut b.top.panel),
+    let pieces: [(&str, Part, &Crosspiece, PieceOf, PanelOf); 2] = [
+        (
+            "top",
+            Part::Top,
+            &shown.top,
+            |b| &mut b.top,
+            |b| &mut b.top.panel,
+        ),
         (
             "bottom",
+            Part::Bottom,
             &shown.bottom,
             |b| &mut b.bottom,
             |b| &mut b.bottom.panel,
         ),
     ];
-    for (name, piece, of, panel_of) in pieces {
+    for (name, part, piece, of, panel_of) in pieces {
         CollapsingHeader::new(name).id_salt(name).show(ui, |ui| {
             panel_ui(ui, form, name, &piece.panel, Ends::Level, panel_of);
             piece_ui(ui, form, name, piece, true, of);
+            record_ui(ui, form, part, name);
         });
     }
 }

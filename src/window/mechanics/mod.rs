@@ -29,7 +29,7 @@ pub(crate) use self::strut_dialog::{StrutDialog, strut_ui};
 pub(crate) use self::strut_search::StrutSearch;
 use super::command::{Command, UiCommand};
 use super::document::Document;
-use super::findings_panel::findings_ui;
+use super::findings::{findings_ui, open_count};
 use super::tokens::{bold, toggle, tokens};
 use super::view_state::ViewState;
 
@@ -62,7 +62,7 @@ pub(crate) fn side_ui(
     view: &mut ViewState,
     queue: &mut Vec<Command>,
 ) {
-    let findings = document.inspection().findings.len();
+    let findings = open_count(document.inspection());
     ui.horizontal(|ui| {
         for (tab, command, words) in [
             (
@@ -87,8 +87,7 @@ pub(crate) fn side_ui(
     });
     ui.separator();
     if view.tab == SideTab::Findings {
-        let scroll = std::mem::take(&mut view.scroll_to_finding);
-        findings_ui(ui, document.inspection(), view.finding, scroll, queue);
+        findings_ui(ui, document, view, queue);
         return;
     }
     let (box_index, opening) = (view.box_index, view.opening);

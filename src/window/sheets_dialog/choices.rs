@@ -56,6 +56,13 @@ pub(super) fn choices_ui(ui: &mut Ui, choice: &mut ExportChoice) {
     ui.checkbox(&mut choice.dxf, "DXF: one file for each drilled panel");
     ui.checkbox(&mut choice.csv, "CSV: one list");
     ui.checkbox(&mut choice.json, "JSON: one list");
+    ui.add_space(6.0);
+    ui.checkbox(&mut choice.remember, "Remember these sheets in the job")
+        .on_hover_text("The checks then tell when a bore moves on a sheet that is out.");
+    ui.add_enabled_ui(choice.remember, |ui| {
+        ui.checkbox(&mut choice.drilled, "These panels get drilled now")
+            .on_hover_text("Their bores are facts from now on.");
+    });
     if !choice.writes_something() {
         ui.colored_label(tokens(ui).stop, "Choose at least one kind of file.");
     }

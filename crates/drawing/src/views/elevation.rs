@@ -8,7 +8,7 @@ use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, PanelRepor
 use super::elevation_dimensions::dimensions;
 use super::lit::{Projection, light_up};
 use super::visible::outline;
-use super::{LEAST_BORE, ViewOptions, bore_subject, front_rect, leaves_of};
+use super::{LEAST_BORE, ViewOptions, around, bore_subject, front_rect, ghost, leaves_of};
 use crate::brush::{Brush, corners};
 use crate::hatch::hatch;
 use crate::list::{At, DisplayList};
@@ -30,6 +30,7 @@ pub fn elevation(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     let doors: Vec<Rect<f64>> = leaves(report)
         .map(|panel| front_rect(&panel.solid, scale))
         .collect();
+    around::in_elevation(&mut list, report, options);
     backgrounds(&mut list, report, scale);
     body(&mut list, report, scale, &doors);
     for panel in leaves(report) {
@@ -51,6 +52,7 @@ pub fn elevation(report: &BoxReport, options: &ViewOptions) -> DisplayList {
         point: |place, scale| At::new(place.x * scale, place.y * scale),
         solid: front_rect,
     };
+    ghost::in_elevation(&mut list, report, options);
     light_up(&mut list, report, options, &projection);
     list
 }
@@ -204,7 +206,7 @@ fn bores(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
 
 /// From each bore to the place where the fitting needs it.
 fn offsets(list: &mut DisplayList, door: &DoorReport, scale: f64) {
-    let brush = Brush::new(Layer::Findings, Ink::Ghost);
+    let brush = Brush::new(Layer::Findings, Ink::Fitting);
     for offset in &door.offsets {
         if offset.drilled.is_some() && offset.distance() <= NO_OFFSET {
             continue;

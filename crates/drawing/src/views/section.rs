@@ -8,7 +8,7 @@ use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport};
 use super::leaf_section::to_paper;
 use super::lit::{Projection, light_up};
 use super::section_door::{cut, one_door};
-use super::{LEAST_BORE, ViewOptions, bore_subject, figure, side_rect};
+use super::{LEAST_BORE, ViewOptions, around, bore_subject, figure, ghost, side_rect};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
 use crate::list::{At, DisplayList};
@@ -23,6 +23,7 @@ use crate::pen::{Ink, Layer, Pen};
 #[must_use]
 pub fn section(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     let mut list = DisplayList::new();
+    around::in_section(&mut list, report, options);
     backgrounds(&mut list, report, options.scale);
     cut_panels(&mut list, report, options.scale);
     for (index, opening) in report.openings.iter().enumerate() {
@@ -44,6 +45,7 @@ pub fn section(report: &BoxReport, options: &ViewOptions) -> DisplayList {
         point: |place, scale| At::new(place.z * scale, place.y * scale),
         solid: side_rect,
     };
+    ghost::in_section(&mut list, report, options);
     light_up(&mut list, report, options, &projection);
     list
 }

@@ -11,7 +11,7 @@ use crate::list::{At, DisplayList, Shape};
 use crate::overlap::overlapping_texts;
 use crate::pen::{Ink, Layer, Pen};
 
-fn demo() -> Inspection {
+pub(super) fn demo() -> Inspection {
     let text = include_str!("../../../../assets/demo/houseboat-galley.ron");
     let job: Job = flapwright_model::file::read_job(text).expect("the demo job is sound");
     inspect(&job)

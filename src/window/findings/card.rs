@@ -1,0 +1,205 @@
+//! One finding: what, where, what can be done.
+
+use egui::{Button, CollapsingHeader, Frame, Label, Response, RichText, Sense, Stroke, Ui};
+use flapwright_rules::finding::{Finding, Remedy, Severity};
+
+use super::{Preview, RemedyAt};
+use crate::window::command::Command;
+use crate::window::document::Document;
+use crate::window::tokens::{bold, tokens};
+
+/// What every finding of the list is shown with.
+pub(super) struct Card<'a> {
+    pub(super) document: &'a Document,
+    /// The lit finding.
+    pub(super) chosen: Option<usize>,
+    /// Whether it must come into sight.
+    pub(super) scroll: bool,
+    pub(super) preview: &'a mut Preview,
+    pub(super) queue: &'a mut Vec<Command>,
+}
+
+/// An open finding with its remedies.
+pub(super) fn finding_ui(ui: &mut Ui, card: &mut Card<'_>, index: usize, finding: &Finding) {
+    framed(ui, card, index, finding, |ui, card| {
+        details_ui(ui, finding);
+        for (remedy_index, remedy) in finding.remedies.iter().enumerate() {
+            let at = RemedyAt {
+                revision: card.document.revision(),
+                finding: index,
+                remedy: remedy_index,
+            };
+            ui.add_space(2.0);
+            remedy_ui(ui, card, at, remedy);
+        }
+        ui.horizontal_wrapped(|ui| {
+            let button = small_button(ui, "Accept…", "Accept", finding)
+                .on_hover_text("Keep it as it is, with a reason that is printed on the sheets.");
+            if button.clicked() {
+                card.queue.push(Command::AskAccept(index));
+            }
+            what_ui(ui, card, finding);
+        });
+    });
+}
+
+/// An accepted finding with the reason.
+pub(super) fn accepted_ui(ui: &mut Ui, card: &mut Card<'_>, index: usize, finding: &Finding) {
+    framed(ui, card, index, finding, |ui, card| {
+        let reason = finding.accepted.as_deref().unwrap_or_default();
+        ui.add(Label::new(format!("Accepted: {reason}")).wrap());
+        details_ui(ui, finding);
+        ui.horizontal_wrapped(|ui| {
+            let button = small_button(ui, "Take back", "Take back the acceptance of", finding)
+                .on_hover_text("The finding is open again.");
+            if button.clicked() {
+                card.queue.push(Command::TakeBack(index));
+            }
+            what_ui(ui, card, finding);
+        });
+    });
+}
+
+/// A small button whose name for a screen reader says which finding it is about.
+fn small_button(ui: &mut Ui, text: &str, verb: &str, finding: &Finding) -> Response {
+    ui.add(Button::new(text).small())
+        .accessible_name(format!("{verb} {}, {}", finding.check, finding.place))
+}
+
+fn what_ui(ui: &mut Ui, card: &mut Card<'_>, finding: &Finding) {
+    let button = small_button(ui, "What is this?", "What is", finding)
+        .on_hover_text("What the check looks at, why it matters, what can be done.");
+    if button.clicked() {
+        card.queue.push(Command::ShowPage(finding.check.to_owned()));
+    }
+}
+
+fn framed(
+    ui: &mut Ui,
+    card: &mut Card<'_>,
+    index: usize,
+    finding: &Finding,
+    body: impl FnOnce(&mut Ui, &mut Card<'_>),
+) {
+    let tokens = tokens(ui);
+    let chosen = card.chosen == Some(index);
+    let edge = if chosen {
+        Stroke::new(2.0, tokens.severity(finding.severity))
+    } else {
+        Stroke::new(1.0, tokens.line)
+    };
+    let frame = Frame::new()
+        .fill(tokens.card)
+        .stroke(edge)
+        .corner_radius(4.0)
+        .inner_margin(8.0);
+    frame.show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        let message = message_ui(ui, card, index, finding);
+        if chosen && card.scroll {
+            message.scroll_to_me(None);
+        }
+        body(ui, card);
+    });
+}
+
+/// Severity, place, check, and the sentence, which is the button that lights the places.
+fn message_ui(ui: &mut Ui, card: &mut Card<'_>, index: usize, finding: &Finding) -> Response {
+    let tokens = tokens(ui);
+    let first = finding.subjects.first();
+    let report = first.and_then(|subject| {
+        let boxes = &card.document.inspection().boxes;
+        boxes.get(subject.box_index())
+    });
+    ui.horizontal_wrapped(|ui| {
+        badge(ui, finding.severity);
+        let name = report.map_or("", |report| report.name.as_str());
+        ui.label(RichText::new(name).strong())
+            .on_hover_text(&finding.place);
+        ui.label(RichText::new(finding.check).small().color(tokens.text_soft));
+    });
+    let message = Label::new(&finding.message)
+        .wrap()
+        .selectable(false)
+        .sense(Sense::CLICK | Sense::FOCUSABLE);
+    let response = ui
+        .add(message)
+        .on_hover_cursor(egui::CursorIcon::PointingHand)
+        .on_hover_text("Light the places in the drawings.");
+    if response.clicked() {
+        let chosen = card.chosen == Some(index);
+        card.queue
+            .push(Command::SelectFinding((!chosen).then_some(index)));
+    }
+    if response.has_focus() {
+        let stroke = Stroke::new(1.0, tokens.accent);
+        let around = response.rect.expand(2.0);
+        ui.painter()
+            .rect_stroke(around, 2.0, stroke, egui::StrokeKind::Outside);
+    }
+    response
+}
+
+fn details_ui(ui: &mut Ui, finding: &Finding) {
+    if finding.details.is_empty() {
+        return;
+    }
+    CollapsingHeader::new(RichText::new("Details").small()).show(ui, |ui| {
+        for line in &finding.details {
+            ui.add(Label::new(RichText::new(line).small()).wrap());
+        }
+    });
+}
+
+/// A remedy: its button previews it under the pointer and with the keyboard on it.
+fn remedy_ui(ui: &mut Ui, card: &mut Card<'_>, at: RemedyAt, remedy: &Remedy) {
+    let button = ui
+        .add(Button::new(&remedy.title).wrap())
+        .on_hover_text(&remedy.effect);
+    if button.hovered() || button.has_focus() {
+        card.preview.point_at(at);
+    }
+    if button.clicked() {
+        card.queue.push(Command::ApplyRemedy {
+            finding: at.finding,
+            remedy: at.remedy,
+        });
+    }
+    ui.horizontal_top(|ui| {
+        let kept = card.preview.keeps(at);
+        let switch = Button::selectable(kept, RichText::new("Preview").small())
+            .small()
+            .frame_when_inactive(true);
+        let button = ui
+            .add(switch)
+            .accessible_name(format!("Preview: {}", remedy.title))
+            .on_hover_text("Keep the drawings showing what this remedy would make.");
+        if button.clicked() {
+            card.queue.push(Command::KeepPreview {
+                finding: at.finding,
+                remedy: at.remedy,
+            });
+        }
+        let tokens = tokens(ui);
+        if remedy.safe {
+            ui.label(bold("safe").small().color(tokens.good))
+                .on_hover_text("Clears its finding and adds no stop; may be applied unseen.");
+        }
+        let effect = RichText::new(&remedy.effect)
+            .small()
+            .color(tokens.text_soft);
+        ui.add(Label::new(effect).wrap());
+    });
+}
+
+/// The severity as a word on its colour.
+fn badge(ui: &mut Ui, severity: Severity) {
+    let tokens = tokens(ui);
+    Frame::new()
+        .fill(tokens.severity(severity))
+        .corner_radius(3.0)
+        .inner_margin(egui::Margin::symmetric(5, 1))
+        .show(ui, |ui| {
+            ui.label(bold(severity.word()).small().color(tokens.on_severity));
+        });
+}

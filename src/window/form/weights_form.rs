@@ -1,0 +1,88 @@
+//! How much each check weighs in this job, and which are not run.
+
+use egui::{CollapsingHeader, ComboBox, Label, RichText, Ui};
+use flapwright_model::severity::Weight;
+use flapwright_rules::checks::{CHECKS, Check};
+
+use super::Form;
+use crate::window::command::Command;
+use crate::window::fields::{Change, field_id};
+use crate::window::tokens::{GROUP_GAP, bold, tokens};
+
+const ALL: [Option<Weight>; 5] = [
+    None,
+    Some(Weight::Off),
+    Some(Weight::Note),
+    Some(Weight::Caution),
+    Some(Weight::Stop),
+];
+
+const fn word(weight: Option<Weight>) -> &'static str {
+    match weight {
+        None => "by itself",
+        Some(Weight::Off) => "off",
+        Some(Weight::Note) => "note",
+        Some(Weight::Caution) => "caution",
+        Some(Weight::Stop) => "stop",
+    }
+}
+
+/// All checks with their weights.
+pub(crate) fn weights_ui(ui: &mut Ui, form: &mut Form<'_>) {
+    ui.add_space(GROUP_GAP);
+    let changed = form.job.settings.weights.len();
+    let title = match changed {
+        0 => "Weights of the checks".to_owned(),
+        _ => format!("Weights of the checks ({changed} set)"),
+    };
+    let title = bold(title).color(tokens(ui).text_soft).size(12.5);
+    CollapsingHeader::new(title)
+        .id_salt("weights")
+        .show(ui, |ui| {
+            for check in CHECKS {
+                weight_ui(ui, form, check);
+            }
+        });
+}
+
+fn weight_ui(ui: &mut Ui, form: &mut Form<'_>, check: &Check) {
+    let now = form.job.settings.weights.get(check.name).copied();
+    let mut chosen = now;
+    ui.horizontal(|ui| {
+        ComboBox::from_id_salt(("weight", check.name))
+            .selected_text(word(now))
+            .width(84.0)
+            .show_ui(ui, |ui| {
+                for weight in ALL {
+                    ui.selectable_value(&mut chosen, weight, word(weight));
+                }
+            })
+            .response
+            .accessible_name(format!("weight of {}", check.name));
+        let page = ui
+            .add(egui::Button::new(check.name).frame(false).truncate())
+            .accessible_name(format!("page of {}", check.name))
+            .on_hover_text("Show the page of this check.");
+        if page.clicked() {
+            form.queue.push(Command::ShowPage(check.name.to_owned()));
+        }
+    });
+    let summary = RichText::new(check.summary())
+        .small()
+        .color(tokens(ui).text_soft);
+    ui.add(Label::new(summary).wrap());
+    let change = (chosen != now).then(|| Change {
+        value: chosen,
+        field: field_id(&format!("settings.weights.{}", check.name)),
+        typed: None,
+        running: false,
+    });
+    let what = format!("weight of {}", check.name);
+    form.edit_head(&what, change, |head, weight| {
+        let weights = &mut head.settings.weights;
+        match weight {
+            Some(weight) => weights.insert(check.name.to_owned(), weight),
+            None => weights.remove(check.name),
+        };
+    });
+}
