@@ -328,6 +328,7 @@ fn findings(setup: &Setup<'_>, flow: &mut Flow) {
         .filter_map(|it| Some((it, it.accepted.as_ref()?)))
         .collect();
     if accepted.is_empty() {
+        flow.blank(2.0);
         flow.paragraph("No finding has been accepted.", Weight::Plain);
         return;
     }

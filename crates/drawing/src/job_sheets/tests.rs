@@ -161,7 +161,7 @@ fn the_cover_lists_boxes_fittings_and_accepted_findings() {
         .expect("the demo has a note");
     finding.accepted = Some("wanted as a grip".to_owned());
     let options = PageOptions::of([PageKind::Cover]);
-    let cover = &job_sheets(&job, &inspection, &options)[0];
+    let cover = job_sheets(&job, &inspection, &options);
     for words in [
         "mugs",
         "plates",
@@ -177,7 +177,7 @@ fn the_cover_lists_boxes_fittings_and_accepted_findings() {
         "Glass pane",
         "Fix the box to the wall",
     ] {
-        assert!(says(cover, words), "{words}");
+        assert!(cover.iter().any(|page| says(page, words)), "{words}");
     }
 }
 

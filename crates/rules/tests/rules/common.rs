@@ -264,8 +264,14 @@ pub(crate) fn job(wall_box: WallBox, card: Card) -> Job {
         stiffness: None,
     };
     let mut job = Job::empty(vec![material], vec![card]);
-    // Reminders that every such job gets; their own tests switch them on.
-    for reminder in ["wall-fixing-reminder", "card-unproved"] {
+    // What every such job gets (its box hangs on the floor, its axis lies deep in the box); the tests
+    // of these checks switch them on.
+    for reminder in [
+        "wall-fixing-reminder",
+        "card-unproved",
+        "open-door-at-head-height",
+        "top-edge-meets-panel",
+    ] {
         job.settings
             .weights
             .insert(reminder.to_owned(), Weight::Off);

@@ -216,7 +216,9 @@ proptest! {
             }
         }
         let plain = |answer: &Inspection| -> Vec<_> {
-            answer.findings.iter().map(without_words).collect()
+            // Only inches are rounded to fractions.
+            let both = answer.findings.iter().filter(|it| it.check != "rounding-drift");
+            both.map(without_words).collect()
         };
         prop_assert_eq!(plain(&metric), plain(&imperial));
         // Why a motion or a lift fails is said in the card's own millimetres.

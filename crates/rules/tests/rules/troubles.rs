@@ -19,6 +19,8 @@ const CLEARED_BY_SAFE_REMEDIES: &[(&str, &str)] = &[
     ("drilled-panel-differs", "lids, door"),
     // 20
     ("uneven-reveals", "pepper, door; salt, door"),
+    // 20 as well: its top edge has no room to swing.
+    ("top-edge-meets-panel", "pepper, door"),
 ];
 
 /// Check and place of what needs a person.
@@ -76,7 +78,7 @@ const LEFT_FOR_A_PERSON: &[(&str, &str)] = &[
     // 12
     ("doors-overlap", "tea, door; coffee, door"),
     // 13
-    ("hand-force-too-high", "anchors, door"),
+    ("door-too-heavy", "anchors, door"),
     // 14: a card that no box uses has no place.
     ("card-example-fails", ""),
     // 15
@@ -90,6 +92,10 @@ const LEFT_FOR_A_PERSON: &[(&str, &str)] = &[
     ),
     // 19
     ("mirrored-pair-differs", "forks, door; knives, door"),
+    // 1, 7, 10 as well: the top edge is where it cannot swing.
+    ("top-edge-meets-panel", "ropes, door"),
+    ("top-edge-meets-panel", "flags, door"),
+    ("top-edge-meets-panel", "oil skins, door"),
 ];
 
 fn troubles() -> Job {
