@@ -422,8 +422,12 @@ fn odd_names_stay_in_the_folder_and_never_overwrite_each_other() {
         std::fs::write(&job, odd).unwrap();
         let out = parent.path().join("out");
         let to = out.to_str().unwrap();
-        for command in [["bores", "--dxf"], ["sheets", "--svg"]] {
-            let run = flapwright(&[command[0], job.to_str().unwrap(), "--out", to, command[1]]);
+        let job = job.to_str().unwrap();
+        for command in [
+            &["bores", job, "--out", to, "--dxf"][..],
+            &["sheets", job, "--out", to, "--svg", "--pages", "panels"],
+        ] {
+            let run = flapwright(command);
             assert_eq!(run.status.code(), Some(0), "{name}: {}", text(&run.stderr));
             let said = text(&run.stdout);
             let paths: Vec<&Path> = said.lines().map(Path::new).collect();

@@ -9,7 +9,7 @@ use flapwright_model::validate::validate_box;
 
 use crate::checks::{BoxContext, look_at_box, look_at_job};
 use crate::finding::{Finding, Severity};
-use crate::inspect::Inspector;
+use crate::inspect::{Inspector, inspect};
 use crate::inspection::{BoxReport, Inspection};
 use crate::place_words::place_words;
 use crate::placement::place_box;
@@ -126,7 +126,7 @@ pub fn apply_safe_remedies(job: &Job) -> SafeRun {
         inspection: inspector.inspect(job),
     };
     let mut edits = Vec::new();
-    while let Some((applied, edit)) = first_safe(&run.inspection) {
+    while let Some((applied, edit)) = first_safe(&run.job, &run.inspection) {
         if apply(&mut run.job, edit.clone()).is_err() {
             break;
         }
@@ -140,18 +140,29 @@ pub fn apply_safe_remedies(job: &Job) -> SafeRun {
     run
 }
 
-fn first_safe(inspection: &Inspection) -> Option<(AppliedRemedy, Edit)> {
-    inspection
+/// Of the gravest finding with a safe remedy the remedy that leaves the fewest stops, then cautions;
+/// the first of several alike.
+fn first_safe(job: &Job, inspection: &Inspection) -> Option<(AppliedRemedy, Edit)> {
+    let finding = inspection
         .findings
         .iter()
-        .filter(|finding| finding.accepted.is_none())
-        .find_map(|finding| {
-            let remedy = finding.remedies.iter().find(|remedy| remedy.safe)?;
-            let applied = AppliedRemedy {
-                check: finding.check,
-                place: finding.place.clone(),
-                title: remedy.title.clone(),
-            };
-            Some((applied, remedy.edit.clone()))
-        })
+        .find(|it| it.accepted.is_none() && it.remedies.iter().any(|remedy| remedy.safe))?;
+    let left = |edit: &Edit| {
+        let mut after = job.clone();
+        apply(&mut after, edit.clone()).ok()?;
+        let after = inspect(&after);
+        Some((after.open(Severity::Stop), after.open(Severity::Caution)))
+    };
+    let (_, remedy) = finding
+        .remedies
+        .iter()
+        .filter(|remedy| remedy.safe)
+        .filter_map(|remedy| Some((left(&remedy.edit)?, remedy)))
+        .min_by_key(|(left, _)| *left)?;
+    let applied = AppliedRemedy {
+        check: finding.check,
+        place: finding.place.clone(),
+        title: remedy.title.clone(),
+    };
+    Some((applied, remedy.edit.clone()))
 }
