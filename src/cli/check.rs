@@ -22,25 +22,35 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
     let job = job_file::read(&arguments.job)?;
-    let findings = inspect(&job).findings;
+    let inspection = inspect(&job);
     if arguments.json {
-        say(&serde_json::to_string_pretty(&findings)?)?;
+        say(&serde_json::to_string_pretty(&inspection.findings)?)?;
     } else {
-        for finding in &findings {
+        for finding in &inspection.findings {
             print(finding)?;
         }
-        let number = |severity| findings.iter().filter(|it| it.severity == severity).count();
+        let accepted = inspection
+            .findings
+            .iter()
+            .filter(|it| it.accepted.is_some())
+            .count();
+        let accepted = if accepted == 0 {
+            String::new()
+        } else {
+            format!(", {accepted} accepted")
+        };
         say(&format!(
-            "{}, {}, {}",
-            count(number(Severity::Stop), "stop"),
-            count(number(Severity::Caution), "caution"),
-            count(number(Severity::Note), "note")
+            "{}, {}, {}{accepted}",
+            count(inspection.open(Severity::Stop), "stop"),
+            count(inspection.open(Severity::Caution), "caution"),
+            count(inspection.open(Severity::Note), "note")
         ))?;
     }
-    let stopped = findings
-        .iter()
-        .any(|finding| finding.severity == Severity::Stop);
-    Ok(if stopped { STOPPED } else { FINE })
+    Ok(if inspection.open(Severity::Stop) > 0 {
+        STOPPED
+    } else {
+        FINE
+    })
 }
 
 fn print(finding: &Finding) -> Result<()> {
@@ -50,6 +60,9 @@ fn print(finding: &Finding) -> Result<()> {
         finding.check,
         finding.message
     ))?;
+    if let Some(reason) = &finding.accepted {
+        say(&format!("    accepted: {reason}"))?;
+    }
     for detail in &finding.details {
         say(&format!("    {detail}"))?;
     }

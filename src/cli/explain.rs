@@ -15,13 +15,13 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
     let Some(name) = &arguments.check else {
         for check in CHECKS {
-            say(check.name)?;
+            say(&format!("{:<28} {}", check.name, check.summary()))?;
         }
         return Ok(FINE);
     };
     let Some(check) = check(name) else {
         bail!("there is no check \"{name}\"; `flapwright explain` lists them all");
     };
-    say(&format!("# {}\n\n{}", check.name, check.page))?;
+    say(&check.manual())?;
     Ok(FINE)
 }

@@ -1,12 +1,14 @@
 //! Facts of the trade: common practice, no source. The arithmetic can be redone by hand; distances
 //! are those of the invented demo.
 
+use std::sync::Arc;
+
 use flapwright_model::edges::Edge;
 use flapwright_model::part::{LeafId, Part};
 use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoxReport;
 
-fn the_box(name: &str) -> BoxReport {
+fn the_box(name: &str) -> Arc<BoxReport> {
     let job = flapwright::shipped::demo_job().unwrap();
     inspect(&job)
         .boxes

@@ -111,7 +111,7 @@ pub(crate) fn with_panels(panels: Vec<PanelReport>) -> (Job, Inspection) {
     (
         Job::empty(Vec::new(), Vec::new()),
         Inspection {
-            boxes: vec![report],
+            boxes: vec![report.into()],
             findings: Vec::new(),
         },
     )

@@ -32,7 +32,8 @@ pub fn sheets(job: &Job, inspection: &Inspection) -> Vec<Sheet> {
     let pages: Vec<(&BoxReport, &PanelReport, Page)> = inspection
         .boxes
         .iter()
-        .flat_map(|report| report.panels.iter().map(move |panel| (report, panel)))
+        .map(AsRef::as_ref)
+        .flat_map(|report: &BoxReport| report.panels.iter().map(move |panel| (report, panel)))
         .filter(|(_, panel)| !panel.bores.is_empty() && panel.face != Face::Plain)
         .flat_map(|(report, panel)| {
             let facts = Facts::new(job, inspection, report, panel);

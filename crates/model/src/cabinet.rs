@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::door::Door;
 use crate::edges::Edges;
+use crate::record::PanelRecord;
 
 /// A wall cabinet's body with its openings and their doors. All lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -42,6 +43,9 @@ pub struct WallBox {
     pub system_rows: Option<SystemRows>,
     /// The openings from the top down: one more than there are fixed shelves.
     pub openings: Vec<Opening>,
+    /// Panels whose sheet was exported or that are drilled, as they stood then.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub records: Vec<PanelRecord>,
 }
 
 /// Where a box hangs, mm.

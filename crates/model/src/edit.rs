@@ -2,11 +2,13 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::acceptance::Acceptance;
 use crate::cabinet::WallBox;
 use crate::card::Card;
-use crate::job::{Job, Room, Settings, TitleBlock};
+use crate::job::{Job, Settings, TitleBlock};
 use crate::length::Unit;
 use crate::material::Material;
+use crate::room::Room;
 use crate::validate::{Problem, validate, validate_box};
 
 /// A change of a job. Applying one gives back the change that undoes it.
@@ -37,6 +39,8 @@ pub enum Edit {
     ReplaceMaterials(Vec<Material>),
     /// All cards.
     ReplaceCards(Vec<Card>),
+    /// All accepted findings.
+    ReplaceAccepted(Vec<Acceptance>),
     /// Several changes in this order, as one step.
     Together(Vec<Edit>),
 }
@@ -68,7 +72,7 @@ impl JobHead {
             unit: job.unit,
             title_block: job.title_block.clone(),
             settings: job.settings.clone(),
-            room: job.room,
+            room: job.room.clone(),
         }
     }
 }
@@ -85,6 +89,7 @@ pub fn apply(job: &mut Job, edit: Edit) -> Result<Edit, Vec<Problem>> {
         | Edit::ReplaceHead(_)
         | Edit::ReplaceMaterials(_)
         | Edit::ReplaceCards(_)
+        | Edit::ReplaceAccepted(_)
         | Edit::Together(_) => None,
     };
     let inverse = apply_unchecked(job, edit).map_err(|problem| vec![problem])?;
@@ -153,6 +158,10 @@ fn apply_unchecked(job: &mut Job, edit: Edit) -> Result<Edit, Problem> {
         Edit::ReplaceCards(cards) => {
             Ok(Edit::ReplaceCards(std::mem::replace(&mut job.cards, cards)))
         }
+        Edit::ReplaceAccepted(accepted) => Ok(Edit::ReplaceAccepted(std::mem::replace(
+            &mut job.accepted,
+            accepted,
+        ))),
         Edit::Together(edits) => {
             let mut inverses = Vec::with_capacity(edits.len());
             for edit in edits {

@@ -1,11 +1,17 @@
 //! The job: everything that one file holds.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
+use crate::acceptance::Acceptance;
 use crate::cabinet::WallBox;
-use crate::card::Card;
+use crate::card::{Card, Span};
 use crate::length::Unit;
 use crate::material::Material;
+use crate::measure::NEWTON_PER_POUND;
+use crate::room::Room;
+use crate::severity::Weight;
 
 /// The file version that this program writes.
 pub const FILE_VERSION: u32 = 1;
@@ -37,6 +43,9 @@ pub struct Job {
     pub cards: Vec<Card>,
     /// The boxes.
     pub boxes: Vec<WallBox>,
+    /// Findings that were accepted, with the reason.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub accepted: Vec<Acceptance>,
 }
 
 /// Texts of the title block (fields of ISO 7200, restated second-hand). Empty ones print ruled.
@@ -57,14 +66,6 @@ pub struct TitleBlock {
     pub revision: String,
 }
 
-/// The room that the boxes hang in, mm.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Room {
-    /// Height of the ceiling above the floor.
-    pub ceiling: f64,
-}
-
 /// Limits of shop practice and conventions of drawing, each with a default.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
@@ -82,6 +83,37 @@ pub struct Settings {
     pub least_edge_web: f64,
     /// Wood that must be left between two bores, mm. Common practice, no source.
     pub least_bore_web: f64,
+    /// Room that moving parts must keep from what they pass, mm. Common practice, no source.
+    pub least_clearance: f64,
+    /// Largest force that the hand may need, N: 5 lbf (2010 ADA Standards, 309.4).
+    pub most_hand_force: f64,
+    /// A handle above this height from the floor is out of reach, mm. Assumed, no source: a grown
+    /// person standing; the 48 in (1220 mm) of the 2010 ADA Standards, 308.2.1, are for a reach
+    /// from a wheelchair and lie below most wall cabinets.
+    pub highest_reach: f64,
+    /// An open door whose lowest point is below this height and stands out into the room is one
+    /// to knock the head on, mm. Assumed, no source.
+    pub head_height: f64,
+    /// An open door at head height that stands out by no more than this is no trouble, mm.
+    /// Assumed, no source.
+    pub head_allowance: f64,
+    /// Gaps between these two widths can catch a finger while parts move, mm: below 8 or above 25
+    /// is safe (EN 14749, EN 527-2 and EN 1335-2 as restated by a test house, second-hand).
+    pub finger_gap: Span,
+    /// Reveals of neighbouring doors that differ by more than this look uneven, mm: 1/16 in, the
+    /// gap of custom casework (trade page on AWI grades, second-hand).
+    pub most_uneven: f64,
+    /// A lift-up door may sag by this share of its width, 1 over the number: L/144 (Architectural
+    /// Woodwork Standards 2009, 1.2.21, for shelves; taken over for doors).
+    pub sag_ratio: f64,
+    /// Load that a square metre of shelf is reckoned with for the wall fixing, kg: 40 lb/ft2
+    /// (Architectural Woodwork Standards 2009, 1.2.21).
+    pub shelf_load: f64,
+    /// Step of the machine's bore grid along the side, mm; 0 for none. The 32 mm of the trade.
+    pub grid_step: f64,
+    /// Checks that weigh more or less than they do by themselves, or are not run.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub weights: BTreeMap<String, Weight>,
     /// Which way the apex of the opening mark points.
     pub opening_mark: OpeningMark,
     /// Paper of the drilling sheets.
@@ -99,6 +131,20 @@ impl Default for Settings {
             least_wood_behind: 2.0,
             least_edge_web: 3.0,
             least_bore_web: 3.0,
+            least_clearance: 2.0,
+            most_hand_force: 5.0 * NEWTON_PER_POUND,
+            highest_reach: 1950.0,
+            head_height: 1850.0,
+            head_allowance: 100.0,
+            finger_gap: Span {
+                min: 8.0,
+                max: 25.0,
+            },
+            most_uneven: 1.6,
+            sag_ratio: 144.0,
+            shelf_load: 195.0,
+            grid_step: 32.0,
+            weights: BTreeMap::new(),
             opening_mark: OpeningMark::ApexAtOpeningSide,
             paper: PaperChoice::A4,
             inches_on_sheets: false,
@@ -140,10 +186,11 @@ impl Job {
             unit: Unit::default(),
             title_block: TitleBlock::default(),
             settings: Settings::default(),
-            room: Room { ceiling: 2500.0 },
+            room: Room::under(2500.0),
             materials,
             cards,
             boxes: Vec::new(),
+            accepted: Vec::new(),
         }
     }
 

@@ -3,6 +3,7 @@
 //! This crate knows no drawing, no checks and no dialogs. A [`job::Job`] that came through
 //! [`file::read_job`] or [`validate::validate`] is sound: every other crate relies on it.
 
+pub mod acceptance;
 pub mod cabinet;
 pub mod card;
 pub mod card_difference;
@@ -20,5 +21,8 @@ pub mod material;
 pub mod measure;
 pub mod part;
 mod plain;
+pub mod record;
+pub mod room;
+pub mod severity;
 pub mod space;
 pub mod validate;

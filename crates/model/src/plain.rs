@@ -87,6 +87,7 @@ impl WallBox {
             shelves: Vec::new(),
             system_rows: None,
             openings: vec![Opening { door }],
+            records: Vec::new(),
         }
     }
 }

@@ -5,6 +5,7 @@
 
 mod boxes;
 mod cards;
+mod records;
 
 use std::collections::BTreeSet;
 
@@ -12,6 +13,7 @@ use crate::cabinet::WallBox;
 use crate::card::Card;
 use crate::job::{FILE_VERSION, Job};
 use crate::material::Material;
+use crate::room::Room;
 
 /// Longest length of a part or place, mm.
 pub const LONGEST: f64 = 5000.0;
@@ -156,17 +158,77 @@ impl Look {
 
     fn head(&mut self, job: &Job) {
         let settings = &job.settings;
-        for (name, value) in [
-            ("bumper_gap", settings.bumper_gap),
-            ("off_fitting_ignored", settings.off_fitting_ignored),
-            ("point_lead", settings.point_lead),
-            ("least_wood_behind", settings.least_wood_behind),
-            ("least_edge_web", settings.least_edge_web),
-            ("least_bore_web", settings.least_bore_web),
+        for (name, value, most, unit) in [
+            ("bumper_gap", settings.bumper_gap, 100.0, " mm"),
+            (
+                "off_fitting_ignored",
+                settings.off_fitting_ignored,
+                100.0,
+                " mm",
+            ),
+            ("point_lead", settings.point_lead, 100.0, " mm"),
+            (
+                "least_wood_behind",
+                settings.least_wood_behind,
+                100.0,
+                " mm",
+            ),
+            ("least_edge_web", settings.least_edge_web, 100.0, " mm"),
+            ("least_bore_web", settings.least_bore_web, 100.0, " mm"),
+            ("least_clearance", settings.least_clearance, 100.0, " mm"),
+            ("most_hand_force", settings.most_hand_force, 1000.0, " N"),
+            ("highest_reach", settings.highest_reach, 20_000.0, " mm"),
+            ("head_height", settings.head_height, 20_000.0, " mm"),
+            ("head_allowance", settings.head_allowance, LONGEST, " mm"),
+            ("finger_gap.min", settings.finger_gap.min, 100.0, " mm"),
+            ("finger_gap.max", settings.finger_gap.max, 100.0, " mm"),
+            ("most_uneven", settings.most_uneven, 100.0, " mm"),
+            ("shelf_load", settings.shelf_load, 2000.0, " kg/m2"),
+            ("grid_step", settings.grid_step, 1000.0, " mm"),
         ] {
-            self.within(&format!("settings.{name}"), value, 0.0, 100.0, " mm");
+            self.within(&format!("settings.{name}"), value, 0.0, most, unit);
         }
-        self.within("room.ceiling", job.room.ceiling, 0.0, 20_000.0, " mm");
+        self.within("settings.sag_ratio", settings.sag_ratio, 1.0, 10_000.0, "");
+        self.room(&job.room);
+        for (i, accepted) in job.accepted.iter().enumerate() {
+            for number in &accepted.numbers {
+                if !number.value.is_finite() {
+                    self.wrong(
+                        format!("accepted[{i}] \"{}\".numbers", accepted.check),
+                        format!("has {} for \"{}\"", number.value, number.label),
+                        "take the acceptance out and accept the finding again",
+                    );
+                }
+            }
+        }
+    }
+
+    fn room(&mut self, room: &Room) {
+        self.within("room.ceiling", room.ceiling, 0.0, 20_000.0, " mm");
+        for (i, obstacle) in room.obstacles.iter().enumerate() {
+            for (name, extent) in [
+                ("along_wall", obstacle.along_wall),
+                ("above_floor", obstacle.above_floor),
+                ("from_wall", obstacle.from_wall),
+            ] {
+                let at = format!("room.obstacles[{i}] \"{}\".{name}", obstacle.name);
+                self.within(
+                    &format!("{at}.from"),
+                    extent.from,
+                    -20_000.0,
+                    20_000.0,
+                    " mm",
+                );
+                self.within(&format!("{at}.to"), extent.to, -20_000.0, 20_000.0, " mm");
+                if extent.from >= extent.to {
+                    self.wrong(
+                        at,
+                        format!("runs from {} to {} mm", extent.from, extent.to),
+                        "put the smaller number first",
+                    );
+                }
+            }
+        }
     }
 
     fn materials(&mut self, materials: &[Material]) {

@@ -15,8 +15,12 @@ mod door_past_its_place;
 mod doors_overlap;
 mod edge_distance_outside_card;
 mod frame_before_fitting;
+mod hand_force_too_high;
 mod leaf_has_no_size;
 mod linkage_cannot_close;
+
+use std::cell::OnceCell;
+use std::sync::Arc;
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::Door;
@@ -24,7 +28,9 @@ use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::measure;
 use flapwright_model::part::{BoreId, Subject};
+use flapwright_model::severity::Weight;
 
+use crate::chosen_work::{ChosenWork, chosen_work};
 use crate::finding::{Finding, Severity};
 use crate::inspection::{BoxReport, DoorReport, PanelReport, PlacedBore};
 
@@ -35,7 +41,44 @@ pub struct Check {
     pub name: &'static str,
     /// What it looks at and why it matters in the shop.
     pub page: &'static str,
+    /// The severities that its findings can have by themselves.
+    pub severities: &'static [Severity],
+    /// Names of the settings of the job that it goes by.
+    pub settings: &'static [&'static str],
     run: Run,
+}
+
+impl Check {
+    /// The first sentence of its page: what it looks at.
+    #[must_use]
+    pub fn summary(&self) -> &'static str {
+        let text = self
+            .page
+            .split("\n")
+            .find(|line| !line.is_empty() && !line.starts_with('#'))
+            .unwrap_or_default();
+        text.find(". ").map_or(text, |end| &text[..=end])
+    }
+
+    /// The whole page as Markdown: heading, page, severities, settings.
+    #[must_use]
+    pub fn manual(&self) -> String {
+        let words: Vec<&str> = self.severities.iter().map(|it| it.word()).collect();
+        let mut text = format!(
+            "# {}\n\n{}\n\n## Weight\nBy itself: {}. A job can give it another weight or turn it \
+             off.",
+            self.name,
+            self.page,
+            words.join(", ")
+        );
+        if !self.settings.is_empty() {
+            text.push_str(&format!(
+                "\n\n## Settings of the job that it goes by\n{}",
+                self.settings.join(", ")
+            ));
+        }
+        text
+    }
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -43,7 +86,7 @@ enum Run {
     /// Looks at one box at a time.
     Box(fn(&BoxContext<'_>, &mut Vec<Finding>)),
     /// Looks at the job as a whole.
-    Job(fn(&Job, &[BoxReport], &mut Vec<Finding>)),
+    Job(fn(&Job, &[Arc<BoxReport>], &mut Vec<Finding>)),
 }
 
 /// Every check, in the order in which lists show them.
@@ -60,6 +103,7 @@ pub const CHECKS: &[Check] = &[
     frame_before_fitting::CHECK,
     door_past_its_place::CHECK,
     doors_overlap::CHECK,
+    hand_force_too_high::CHECK,
     card_example_fails::CHECK,
 ];
 
@@ -73,16 +117,36 @@ pub fn check(name: &str) -> Option<&'static Check> {
 pub(crate) fn look_at_box(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     for check in CHECKS {
         if let Run::Box(run) = check.run {
-            run(context, findings);
+            weighed(context.job, check, findings, |found| run(context, found));
         }
     }
 }
 
 /// What the checks find in the job as a whole.
-pub(crate) fn look_at_job(job: &Job, reports: &[BoxReport], findings: &mut Vec<Finding>) {
+pub(crate) fn look_at_job(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     for check in CHECKS {
         if let Run::Job(run) = check.run {
-            run(job, reports, findings);
+            weighed(job, check, findings, |found| run(job, reports, found));
+        }
+    }
+}
+
+/// Runs a check unless the job has it off, and gives what it finds the weight that the job says.
+fn weighed(
+    job: &Job,
+    check: &Check,
+    findings: &mut Vec<Finding>,
+    run: impl FnOnce(&mut Vec<Finding>),
+) {
+    let weight = job.settings.weights.get(check.name);
+    if weight == Some(&Weight::Off) {
+        return;
+    }
+    let before = findings.len();
+    run(findings);
+    if let Some(severity) = weight.and_then(|weight| weight.severity()) {
+        for finding in &mut findings[before..] {
+            finding.severity = severity;
         }
     }
 }
@@ -95,9 +159,32 @@ pub(crate) struct BoxContext<'a> {
     pub(crate) wall_box: &'a WallBox,
     /// The box as placed.
     pub(crate) report: &'a BoxReport,
+    /// How the chosen size of each opening works, once somebody asks.
+    works: Vec<OnceCell<Option<ChosenWork>>>,
+}
+
+impl<'a> BoxContext<'a> {
+    /// A box to be looked at.
+    pub(crate) fn new(job: &'a Job, wall_box: &'a WallBox, report: &'a BoxReport) -> Self {
+        Self {
+            job,
+            wall_box,
+            report,
+            works: vec![OnceCell::new(); report.openings.len()],
+        }
+    }
 }
 
 impl BoxContext<'_> {
+    /// How the chosen size of the door of an opening works; `None` without a door, a fitting, a
+    /// mass or a motion, which other checks report.
+    pub(crate) fn work(&self, opening: usize) -> Option<&ChosenWork> {
+        self.works
+            .get(opening)?
+            .get_or_init(|| chosen_work(self.job, self.wall_box, self.report, opening))
+            .as_ref()
+    }
+
     /// A length with its unit.
     pub(crate) fn length(&self, millimetres: f64) -> String {
         measure::length(millimetres, self.job.unit)
@@ -169,6 +256,8 @@ pub(crate) fn finding(
         severity,
         message,
         details: Vec::new(),
+        place: String::new(),
+        accepted: None,
         subjects,
         numbers: Vec::new(),
         remedies: Vec::new(),

@@ -4,29 +4,7 @@ use flapwright_model::edit::Edit;
 use flapwright_model::part::Subject;
 use serde::Serialize;
 
-/// How bad a finding is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Severity {
-    /// Worth knowing; nothing is wrong.
-    Note,
-    /// It can be built, but somebody must have looked at it.
-    Caution,
-    /// Parts made like this do not work.
-    Stop,
-}
-
-impl Severity {
-    /// Plain lower-case word.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Note => "note",
-            Self::Caution => "caution",
-            Self::Stop => "stop",
-        }
-    }
-}
+pub use flapwright_model::severity::Severity;
 
 /// One thing that a check found.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -39,6 +17,11 @@ pub struct Finding {
     pub message: String,
     /// Further lines: bore by bore, why it matters here.
     pub details: Vec<String>,
+    /// The place in words, which stay the same when boxes change their order; `inspect` fills it
+    /// in.
+    pub place: String,
+    /// Why it was accepted, if somebody did and it has not got worse since.
+    pub accepted: Option<String>,
     /// What it is about, most important first; never empty.
     pub subjects: Vec<Subject>,
     /// The numbers behind the message.
@@ -56,17 +39,53 @@ pub struct Number {
     pub value: f64,
     /// Unit, e.g. `mm`; empty for a bare ratio.
     pub unit: &'static str,
+    /// Which change of it makes the finding worse.
+    #[serde(skip)]
+    pub worse: Worse,
+}
+
+/// Which change of a number makes its finding worse than the one that was accepted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Worse {
+    /// Either: an accepted finding comes back.
+    #[default]
+    Either,
+    /// A greater value.
+    Greater,
+    /// A smaller value.
+    Smaller,
 }
 
 impl Number {
-    /// A length in mm.
+    /// A length in mm; any change of it counts as worse.
     #[must_use]
     pub fn mm(label: impl Into<String>, value: f64) -> Self {
+        Self::of(label, value, "mm")
+    }
+
+    /// A number in another unit; any change of it counts as worse.
+    #[must_use]
+    pub fn of(label: impl Into<String>, value: f64, unit: &'static str) -> Self {
         Self {
             label: label.into(),
             value,
-            unit: "mm",
+            unit,
+            worse: Worse::Either,
         }
+    }
+
+    /// The same number; only a greater value is worse.
+    #[must_use]
+    pub const fn worse_when_greater(mut self) -> Self {
+        self.worse = Worse::Greater;
+        self
+    }
+
+    /// The same number; only a smaller value is worse.
+    #[must_use]
+    pub const fn worse_when_smaller(mut self) -> Self {
+        self.worse = Worse::Smaller;
+        self
     }
 }
 

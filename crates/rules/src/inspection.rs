@@ -2,6 +2,8 @@
 //!
 //! Plain data; window, sheets and command line only read it.
 
+use std::sync::Arc;
+
 use euclid::Box3D;
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::card::{Depth, Drill, EdgeRange, OpeningKind};
@@ -15,7 +17,7 @@ use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::mass::DoorMass;
 use flapwright_motion::motion::Motion;
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Severity};
 
 /// A solid block in the box, mm.
 pub type Solid = Box3D<f64, BoxSpace>;
@@ -24,9 +26,20 @@ pub type Solid = Box3D<f64, BoxSpace>;
 #[derive(Debug, Clone)]
 pub struct Inspection {
     /// One report per box, in the job's order.
-    pub boxes: Vec<BoxReport>,
+    pub boxes: Vec<Arc<BoxReport>>,
     /// The findings: worst first, then in the order of boxes and checks.
     pub findings: Vec<Finding>,
+}
+
+impl Inspection {
+    /// How many findings of a severity are open: not accepted.
+    #[must_use]
+    pub fn open(&self, severity: Severity) -> usize {
+        self.findings
+            .iter()
+            .filter(|it| it.accepted.is_none() && it.severity == severity)
+            .count()
+    }
 }
 
 /// One box.

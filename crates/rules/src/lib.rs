@@ -3,15 +3,20 @@
 //! [`inspect`] is pure and total on every job that validates. No bore is computed outside
 //! [`placement`]; this crate knows no drawing.
 
+pub mod accept;
 pub mod advice;
 pub mod checks;
+pub mod chosen_work;
 pub mod finding;
 mod inspect;
 pub mod inspection;
+mod judge;
 pub mod mechanics;
+mod place_words;
 pub mod placement;
 pub mod quick;
 pub mod say;
 pub mod strut_places;
 
-pub use inspect::inspect;
+pub use inspect::{Inspector, inspect};
+pub use judge::{AppliedRemedy, SafeRun, apply_safe_remedies};

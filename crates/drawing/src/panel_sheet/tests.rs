@@ -248,6 +248,8 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
         severity: Severity::Stop,
         message: "bore 2 stands too near the edge".to_owned(),
         details: Vec::new(),
+        place: String::new(),
+        accepted: None,
         subjects: vec![Subject::Bore(BoreId { part, number: 2 })],
         numbers: Vec::new(),
         remedies: Vec::new(),

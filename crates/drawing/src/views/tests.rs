@@ -28,7 +28,7 @@ fn options(s: f64) -> ViewOptions {
 fn every_box(check: impl Fn(&BoxReport)) {
     let inspection = demo();
     assert!(!inspection.boxes.is_empty());
-    inspection.boxes.iter().for_each(check);
+    inspection.boxes.iter().map(AsRef::as_ref).for_each(check);
 }
 
 fn layer_points(list: &DisplayList, layer: Layer, pen: Pen) -> Vec<At> {

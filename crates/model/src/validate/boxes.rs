@@ -47,6 +47,7 @@ impl Look {
         self.back(&format!("{at}.back"), wall_box, job);
         self.frame(at, wall_box, job);
         self.inner_size(at, wall_box);
+        self.records(at, wall_box);
         self.shelves(at, wall_box, job);
         self.system_rows(at, wall_box);
         self.openings(at, wall_box, job);

@@ -479,7 +479,7 @@ impl Look {
         self.rising(&counts, spread.counts.iter().map(|row| row.up_to));
     }
 
-    fn drill(&mut self, at: &str, drill: &Drill) {
+    pub(super) fn drill(&mut self, at: &str, drill: &Drill) {
         self.within(&format!("{at}.diameter"), drill.diameter, 0.1, 100.0, " mm");
         if let Depth::Blind(depth) = drill.depth {
             self.within(&format!("{at}.depth"), depth, 0.1, LONGEST, " mm");

@@ -232,11 +232,11 @@ fn sizes_of_door_and_box_are_reasons_in_numbers() {
     assert_eq!(verdict.grade, Grade::No);
     let words = words(&verdict);
     assert!(
-        words.contains("door width 1250.0 mm is 50.0 mm beyond the greatest"),
+        words.contains("door width 1250 mm is 50 mm beyond the greatest"),
         "{words}"
     );
     assert!(
-        words.contains("inner depth is 180.0 mm and must be 200.0 mm: 20.0 mm"),
+        words.contains("inner depth is 180 mm and must be 200 mm: 20 mm"),
         "{words}"
     );
     let shelf = Offer {
@@ -254,9 +254,9 @@ fn what_is_left_of_the_adjustment_is_told() {
         max: 3.0,
     };
     for (needed, grade, left) in [
-        (1.0, Grade::Fits, "2.0"),
-        (-2.0, Grade::Marginal, "1.0"),
-        (4.0, Grade::No, "allows 3.0"),
+        (1.0, Grade::Fits, "2 mm"),
+        (-2.0, Grade::Marginal, "1 mm"),
+        (4.0, Grade::No, "allows 3 mm"),
     ] {
         let offer = Offer {
             to_adjust: [0.0, needed, 0.0],
@@ -282,7 +282,7 @@ fn a_folding_pair_shows_both_leaves() {
         offer: &OFFER,
     };
     let verdict = verdict(&card, &card.sizes[0], &judged, 2);
-    assert!(words(&verdict).contains("upper leaf 2.5 kg, lower leaf 2.5 kg, heights 1.00 to 1"));
+    assert!(words(&verdict).contains("upper leaf 2.50 kg, lower leaf 2.50 kg, heights 1.00 to 1"));
     assert_eq!(verdict.load.expect("a load").load.likely, 5.0);
 }
 

@@ -26,6 +26,8 @@ and the least wood (2 mm each) are settings: common practice, no source.
 ## What can be done
 Drill less deep if the fitting's instructions allow it, use a drill without a point, or a thicker \
 panel.",
+    severities: &[Severity::Caution, Severity::Stop],
+    settings: &["point_lead", "least_wood_behind"],
     run: Run::Box(look),
 };
 

@@ -24,6 +24,8 @@ Stop.
 ## What can be done
 Wider stiles or rails, another overlay, or a fitting whose bores lie nearer the edge. A solid panel \
 in place of the pane takes the bores anywhere.",
+    severities: &[Severity::Stop],
+    settings: &[],
     run: Run::Box(look),
 };
 

@@ -25,6 +25,8 @@ job's setting (default 3 mm; common practice, no source).
 ## What can be done
 Change overlay or reveal, so that the edge of the door falls elsewhere around the fitting; choose a \
 size or a card whose bores lie further in.",
+    severities: &[Severity::Caution, Severity::Stop],
+    settings: &["least_edge_web"],
     run: Run::Box(look),
 };
 

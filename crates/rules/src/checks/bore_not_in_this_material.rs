@@ -24,6 +24,8 @@ Stop, unless the card says that the bore is for glass or metal.
 
 ## What can be done
 A leaf with a wooden frame, or a card made for that material.",
+    severities: &[Severity::Stop],
+    settings: &[],
     run: Run::Box(look),
 };
 

@@ -26,6 +26,8 @@ they are reported only when they meet.
 ## What can be done
 Move or leave out the row of shelf bores, move the shelf, the handle or the packing, or choose \
 another size.",
+    severities: &[Severity::Caution, Severity::Stop],
+    settings: &["least_bore_web"],
     run: Run::Box(look),
 };
 

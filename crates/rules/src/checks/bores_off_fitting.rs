@@ -37,6 +37,8 @@ are no finding.
 ## What can be done
 Turn the tweak into a reveal (the door's edge stays, the bores go back to the fitting); hang the \
 bores on the fitting again; undo the tweak. A door that is drilled already can only take the last.",
+    severities: &[Severity::Caution, Severity::Stop],
+    settings: &["off_fitting_ignored"],
     run: Run::Box(look),
 };
 
@@ -285,11 +287,11 @@ fn numbers(trouble: &Trouble, adjustment: &Adjustment) -> Vec<Number> {
         numbers.push(Number::mm("largest offset, up", worst.up));
     }
     if trouble.used.is_finite() {
-        numbers.push(Number {
-            label: "share of the adjustment".to_owned(),
-            value: trouble.used,
-            unit: "",
-        });
+        numbers.push(Number::of(
+            "share of the adjustment".to_owned(),
+            trouble.used,
+            "",
+        ));
     }
     numbers.push(Number::mm(
         "adjustment sideways, least",

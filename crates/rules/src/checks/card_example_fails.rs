@@ -1,5 +1,7 @@
 //! Whether a card gives the distances of its own worked example.
 
+use std::sync::Arc;
+
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Card, Example, OpeningKind};
 use flapwright_model::door::{Door, Leaf, Leaves, SideTie};
@@ -39,10 +41,12 @@ Stop for a card that is in use, caution otherwise.
 
 ## What can be done
 Compare the card with its paper, number by number.",
+    severities: &[Severity::Caution, Severity::Stop],
+    settings: &[],
     run: Run::Job(look),
 };
 
-fn look(job: &Job, _: &[BoxReport], findings: &mut Vec<Finding>) {
+fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     for card in &job.cards {
         let Some(example) = &card.example else {
             continue;

@@ -31,6 +31,8 @@ note where an edge stands past the box.
 
 ## What can be done
 Correct reveal, gap or tweak.",
+    severities: &[Severity::Note, Severity::Stop],
+    settings: &[],
     run: Run::Box(look),
 };
 

@@ -1,5 +1,7 @@
 //! Whether closed doors of neighbouring boxes meet.
 
+use std::sync::Arc;
+
 use flapwright_model::job::Job;
 use flapwright_model::measure;
 use flapwright_model::part::Subject;
@@ -25,6 +27,8 @@ Stop.
 
 ## What can be done
 Correct reveals or tweaks, or move one of the boxes along the wall.",
+    severities: &[Severity::Stop],
+    settings: &[],
     run: Run::Job(look),
 };
 
@@ -37,7 +41,7 @@ struct OnWall<'a> {
     z: (f64, f64),
 }
 
-fn look(job: &Job, reports: &[BoxReport], findings: &mut Vec<Finding>) {
+fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     let mut doors: Vec<OnWall<'_>> = Vec::new();
     for (wall_box, report) in job.boxes.iter().zip(reports) {
         let place = wall_box.place;

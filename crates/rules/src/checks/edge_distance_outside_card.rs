@@ -26,6 +26,8 @@ Stop.
 
 ## What can be done
 Change overlay or reveal so that the edge falls within the range, or choose a card for that overlay.",
+    severities: &[Severity::Stop],
+    settings: &[],
     run: Run::Box(look),
 };
 

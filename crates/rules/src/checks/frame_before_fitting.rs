@@ -24,6 +24,8 @@ Caution.
 
 ## What can be done
 Pack the fitting out until it is level with the stile.",
+    severities: &[Severity::Caution],
+    settings: &[],
     run: Run::Box(look),
 };
 

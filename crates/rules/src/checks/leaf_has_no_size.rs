@@ -22,6 +22,8 @@ Stop.
 
 ## What can be done
 Correct the reveals, the tweaks, the joint or the widths of the frame.",
+    severities: &[Severity::Stop],
+    settings: &[],
     run: Run::Box(look),
 };
 

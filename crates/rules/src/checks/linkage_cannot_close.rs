@@ -24,6 +24,8 @@ Stop, with the angle at which the links fail.
 
 ## What can be done
 Give the door the leaves that the opening kind needs, move the joint, or correct the card.",
+    severities: &[Severity::Stop],
+    settings: &[],
     run: Run::Box(look),
 };
 

@@ -1,0 +1,74 @@
+//! Whether the hand must push or pull harder than the limit of the job.
+
+use flapwright_model::measure::Measure;
+use flapwright_model::part::Subject;
+use flapwright_motion::gravity::Level;
+use flapwright_motion::statics::Way;
+
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+
+const NAME: &str = "hand-force-too-high";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+The force at the handle over the whole way, opening and closing, for the lightest, the likely and \
+the heaviest door, at the setting that balances the likely one.
+
+## Why it matters
+A door that takes more force than a hand has is left open, or slammed. The limit of the job begins \
+at 5 lbf (22.2 N), the published figure for operable parts (2010 ADA Standards, 309.4).
+
+## Severity
+Caution.
+
+## What can be done
+Another size, a lighter door, a handle further from the axis; or another limit where only strong \
+hands will use it. Where the handle has no leverage no force is given and none is judged.",
+    severities: &[Severity::Caution],
+    settings: &["most_hand_force"],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let limit = context.job.settings.most_hand_force;
+    for (opening, _, _) in context.doors() {
+        let Some(curves) = context.work(opening).and_then(|work| work.curves.as_ref()) else {
+            continue;
+        };
+        let worst = [(Way::Opening, "open"), (Way::Closing, "close")]
+            .into_iter()
+            .flat_map(|(way, word)| Level::ALL.map(|level| (curves.hand(way, level), word)))
+            .filter_map(|(hand, word)| hand.largest.map(|(force, s)| (force.abs(), s, word)))
+            .max_by(|a, b| a.0.total_cmp(&b.0));
+        let Some((force, s, word)) = worst.filter(|worst| worst.0 > limit) else {
+            continue;
+        };
+        let unit = context.job.unit;
+        let degrees = curves
+            .nearest(s)
+            .map_or(0.0, |point| point.input.to_degrees());
+        let mut it = finding(
+            NAME,
+            Severity::Caution,
+            format!(
+                "{}: the hand needs up to {} to {word} it, at {degrees:.0}° of the way; the limit \
+                 is {}",
+                context.door_words(opening),
+                Measure::Force.text(force, unit),
+                Measure::Force.text(limit, unit)
+            ),
+            vec![Subject::Opening {
+                box_index: context.report.box_index,
+                opening,
+            }],
+        );
+        it.numbers = vec![
+            Number::of("largest hand force", force, "N").worse_when_greater(),
+            Number::of("limit", limit, "N").worse_when_smaller(),
+        ];
+        findings.push(it);
+    }
+}

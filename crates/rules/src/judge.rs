@@ -1,0 +1,157 @@
+//! Which remedies may be applied unseen, and applying all of them.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use flapwright_model::edit::{Edit, apply};
+use flapwright_model::job::Job;
+use flapwright_model::validate::validate_box;
+
+use crate::checks::{BoxContext, look_at_box, look_at_job};
+use crate::finding::{Finding, Severity};
+use crate::inspect::Inspector;
+use crate::inspection::{BoxReport, Inspection};
+use crate::place_words::place_words;
+use crate::placement::place_box;
+
+/// Takes the mark "safe" off every remedy that is not: one is safe only if (stops, cautions) of its
+/// box falls in dictionary order, no stop comes up that was not there before, in this box or
+/// between boxes, and the finding itself is gone.
+pub(crate) fn judge_remedies(job: &Job, boxes: &[Arc<BoxReport>], findings: &mut [Finding]) {
+    let verdicts: Vec<Vec<bool>> = findings
+        .iter()
+        .map(|finding| {
+            finding
+                .remedies
+                .iter()
+                .map(|remedy| remedy.safe && is_safe(job, boxes, findings, finding, &remedy.edit))
+                .collect()
+        })
+        .collect();
+    for (finding, verdicts) in findings.iter_mut().zip(verdicts) {
+        for (remedy, safe) in finding.remedies.iter_mut().zip(verdicts) {
+            remedy.safe = safe;
+        }
+    }
+}
+
+fn is_safe(
+    job: &Job,
+    boxes: &[Arc<BoxReport>],
+    before: &[Finding],
+    finding: &Finding,
+    edit: &Edit,
+) -> bool {
+    let Edit::ReplaceBox { index, with } = edit else {
+        return false;
+    };
+    if job.boxes.get(*index).is_none() || !validate_box(job, *index, with).is_empty() {
+        return false;
+    }
+    let mut changed = job.clone();
+    changed.boxes[*index] = (**with).clone();
+    let mut reports = boxes.to_vec();
+    let report = Arc::new(place_box(&changed, *index, with));
+    reports[*index] = Arc::clone(&report);
+    let mut after = Vec::new();
+    look_at_box(&BoxContext::new(&changed, with, &report), &mut after);
+    look_at_job(&changed, &reports, &mut after);
+    for it in &mut after {
+        it.place = place_words(&reports, &it.subjects);
+    }
+    // Findings of the box itself and those between boxes: what other boxes have in themselves is
+    // the same before and after.
+    let of_box = |it: &&Finding| {
+        it.subjects
+            .iter()
+            .any(|subject| subject.box_index() == *index)
+    };
+    let after_of_box: Vec<&Finding> = after.iter().filter(of_box).collect();
+    let before_of_box: Vec<&Finding> = before.iter().filter(of_box).collect();
+    let stops: BTreeSet<(&str, &str)> = before.iter().filter(is_stop).map(key).collect();
+    count(&after_of_box) < count(&before_of_box)
+        && after
+            .iter()
+            .filter(is_stop)
+            .all(|it| stops.contains(&key(it)))
+        && !after.iter().any(|it| key(it) == key(finding))
+}
+
+fn is_stop(finding: &&Finding) -> bool {
+    finding.severity == Severity::Stop
+}
+
+fn key(finding: &Finding) -> (&str, &str) {
+    (finding.check, finding.place.as_str())
+}
+
+fn count(findings: &[&Finding]) -> (usize, usize) {
+    let count = |severity| findings.iter().filter(|it| it.severity == severity).count();
+    (count(Severity::Stop), count(Severity::Caution))
+}
+
+/// One remedy that was applied.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AppliedRemedy {
+    /// Name of the check whose finding it cleared.
+    pub check: &'static str,
+    /// Where the finding was.
+    pub place: String,
+    /// What was done.
+    pub title: String,
+}
+
+/// What becomes of a job when every safe remedy is applied.
+#[derive(Debug, Clone)]
+pub struct SafeRun {
+    /// What was done, in this order.
+    pub applied: Vec<AppliedRemedy>,
+    /// All of it as one change; `None` when nothing was done.
+    pub edit: Option<Edit>,
+    /// The job afterwards.
+    pub job: Job,
+    /// And what is true of it.
+    pub inspection: Inspection,
+}
+
+/// Applies safe remedies of findings that are not accepted, the gravest finding first, until none
+/// is left. Ends, because every step makes (stops, cautions) less; no step makes a new stop.
+#[must_use]
+pub fn apply_safe_remedies(job: &Job) -> SafeRun {
+    let mut inspector = Inspector::default();
+    let mut run = SafeRun {
+        applied: Vec::new(),
+        edit: None,
+        job: job.clone(),
+        inspection: inspector.inspect(job),
+    };
+    let mut edits = Vec::new();
+    while let Some((applied, edit)) = first_safe(&run.inspection) {
+        if apply(&mut run.job, edit.clone()).is_err() {
+            break;
+        }
+        edits.push(edit);
+        run.applied.push(applied);
+        run.inspection = inspector.inspect(&run.job);
+    }
+    if !edits.is_empty() {
+        run.edit = Some(Edit::Together(edits));
+    }
+    run
+}
+
+fn first_safe(inspection: &Inspection) -> Option<(AppliedRemedy, Edit)> {
+    inspection
+        .findings
+        .iter()
+        .filter(|finding| finding.accepted.is_none())
+        .find_map(|finding| {
+            let remedy = finding.remedies.iter().find(|remedy| remedy.safe)?;
+            let applied = AppliedRemedy {
+                check: finding.check,
+                place: finding.place.clone(),
+                title: remedy.title.clone(),
+            };
+            Some((applied, remedy.edit.clone()))
+        })
+}
