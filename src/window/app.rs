@@ -7,6 +7,7 @@ use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 
+use super::card_editor::{CardCommand, CardDesk, cards_ui, looks_like_card};
 use super::command::{Command, UiCommand};
 use super::dialogs::file_dialogs::{Answer, Ask, FileDialogs};
 use super::dialogs::{Dialog, Next, dialog_ui};
@@ -33,6 +34,8 @@ pub struct App {
     /// What to go on with once the job is saved.
     pub(super) after_save: Option<Next>,
     pub(super) status: Status,
+    /// Fitting cards at hand and those that are typed.
+    pub(super) cards: CardDesk,
     /// Unsaved changes were asked about: the window may close.
     pub(super) leaving: bool,
     /// What waits until a field has given up its text.
@@ -53,6 +56,9 @@ pub(super) enum Purpose {
     Open,
     Save,
     Export(ExportChoice),
+    ImportCard,
+    SaveCard,
+    ShareCards,
 }
 
 impl App {
@@ -70,6 +76,7 @@ impl App {
             strut_search: None,
             after_save: None,
             status: Status::default(),
+            cards: CardDesk::default(),
             leaving: false,
             deferred: Vec::new(),
             title: String::new(),
@@ -85,7 +92,10 @@ impl App {
         self.hear_search();
         self.close_request(&ctx);
         if self.dialog.is_none() {
-            self.keys(&ctx, &mut queue);
+            if !self.cards_shown() {
+                self.keys(&ctx, &mut queue);
+            }
+            dropped(&ctx, &mut queue);
         }
         self.view.fields.begin();
         let mut asked = Vec::new();
@@ -131,8 +141,12 @@ impl App {
             dialog,
             status,
             strut_search,
+            cards,
             ..
         } = self;
+        if cards.page.is_some() {
+            cards_ui(ui, cards, document.job(), dialog.is_some(), queue);
+        } else {
         let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
         Panel::top("top bar")
             .frame(bar)
@@ -176,6 +190,7 @@ impl App {
         CentralPanel::default()
             .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(6)))
             .show(ui, |ui| drawings_ui(ui, document, view, queue));
+        }
         if let Some(dialog) = dialog {
             let progress = strut_search.as_ref().map(StrutSearch::progress);
             dialog_ui(
@@ -208,11 +223,6 @@ impl App {
                 queue.push(Command::Ui(command));
             }
         }
-        for file in ctx.input(|input| input.raw.dropped_files.clone()) {
-            if !file.path().as_os_str().is_empty() {
-                queue.push(Command::OpenPath(file.path().to_owned()));
-            }
-        }
     }
 
     /// Lets a field take what is typed in it before anything else is done.
@@ -239,6 +249,7 @@ impl App {
             | Command::SearchStruts
             | Command::StopSearch
             | Command::UseAnchors(_)
+            | Command::Card(_)
             | Command::CloseDialog => true,
         };
         self.deferred.extend(queue.extract_if(.., waits));
@@ -282,6 +293,7 @@ impl App {
             | UiCommand::Save
             | UiCommand::SaveAs
             | UiCommand::Close => (free, None),
+            UiCommand::ImportCard => (free, None),
             UiCommand::ExportSheets => (free && self.exporting.is_none() && some_box, None),
             UiCommand::Undo => (history.undo_label().is_some(), history.undo_label()),
             UiCommand::Redo => (history.redo_label().is_some(), history.redo_label()),
@@ -302,6 +314,7 @@ impl App {
             | UiCommand::LightTheme
             | UiCommand::DarkTheme
             | UiCommand::SystemTheme
+            | UiCommand::ShowCards
             | UiCommand::ShowShortcuts
             | UiCommand::ShowAbout => (true, None),
         };
@@ -309,6 +322,21 @@ impl App {
             enabled,
             more: more.map(str::to_owned),
         }
+    }
+}
+
+/// What is to be done with files that were dropped on the window.
+fn dropped(ctx: &Context, queue: &mut Vec<Command>) {
+    for file in ctx.input(|input| input.raw.dropped_files.clone()) {
+        let path = file.path().to_owned();
+        if path.as_os_str().is_empty() {
+            continue;
+        }
+        queue.push(if looks_like_card(&path) {
+            Command::Card(CardCommand::ImportPath(path))
+        } else {
+            Command::OpenPath(path)
+        });
     }
 }
 

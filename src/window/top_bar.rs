@@ -18,7 +18,7 @@ pub(crate) struct Availability {
 }
 
 /// The menus.
-const MENUS: [(&str, &[&[UiCommand]]); 4] = [
+const MENUS: [(&str, &[&[UiCommand]]); 5] = [
     (
         "File",
         &[
@@ -63,6 +63,7 @@ const MENUS: [(&str, &[&[UiCommand]]); 4] = [
             ],
         ],
     ),
+    ("Cards", &[&[UiCommand::ShowCards, UiCommand::ImportCard]]),
     ("Help", &[&[UiCommand::ShowShortcuts, UiCommand::ShowAbout]]),
 ];
 

@@ -2,7 +2,7 @@
 
 pub(crate) mod camera;
 mod describe;
-mod paint;
+pub(crate) mod paint;
 mod polygon;
 
 use egui::{CursorIcon, EventFilter, Key, Rect, Role, Sense, Ui, Vec2, WidgetInfo};

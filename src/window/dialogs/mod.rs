@@ -1,6 +1,7 @@
 //! Questions, messages and lists that stand over the window; and the system's file windows.
 
 mod about;
+mod drop_card;
 mod export_dialog;
 pub(crate) mod file_dialogs;
 mod message;
@@ -15,6 +16,7 @@ use egui::{Context, Id, Ui};
 use self::file_dialogs::Ask;
 pub(crate) use self::rfd_dialogs::SystemDialogs;
 use super::app::Purpose;
+use super::card_editor::{CardDiffers, differs_ui};
 use super::command::{Command, UiCommand};
 use super::document::Document;
 use super::export_job::ExportChoice;
@@ -59,6 +61,17 @@ pub(crate) enum Dialog {
     },
     /// How to write the sheets.
     Export(ExportChoice),
+    /// What differs between a card of the job and another one of its name.
+    CardDiffers(Box<CardDiffers>),
+    /// Whether to throw a half typed card away.
+    DropCard {
+        /// Its place on the desk.
+        index: usize,
+        /// Its name.
+        title: String,
+    },
+    /// Whether to close the window on these half typed cards.
+    LoseCards(Vec<String>),
     /// Where the anchors of a strut may be, and where they are best.
     PlaceStrut(Box<StrutDialog>),
     /// All keys.
@@ -85,6 +98,9 @@ pub(crate) fn dialog_ui(
             path_dialog::path_ui(ctx, ask, text, problem.as_deref(), queue);
         }
         Dialog::Export(choice) => export_dialog::export_ui(ctx, choice, queue),
+        Dialog::CardDiffers(differs) => differs_ui(ctx, differs, queue),
+        Dialog::DropCard { index, title } => drop_card::drop_ui(ctx, *index, title, queue),
+        Dialog::LoseCards(cards) => drop_card::lose_ui(ctx, cards, queue),
         Dialog::PlaceStrut(strut) => {
             strut_ui(ctx, strut, job.unit, (fields, progress), queue);
         }
@@ -120,7 +136,7 @@ fn entered(ui: &Ui) -> bool {
 }
 
 /// A row of buttons at the right; gives back the index of the one that was pressed.
-fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
+pub(crate) fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
     let mut pressed = None;
     ui.add_space(8.0);
     ui.horizontal(|ui| {
