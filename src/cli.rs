@@ -1,5 +1,6 @@
 //! The command line.
 
+mod card;
 mod check;
 mod explain;
 mod sheets;
@@ -41,6 +42,8 @@ enum Command {
     Check(check::Arguments),
     /// Print a verdict on every size of fitting for each door, the best first
     Sizes(sizes::Arguments),
+    /// Look at fitting cards as files
+    Card(card::Arguments),
     /// Print what a check looks at and why, or list all checks
     Explain(explain::Arguments),
 }
@@ -54,6 +57,7 @@ pub fn main() -> ExitCode {
         Some(Command::Sheets(arguments)) => sheets::run(&arguments),
         Some(Command::Check(arguments)) => check::run(&arguments),
         Some(Command::Sizes(arguments)) => sizes::run(&arguments),
+        Some(Command::Card(arguments)) => card::run(&arguments),
         Some(Command::Explain(arguments)) => explain::run(&arguments),
         None => open_window(arguments.job),
     };

@@ -293,3 +293,76 @@ fn sizes_answer_a_quick_question_without_a_job() {
         assert!(!run.stderr.is_empty(), "{wrong:?}");
     }
 }
+
+#[test]
+fn the_shipped_cards_and_those_of_the_papers_are_proved() {
+    let cards = [
+        "assets/demo/cards/wren.ron",
+        "assets/demo/cards/heron.ron",
+        "assets/demo/papers/kestrel.ron",
+        "assets/demo/papers/milan.ron",
+        "assets/demo/papers/mesange.ron",
+    ];
+    let run = flapwright(&[&["card", "check"], cards.as_slice()].concat());
+    let out = text(&run.stdout);
+    assert_eq!(run.status.code(), Some(0), "{out}{}", text(&run.stderr));
+    assert_eq!(out.matches("proved: its own").count(), cards.len(), "{out}");
+    assert!(!out.contains("slip"), "{out}");
+}
+
+#[test]
+fn an_unproved_card_ends_with_1_and_a_broken_one_with_2_and_hides_no_other() {
+    let folder = folder();
+    let wren = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/demo/cards/wren.ron");
+    let wren = std::fs::read_to_string(wren).unwrap();
+    let write = |name: &str, text: &str| {
+        let path = folder.path().join(name);
+        std::fs::write(&path, text).unwrap();
+        path.to_str().unwrap().to_owned()
+    };
+    let moved = write("moved.ron", &wren.replacen("All(163.0)", "All(165.0)", 1));
+    let broken = write("broken.ron", &wren[..900]);
+    let run = flapwright(&["card", "check", &moved]);
+    assert_eq!(run.status.code(), Some(1));
+    assert!(
+        text(&run.stdout).contains("163 mm"),
+        "{}",
+        text(&run.stdout)
+    );
+    let run = flapwright(&[
+        "card",
+        "check",
+        &broken,
+        &moved,
+        "assets/demo/cards/owl.ron",
+    ]);
+    assert_eq!(run.status.code(), Some(2));
+    assert!(text(&run.stderr).contains("line "), "{}", text(&run.stderr));
+    assert!(
+        text(&run.stdout).contains("\"Owl\", proved"),
+        "{}",
+        text(&run.stdout)
+    );
+}
+
+#[test]
+fn the_picture_of_a_card_is_an_svg() {
+    let run = flapwright(&["card", "show", "assets/demo/cards/swift.ron", "--svg"]);
+    assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+    let out = text(&run.stdout);
+    assert!(out.starts_with("<") && out.contains("<svg") && out.contains("Swift"));
+    let run = flapwright(&[
+        "card",
+        "show",
+        "assets/demo/cards/swift.ron",
+        "--svg",
+        "--size",
+        "9",
+    ]);
+    assert_eq!(run.status.code(), Some(2));
+    assert!(
+        text(&run.stderr).contains("it has 1, 2"),
+        "{}",
+        text(&run.stderr)
+    );
+}

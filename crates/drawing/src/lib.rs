@@ -6,6 +6,7 @@
 //! | draw its section, door closed or open | [`views::section`] |
 //! | find what is under the pointer | [`views::hit`] |
 //! | make the drilling sheets of a job | [`panel_sheet::sheets`] |
+//! | draw the picture of a fitting card | [`card_picture::card_picture`] |
 //! | check that no texts lie on each other | [`overlap::overlapping_texts`] |
 //!
 //! **Invariants.** Nothing here computes a bore, a door or a pose: all of that is read from
@@ -13,6 +14,7 @@
 //! input gives the same list.
 
 pub mod brush;
+pub mod card_picture;
 pub mod cautions;
 pub mod dimension;
 #[cfg(test)]

@@ -14,9 +14,12 @@ mod judge;
 pub mod mechanics;
 mod place_words;
 pub mod placement;
+pub mod proof;
 pub mod quick;
 pub mod say;
+pub mod slips;
 pub mod strut_places;
+pub mod trial;
 
 pub use inspect::{Inspector, inspect};
 pub use judge::{AppliedRemedy, SafeRun, apply_safe_remedies};

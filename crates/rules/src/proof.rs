@@ -1,0 +1,192 @@
+//! Whether a card gives the distances of its own worked example.
+
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::card::{Card, Example, OpeningKind};
+use flapwright_model::door::{Door, Leaf, Leaves, SideTie};
+use flapwright_model::job::Settings;
+use flapwright_model::length::Unit;
+use flapwright_model::measure;
+
+use crate::placement::body::Body;
+use crate::placement::door_place::DoorPlace;
+use crate::placement::faces::side_face;
+use crate::placement::fitting::FittingPlace;
+use crate::placement::opening::openings;
+use crate::say;
+
+/// Distances on a card's own example agree when they are closer than this, mm: half of what paper
+/// is printed to.
+const AGREES: f64 = 0.05;
+
+/// Whether a card has been tried on the worked example of its own paper.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Proof {
+    /// The example is there and comes out.
+    Proved,
+    /// There is no example, or one without any distance.
+    NoExample,
+    /// The example does not come out.
+    Fails(Vec<Moved>),
+}
+
+/// A distance of the example that does not come out.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Moved {
+    /// Which distance, and both figures.
+    pub words: String,
+    /// By how much they differ, mm; 0 where bores are missing or too many.
+    pub by: f64,
+}
+
+impl Proof {
+    /// Whether the card may be trusted without a caution.
+    #[must_use]
+    pub const fn is_proved(&self) -> bool {
+        matches!(self, Self::Proved)
+    }
+
+    /// One line for a card's page or a sheet's caution.
+    #[must_use]
+    pub fn words(&self) -> String {
+        match self {
+            Self::Proved => "proved: its own worked example comes out".to_owned(),
+            Self::NoExample => {
+                "not proved: it has no worked example; type the one of its paper".to_owned()
+            }
+            Self::Fails(moved) => format!(
+                "not proved: {} of its own worked example does not come out; compare it with its \
+                 paper",
+                say::count(moved.len(), "distance")
+            ),
+        }
+    }
+}
+
+/// Tries a sound card on its own example. Lengths in the words are in `unit`.
+#[must_use]
+pub fn proof(card: &Card, unit: Unit) -> Proof {
+    let example = card
+        .example
+        .as_ref()
+        .filter(|it| !it.side.is_empty() || !it.door.is_empty());
+    let Some(example) = example else {
+        return Proof::NoExample;
+    };
+    let moved = differences(card, example, unit);
+    if moved.is_empty() {
+        Proof::Proved
+    } else {
+        Proof::Fails(moved)
+    }
+}
+
+fn differences(card: &Card, example: &Example, unit: Unit) -> Vec<Moved> {
+    let wall_box = example_box(card, example);
+    let body = Body::of(&wall_box);
+    let places = openings(&wall_box, &body);
+    let (Some(place), Some(door)) = (places.first(), wall_box.openings[0].door.as_ref()) else {
+        return Vec::new();
+    };
+    let door_place = DoorPlace::of(&wall_box, place, door, &Settings::default());
+    let fitting = FittingPlace {
+        card,
+        size: &example.size,
+        packing: example.packing,
+        opening: place,
+        door: &door_place,
+    };
+    let own = card.sides.ties().first().copied().unwrap_or(SideTie::Left);
+    let (panel, edge) = match own {
+        SideTie::Left => (&body.left, door_place.edges.left),
+        SideTie::Right => (&body.right, door_place.edges.right),
+    };
+    let side: Vec<(f64, f64)> = fitting
+        .side_bores()
+        .iter()
+        .filter(|bore| bore.side == own)
+        .map(|bore| side_face(panel, bore.at))
+        .map(|at| (at.y, at.x))
+        .collect();
+    let on_door: Vec<(f64, f64)> = fitting
+        .leaf_bores()
+        .iter()
+        .filter(|bore| bore.bore.side == own && !bore.spread)
+        .map(|bore| bore.bore.at)
+        .map(|at| ((at.x - edge).abs(), door_place.edges.top - at.y))
+        .collect();
+    let mut wrong = compare("side", ("down", "back"), &side, &example.side, unit);
+    wrong.extend(compare(
+        "door",
+        ("in", "down"),
+        &on_door,
+        &example.door,
+        unit,
+    ));
+    wrong
+}
+
+fn compare(
+    face: &str,
+    words: (&str, &str),
+    found: &[(f64, f64)],
+    expected: &[(f64, f64)],
+    unit: Unit,
+) -> Vec<Moved> {
+    let mut wrong = Vec::new();
+    if found.len() != expected.len() {
+        wrong.push(Moved {
+            words: format!(
+                "{face}: the example lists {}, the card has {}",
+                say::count(expected.len(), "bore"),
+                found.len()
+            ),
+            by: 0.0,
+        });
+    }
+    for (i, (found, expected)) in found.iter().zip(expected).enumerate() {
+        for (word, found, expected) in [
+            (words.0, found.0, expected.0),
+            (words.1, found.1, expected.1),
+        ] {
+            let by = (found - expected).abs();
+            if by > AGREES {
+                wrong.push(Moved {
+                    words: format!(
+                        "{face}, bore {} of the card, {word}: the example says {}, the card gives \
+                         {}",
+                        i + 1,
+                        measure::length(expected, unit),
+                        measure::length(found, unit)
+                    ),
+                    by,
+                });
+            }
+        }
+    }
+    wrong
+}
+
+/// Outer sizes of the example's box, mm: large enough to be out of the way.
+const OUTER: [f64; 3] = [1000.0, 1000.0, 1000.0];
+/// Thickness of its door, mm; an overlay door's bores do not depend on it.
+const DOOR: f64 = 19.0;
+
+/// A frameless box, top between the sides, with the example's door.
+fn example_box(card: &Card, example: &Example) -> WallBox {
+    let leaf = || Leaf::plain(DOOR, "");
+    let leaves = if card.kind == OpeningKind::FoldingPair {
+        Leaves::Two {
+            upper: leaf(),
+            lower: leaf(),
+            joint_down: example.joint_down,
+            joint_gap: 0.0,
+        }
+    } else {
+        Leaves::One(leaf())
+    };
+    let reveals = example
+        .overlays
+        .map(|_, overlay| example.panel_thickness - overlay);
+    let door = Door::overlay(reveals, leaves);
+    WallBox::plain(OUTER, example.panel_thickness, "", Some(door))
+}

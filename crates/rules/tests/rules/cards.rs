@@ -1,0 +1,248 @@
+//! Proof of cards and slips of typing.
+
+use flapwright_model::card::{Card, Depth, PerSize};
+use flapwright_model::card_draft::CardDraft;
+use flapwright_model::file::read_card;
+use flapwright_model::length::Unit;
+use flapwright_model::lift::{Carries, Lift};
+use flapwright_model::linkage::Bodies;
+use flapwright_rules::proof::{Proof, proof};
+use flapwright_rules::slips::slips;
+
+const DEMO: [&str; 5] = [
+    include_str!("../../../../assets/demo/cards/wren.ron"),
+    include_str!("../../../../assets/demo/cards/dipper.ron"),
+    include_str!("../../../../assets/demo/cards/heron.ron"),
+    include_str!("../../../../assets/demo/cards/swift.ron"),
+    include_str!("../../../../assets/demo/cards/owl.ron"),
+];
+
+fn demo(index: usize) -> Card {
+    read_card(DEMO[index]).expect("the demo cards are sound")
+}
+
+/// The slips of a card in one text.
+fn said(card: &Card) -> String {
+    let lines: Vec<String> = slips(card, Unit::Millimetre)
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    lines.join("\n")
+}
+
+#[test]
+fn the_shipped_cards_are_proved_and_without_slips() {
+    for index in 0..DEMO.len() {
+        let card = demo(index);
+        assert_eq!(
+            proof(&card, Unit::Millimetre),
+            Proof::Proved,
+            "{}",
+            card.name
+        );
+        assert_eq!(said(&card), "", "{}", card.name);
+    }
+}
+
+#[test]
+fn a_card_without_an_example_or_with_an_empty_one_is_not_proved() {
+    let mut card = demo(0);
+    let mut empty = card.example.clone().expect("an example");
+    empty.side.clear();
+    empty.door.clear();
+    card.example = Some(empty);
+    assert_eq!(proof(&card, Unit::Millimetre), Proof::NoExample);
+    card.example = None;
+    let found = proof(&card, Unit::Millimetre);
+    assert_eq!(found, Proof::NoExample);
+    assert!(!found.is_proved() && found.words().contains("no worked example"));
+}
+
+#[test]
+fn a_distance_that_moved_is_told_by_how_much() {
+    let mut card = demo(0);
+    card.side_bores[1].back.by = PerSize::All(165.0);
+    let Proof::Fails(moved) = proof(&card, Unit::Millimetre) else {
+        panic!("it holds");
+    };
+    assert_eq!(moved.len(), 1);
+    assert!((moved[0].by - 2.0).abs() < 1e-9);
+    assert!(moved[0].words.contains("163 mm") && moved[0].words.contains("165 mm"));
+    // Half a tenth of a millimetre is what paper is printed to.
+    card.side_bores[1].back.by = PerSize::All(163.04);
+    assert!(proof(&card, Unit::Millimetre).is_proved());
+}
+
+#[test]
+fn inches_typed_as_millimetres_are_noticed() {
+    let mut card = demo(0);
+    card.side_bores[0].drill.diameter = 0.2;
+    let text = said(&card);
+    assert!(text.contains("side_bores[0].drill.diameter"), "{text}");
+    assert!(text.contains("inches were typed for millimetres"), "{text}");
+    // 0.2 in are 5.08 mm; messages round to a tenth.
+    assert!(text.contains("5.1 mm"), "{text}");
+
+    let mut draft = CardDraft::of_card(&demo(0));
+    for bore in &mut draft.side_bores {
+        bore.down.by = "2.8".to_owned();
+        bore.back.by = "4.5".to_owned();
+    }
+    let text = said(&draft.resolve().expect("a sound card"));
+    assert!(
+        text.contains("side_bores: the farthest distance of 4.5 mm is small"),
+        "{text}"
+    );
+
+    let mut card = demo(0);
+    card.sizes[3].door_height.max = 21.0;
+    card.sizes[3].door_height.min = 12.0;
+    assert!(
+        said(&card).contains("sizes[3].door_height.max"),
+        "{}",
+        said(&card)
+    );
+}
+
+#[test]
+fn millimetres_typed_as_inches_are_noticed() {
+    let mut card = demo(0);
+    card.door_bores[0].bores[0].drill.diameter = 63.5;
+    let text = said(&card);
+    assert!(text.contains("millimetres were typed for inches"), "{text}");
+    card.door_bores[0].bores[0].drill.diameter = 60.0;
+    card.side_bores[0].drill.depth = Depth::Blind(2.0);
+    assert_eq!(said(&card), "", "the limits themselves are usual");
+}
+
+#[test]
+fn front_and_back_exchanged_are_noticed() {
+    let mut card = demo(2);
+    let Bodies::Parallel {
+        box_pivot,
+        door_pivot,
+        ..
+    } = &mut card.linkage.bodies
+    else {
+        panic!("not parallel arms");
+    };
+    std::mem::swap(&mut box_pivot.back, &mut door_pivot.back);
+    let text = said(&card);
+    assert!(text.contains("linkage.bodies.box_pivot.back"), "{text}");
+    assert!(text.contains("front and back may be exchanged"), "{text}");
+
+    let mut card = demo(0);
+    card.envelope.back_from = 189.0;
+    card.envelope.back_to = PerSize::All(22.0);
+    assert!(said(&card).contains("envelope.back_to"), "{}", said(&card));
+
+    let mut card = demo(1);
+    let Lift::Strut(strut) = &mut card.sizes[0].lift else {
+        panic!("no strut");
+    };
+    strut.box_back = -strut.box_back;
+    assert!(
+        said(&card).contains("sizes[0].lift.box_back"),
+        "{}",
+        said(&card)
+    );
+}
+
+#[test]
+fn a_bore_outside_the_body_is_noticed() {
+    let mut card = demo(0);
+    card.side_bores[2].back.by = PerSize::All(240.0);
+    let text = said(&card);
+    assert!(
+        text.contains("side_bores[2].back: the bore is 240 mm back"),
+        "{text}"
+    );
+    assert!(text.contains("from 22 mm to 189 mm"), "{text}");
+}
+
+/// Loads of Heron's sizes.
+fn with_masses(masses: [(f64, f64); 4]) -> Card {
+    let mut card = demo(2);
+    for (size, (min, max)) in card.sizes.iter_mut().zip(masses) {
+        size.carries = Carries::Mass { min, max };
+        size.door_height.min = 340.0;
+        size.door_height.max = 500.0;
+    }
+    card
+}
+
+#[test]
+fn a_hole_in_the_load_range_is_noticed_with_its_ends() {
+    let text = said(&with_masses([
+        (1.8, 2.6),
+        (2.9, 5.6),
+        (4.8, 8.2),
+        (7.4, 11.6),
+    ]));
+    assert!(text.contains("between 2.60 kg and 2.90 kg"), "{text}");
+    // Just touching is no hole.
+    let text = said(&with_masses([
+        (1.8, 2.9),
+        (2.9, 5.6),
+        (4.8, 8.2),
+        (7.4, 11.6),
+    ]));
+    assert_eq!(text, "");
+}
+
+#[test]
+fn a_size_within_another_and_sizes_out_of_order_are_noticed() {
+    let text = said(&with_masses([
+        (1.8, 3.4),
+        (2.9, 5.6),
+        (3.0, 5.5),
+        (4.4, 11.6),
+    ]));
+    assert!(
+        text.contains("sizes[2].carries: everything that size \"3\" carries"),
+        "{text}"
+    );
+    let mut card = with_masses([(1.8, 3.4), (2.9, 5.6), (4.8, 8.2), (7.4, 11.6)]);
+    assert_eq!(said(&card), "");
+    card.sizes.swap(1, 2);
+    let text = said(&card);
+    assert!(text.contains("put the sizes in order"), "{text}");
+}
+
+#[test]
+fn arms_that_cannot_reach_are_noticed() {
+    let mut card = demo(4);
+    card.linkage.end_degrees = 175.0;
+    let text = said(&card);
+    assert!(
+        text.contains("linkage") && text.contains("cannot close"),
+        "{text}"
+    );
+}
+
+#[test]
+fn a_spring_that_cannot_hold_the_largest_door_is_noticed() {
+    let mut card = demo(0);
+    let Lift::Spring { table, .. } = &mut card.sizes[1].lift else {
+        panic!("no spring");
+    };
+    for row in table {
+        row.weakest *= 0.4;
+        row.strongest *= 0.4;
+    }
+    let text = said(&card);
+    assert!(
+        text.contains("sizes[1].lift: size \"2\" cannot hold"),
+        "{text}"
+    );
+    assert!(!text.contains("sizes[0].lift"), "{text}");
+
+    let mut card = demo(0);
+    let Lift::Spring { table, .. } = &mut card.sizes[0].lift else {
+        panic!("no spring");
+    };
+    for row in table {
+        std::mem::swap(&mut row.weakest, &mut row.strongest);
+    }
+    assert!(said(&card).contains("weakest and strongest may be exchanged"));
+}
