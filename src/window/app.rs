@@ -147,49 +147,49 @@ impl App {
         if cards.page.is_some() {
             cards_ui(ui, cards, document.job(), dialog.is_some(), queue);
         } else {
-        let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
-        Panel::top("top bar")
-            .frame(bar)
-            .show(ui, |ui| top_bar_ui(ui, document, &available, queue));
-        let door = document
-            .inspection()
-            .boxes
-            .get(view.box_index)
-            .and_then(|report| report.openings.get(view.opening)?.door.as_ref());
-        let busy = match (&self.pending, &self.exporting) {
-            (Some(_), _) => Some("waiting for a file"),
-            (None, Some(_)) => Some("writing sheets"),
-            (None, None) => None,
-        };
-        Panel::bottom("status line").frame(bar).show(ui, |ui| {
-            status_ui(ui, status, busy, door, document.job().unit);
-        });
-        let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
-        Panel::left("form")
-            .resizable(true)
-            .default_size(344.0)
-            .size_range(SIDE_WIDTHS)
-            .frame(side)
-            .show(ui, |ui| {
-                let form = Form {
-                    job: document.job(),
-                    inspection: document.inspection(),
-                    box_index: view.box_index,
-                    opening: view.opening,
-                    fields: &mut view.fields,
-                    queue,
-                };
-                form_ui(ui, form);
+            let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
+            Panel::top("top bar")
+                .frame(bar)
+                .show(ui, |ui| top_bar_ui(ui, document, &available, queue));
+            let door = document
+                .inspection()
+                .boxes
+                .get(view.box_index)
+                .and_then(|report| report.openings.get(view.opening)?.door.as_ref());
+            let busy = match (&self.pending, &self.exporting) {
+                (Some(_), _) => Some("waiting for a file"),
+                (None, Some(_)) => Some("writing sheets"),
+                (None, None) => None,
+            };
+            Panel::bottom("status line").frame(bar).show(ui, |ui| {
+                status_ui(ui, status, busy, door, document.job().unit);
             });
-        Panel::right("findings")
-            .resizable(true)
-            .default_size(SIDE_WIDTH)
-            .size_range(SIDE_WIDTHS)
-            .frame(side)
-            .show(ui, |ui| side_ui(ui, document, view, queue));
-        CentralPanel::default()
-            .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(6)))
-            .show(ui, |ui| drawings_ui(ui, document, view, queue));
+            let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
+            Panel::left("form")
+                .resizable(true)
+                .default_size(344.0)
+                .size_range(SIDE_WIDTHS)
+                .frame(side)
+                .show(ui, |ui| {
+                    let form = Form {
+                        job: document.job(),
+                        inspection: document.inspection(),
+                        box_index: view.box_index,
+                        opening: view.opening,
+                        fields: &mut view.fields,
+                        queue,
+                    };
+                    form_ui(ui, form);
+                });
+            Panel::right("findings")
+                .resizable(true)
+                .default_size(SIDE_WIDTH)
+                .size_range(SIDE_WIDTHS)
+                .frame(side)
+                .show(ui, |ui| side_ui(ui, document, view, queue));
+            CentralPanel::default()
+                .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(6)))
+                .show(ui, |ui| drawings_ui(ui, document, view, queue));
         }
         if let Some(dialog) = dialog {
             let progress = strut_search.as_ref().map(StrutSearch::progress);

@@ -260,8 +260,12 @@ impl App {
             Purpose::Open | Purpose::ImportCard if !path.is_file() => {
                 Some("There is no such file.")
             }
-            Purpose::Export(_) | Purpose::ShareCards if !path.is_dir() => Some("There is no such folder."),
-            Purpose::Save | Purpose::SaveCard if path.is_dir() => Some("That is a folder: add a file name."),
+            Purpose::Export(_) | Purpose::ShareCards if !path.is_dir() => {
+                Some("There is no such folder.")
+            }
+            Purpose::Save | Purpose::SaveCard if path.is_dir() => {
+                Some("That is a folder: add a file name.")
+            }
             Purpose::Save if path.exists() && self.document.path() != Some(&path) => {
                 Some("That file is there already: type another name.")
             }

@@ -13,8 +13,8 @@ use flapwright_model::file::write_card;
 
 use super::{CardCommand, CardDesk, CardDiffers, Page};
 use crate::window::app::{App, Purpose, release_keyboard};
-use crate::window::dialogs::{Dialog, Next};
 use crate::window::dialogs::file_dialogs::Ask;
+use crate::window::dialogs::{Dialog, Next};
 use crate::window::status_line::Status;
 use crate::window::today::today;
 
@@ -73,7 +73,12 @@ impl App {
             CardCommand::UseInJob => self.use_typed_card(ctx),
             CardCommand::SaveFile => self.save_typed_card(ctx),
             CardCommand::IntoLibrary => {
-                if let Some(card) = self.cards.editor().and_then(|editor| editor.card()).cloned() {
+                if let Some(card) = self
+                    .cards
+                    .editor()
+                    .and_then(|editor| editor.card())
+                    .cloned()
+                {
                     self.into_library(ctx, card);
                 }
             }
@@ -117,17 +122,25 @@ impl App {
     }
 
     fn open_card(&mut self, draft: CardDraft) {
-        let Self { cards, document, .. } = self;
+        let Self {
+            cards, document, ..
+        } = self;
         cards.open(draft, &document.job().materials);
     }
 
     fn library_card(&self, index: usize) -> Option<Card> {
-        self.cards.shelf.entries.get(index).map(|entry| entry.card().clone())
+        self.cards
+            .shelf
+            .entries
+            .get(index)
+            .map(|entry| entry.card().clone())
     }
 
     /// Throws a half typed card away, after a question where something would be lost.
     fn drop_card(&mut self, ctx: &Context, index: usize) {
-        let Some(editor) = self.cards.editors.get(index) else { return };
+        let Some(editor) = self.cards.editors.get(index) else {
+            return;
+        };
         if editor.unsaved() {
             let title = editor.title();
             self.open_dialog(ctx, Dialog::DropCard { index, title });
@@ -138,9 +151,12 @@ impl App {
 
     /// Puts the open card into the job; a card of the same name gives way to it.
     fn use_typed_card(&mut self, ctx: &Context) {
-        let Some(editor) = self.cards.editor() else { return };
+        let Some(editor) = self.cards.editor() else {
+            return;
+        };
         let Some(card) = editor.card().cloned() else {
-            self.status = Status::failed("Not used: numbers of the card are missing or wrong; F8 shows them");
+            self.status =
+                Status::failed("Not used: numbers of the card are missing or wrong; F8 shows them");
             return;
         };
         let draft = editor.draft.clone();
@@ -169,7 +185,9 @@ impl App {
                 format!("card {name}: added")
             }
         };
-        let changed = self.document.change(label.clone(), Edit::ReplaceCards(cards), None);
+        let changed = self
+            .document
+            .change(label.clone(), Edit::ReplaceCards(cards), None);
         match changed {
             Ok(()) => {
                 self.view.fields.clear();
@@ -181,7 +199,10 @@ impl App {
                     .iter()
                     .map(|it| format!("{} {}; {}", it.field, it.what, it.remedy))
                     .collect();
-                let text = format!("The job does not go with this card, and is as it was.\n\n{}", lines.join("\n"));
+                let text = format!(
+                    "The job does not go with this card, and is as it was.\n\n{}",
+                    lines.join("\n")
+                );
                 self.tell(ctx, "Card not used", text);
                 false
             }
@@ -190,7 +211,12 @@ impl App {
 
     /// Takes a card from elsewhere into the job; asks where the job has another one of its name.
     fn take_card(&mut self, ctx: &Context, card: Card, from: &str) {
-        let mine = self.document.job().cards.iter().find(|it| it.name == card.name);
+        let mine = self
+            .document
+            .job()
+            .cards
+            .iter()
+            .find(|it| it.name == card.name);
         match mine {
             Some(mine) if *mine != card => {
                 let differs = CardDiffers::new(mine, &card, from);
@@ -215,7 +241,12 @@ impl App {
             when: today(),
             note: String::new(),
         };
-        let own = self.cards.shelf.named(&name).find(|entry| !entry.shared).cloned();
+        let own = self
+            .cards
+            .shelf
+            .named(&name)
+            .find(|entry| !entry.shared)
+            .cloned();
         let done = match own {
             Some(entry) => library.revise(&entry, card.clone(), by).map(|changed| {
                 if changed {
@@ -231,7 +262,11 @@ impl App {
         match done {
             Ok(told) => {
                 self.status = Status::done(told);
-                if let Some(editor) = self.cards.editor().filter(|editor| editor.card() == Some(&card)) {
+                if let Some(editor) = self
+                    .cards
+                    .editor()
+                    .filter(|editor| editor.card() == Some(&card))
+                {
                     editor.kept = editor.draft.clone();
                 }
                 self.cards.look_at_library();
@@ -241,8 +276,12 @@ impl App {
     }
 
     fn save_typed_card(&mut self, ctx: &Context) {
-        let Some(editor) = self.cards.editor() else { return };
-        let text = editor.card().map_or_else(|| editor.draft.write(), write_card);
+        let Some(editor) = self.cards.editor() else {
+            return;
+        };
+        let text = editor
+            .card()
+            .map_or_else(|| editor.draft.write(), write_card);
         let name = editor.title();
         self.ask_card_file(ctx, text, &name);
     }
@@ -255,12 +294,16 @@ impl App {
 
     /// Writes what waits for the name of its file.
     pub(in crate::window) fn save_card_to(&mut self, ctx: &Context, path: &Path) {
-        let Some(text) = self.cards.saving.take() else { return };
+        let Some(text) = self.cards.saving.take() else {
+            return;
+        };
         match write_atomic(path, text.as_bytes()) {
             Ok(()) => {
                 self.status = Status::done(format!("Card saved to {}", path.display()));
                 if let Some(editor) = self.cards.editor() {
-                    let now = editor.card().map_or_else(|| editor.draft.write(), write_card);
+                    let now = editor
+                        .card()
+                        .map_or_else(|| editor.draft.write(), write_card);
                     if now == text {
                         editor.kept = editor.draft.clone();
                     }
@@ -275,7 +318,11 @@ impl App {
     pub(in crate::window) fn import_card(&mut self, ctx: &Context, path: &Path) {
         match read_record(path) {
             Ok(record) => {
-                let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy().into_owned();
+                let name = path
+                    .file_name()
+                    .unwrap_or(path.as_os_str())
+                    .to_string_lossy()
+                    .into_owned();
                 self.take_card(ctx, record.current.card, &name);
             }
             Err(error) => match half_typed(path) {
@@ -297,7 +344,10 @@ impl App {
             self.cards.shared.push(folder);
         }
         if let Some(library) = self.cards.library.take() {
-            self.cards.library = Some(Library::new(library.own().to_owned(), self.cards.shared.clone()));
+            self.cards.library = Some(Library::new(
+                library.own().to_owned(),
+                self.cards.shared.clone(),
+            ));
         }
         self.cards.look_at_library();
     }
@@ -339,20 +389,29 @@ fn half_typed(path: &Path) -> Option<CardDraft> {
     }
     let text = std::fs::read_to_string(path).ok()?;
     // Every field of a draft may be left out; one of a draft alone must be there.
-    let telling = text.lines().any(|line| line.trim_start().starts_with("paper:"));
+    let telling = text
+        .lines()
+        .any(|line| line.trim_start().starts_with("paper:"));
     telling.then(|| CardDraft::read(&text).ok()).flatten()
 }
 
 /// Whether a file dropped on the window is a card's and no job's.
 pub(in crate::window) fn looks_like_card(path: &Path) -> bool {
     use std::io::Read as _;
-    let Ok(file) = std::fs::File::open(path) else { return false };
+    let Ok(file) = std::fs::File::open(path) else {
+        return false;
+    };
     let mut start = Vec::new();
     if file.take(64 * 1024).read_to_end(&mut start).is_err() {
         return false;
     }
     // A job names its materials first and a version; a card its sides.
     let text = String::from_utf8_lossy(&start);
-    let begins = |name: &str| text.lines().any(|line| line.starts_with(&format!("    {name}:")));
-    !begins("boxes") && !begins("materials") && (begins("side_bores") || begins("sides") || begins("kind") || begins("current"))
+    let begins = |name: &str| {
+        text.lines()
+            .any(|line| line.starts_with(&format!("    {name}:")))
+    };
+    !begins("boxes")
+        && !begins("materials")
+        && (begins("side_bores") || begins("sides") || begins("kind") || begins("current"))
 }

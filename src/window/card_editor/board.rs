@@ -33,7 +33,9 @@ impl Problems {
 
     /// Those of a field.
     pub(crate) fn at<'a>(&'a self, field: &'a str) -> impl Iterator<Item = &'a Problem> {
-        self.list.iter().filter(move |problem| problem.field == field)
+        self.list
+            .iter()
+            .filter(move |problem| problem.field == field)
     }
 
     /// Whether a field is only empty.
@@ -95,7 +97,14 @@ impl Board<'_> {
     }
 
     /// A number or short text with its word before it.
-    pub(crate) fn number(&mut self, ui: &mut Ui, path: &str, word: &str, hint: &str, text: &mut String) {
+    pub(crate) fn number(
+        &mut self,
+        ui: &mut Ui,
+        path: &str,
+        word: &str,
+        hint: &str,
+        text: &mut String,
+    ) {
         ui.horizontal(|ui| {
             word_ui(ui, word, hint, WORD);
             self.bare(ui, path, word, NUMBER, text);
@@ -104,7 +113,14 @@ impl Board<'_> {
     }
 
     /// A line of text with its word before it.
-    pub(crate) fn text(&mut self, ui: &mut Ui, path: &str, word: &str, hint: &str, text: &mut String) {
+    pub(crate) fn text(
+        &mut self,
+        ui: &mut Ui,
+        path: &str,
+        word: &str,
+        hint: &str,
+        text: &mut String,
+    ) {
         ui.horizontal(|ui| {
             word_ui(ui, word, hint, WORD);
             let width = (ui.available_width() - 12.0).clamp(80.0, 420.0);
@@ -135,7 +151,14 @@ impl Board<'_> {
     }
 
     /// The field alone. Enter goes on to the next one.
-    pub(crate) fn bare(&mut self, ui: &mut Ui, path: &str, name: &str, width: f32, text: &mut String) {
+    pub(crate) fn bare(
+        &mut self,
+        ui: &mut Ui,
+        path: &str,
+        name: &str,
+        width: f32,
+        text: &mut String,
+    ) {
         let id = self.id(path);
         self.stop(id, path);
         let problem = self.problems.at(path).next();
@@ -164,7 +187,10 @@ impl Board<'_> {
 
     /// Why a field is not taken, underneath it; nothing where it is only empty.
     pub(crate) fn told(&self, ui: &mut Ui, path: &str) {
-        let wrong = self.problems.at(path).filter(|it| !Problems::is_missing(it));
+        let wrong = self
+            .problems
+            .at(path)
+            .filter(|it| !Problems::is_missing(it));
         for problem in wrong {
             ui.horizontal(|ui| {
                 ui.add_space(WORD + 8.0);
@@ -224,18 +250,25 @@ impl Board<'_> {
         }
         let shown = at.and_then(|at| all.get(at)).map_or("", |it| it.1);
         let response = choice_face(ui, id, shown);
-        response.widget_info(|| WidgetInfo::labeled(egui::Role::ComboBox, true, format!("{name}: {shown}")));
+        response.widget_info(|| {
+            WidgetInfo::labeled(egui::Role::ComboBox, true, format!("{name}: {shown}"))
+        });
         if response.gained_focus() {
             response.scroll_to_me(None);
         }
-        egui::Popup::menu(&response).width(response.rect.width()).show(|ui| {
-            for (index, (value, words)) in all.iter().enumerate() {
-                if ui.selectable_label(value == now, *words).clicked() {
-                    chosen = Some(index);
+        egui::Popup::menu(&response)
+            .width(response.rect.width())
+            .show(|ui| {
+                for (index, (value, words)) in all.iter().enumerate() {
+                    if ui.selectable_label(value == now, *words).clicked() {
+                        chosen = Some(index);
+                    }
                 }
-            }
-        });
-        let Some((value, _)) = chosen.filter(|it| Some(*it) != at).and_then(|it| all.get(it)) else {
+            });
+        let Some((value, _)) = chosen
+            .filter(|it| Some(*it) != at)
+            .and_then(|it| all.get(it))
+        else {
             return false;
         };
         *now = *value;
@@ -243,7 +276,14 @@ impl Board<'_> {
     }
 
     /// Yes or no.
-    pub(crate) fn tick(&mut self, ui: &mut Ui, path: &str, word: &str, hint: &str, now: &mut bool) -> bool {
+    pub(crate) fn tick(
+        &mut self,
+        ui: &mut Ui,
+        path: &str,
+        word: &str,
+        hint: &str,
+        now: &mut bool,
+    ) -> bool {
         self.choice(ui, path, word, hint, now, &[(false, "no"), (true, "yes")])
     }
 }
@@ -254,7 +294,8 @@ fn word_ui(ui: &mut Ui, word: &str, hint: &str, width: f32) {
     let layout = egui::Layout::left_to_right(egui::Align::Center);
     ui.allocate_ui_with_layout(size, layout, |ui| {
         ui.set_min_width(width);
-        ui.add(Label::new(word).selectable(false).truncate()).on_hover_text(hint);
+        ui.add(Label::new(word).selectable(false).truncate())
+            .on_hover_text(hint);
     });
 }
 
@@ -275,7 +316,9 @@ fn choice_keys<T>(ui: &Ui, at: Option<usize>, all: &[(T, &str)]) -> Option<usize
             }
         }
         input.events.retain(|event| {
-            let egui::Event::Text(text) = event else { return true };
+            let egui::Event::Text(text) = event else {
+                return true;
+            };
             if text.trim().is_empty() {
                 return true;
             }
@@ -310,8 +353,13 @@ fn choice_go(ui: &Ui, id: Id) -> Option<Go> {
 /// What a choice looks like: the chosen words and a mark that there are others.
 fn choice_face(ui: &mut Ui, id: Id, shown: &str) -> egui::Response {
     let font = egui::TextStyle::Button.resolve(ui.style());
-    let text = ui.painter().layout_no_wrap(shown.to_owned(), font, tokens(ui).text);
-    let size = egui::vec2((text.size().x + 34.0).max(NUMBER + 10.0), ui.spacing().interact_size.y);
+    let text = ui
+        .painter()
+        .layout_no_wrap(shown.to_owned(), font, tokens(ui).text);
+    let size = egui::vec2(
+        (text.size().x + 34.0).max(NUMBER + 10.0),
+        ui.spacing().interact_size.y,
+    );
     let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
     let response = ui.interact(rect, id, Sense::click());
     let visuals = ui.style().interact(&response);
@@ -321,12 +369,26 @@ fn choice_face(ui: &mut Ui, id: Id, shown: &str) -> egui::Response {
         visuals.bg_stroke
     };
     let painter = ui.painter();
-    painter.rect(rect, visuals.corner_radius, visuals.weak_bg_fill, stroke, egui::StrokeKind::Inside);
+    painter.rect(
+        rect,
+        visuals.corner_radius,
+        visuals.weak_bg_fill,
+        stroke,
+        egui::StrokeKind::Inside,
+    );
     let left = rect.left_center() + egui::vec2(8.0, -text.size().y / 2.0);
     painter.galley(left, text, tokens(ui).text);
     let tip = rect.right_center() + egui::vec2(-12.0, 2.5);
-    let points = vec![tip, tip + egui::vec2(-4.0, -5.0), tip + egui::vec2(4.0, -5.0)];
+    let points = vec![
+        tip,
+        tip + egui::vec2(-4.0, -5.0),
+        tip + egui::vec2(4.0, -5.0),
+    ];
     let fill = tokens(ui).text_soft;
-    painter.add(egui::Shape::convex_polygon(points, fill, egui::Stroke::NONE));
+    painter.add(egui::Shape::convex_polygon(
+        points,
+        fill,
+        egui::Stroke::NONE,
+    ));
     response
 }

@@ -67,7 +67,9 @@ impl Lists {
 
 /// Its number in a list; past the end where it is not in it.
 fn number_of<T: PartialEq>(list: &[T], datum: T) -> usize {
-    list.iter().position(|it| *it == datum).unwrap_or(list.len())
+    list.iter()
+        .position(|it| *it == datum)
+        .unwrap_or(list.len())
 }
 
 impl Row for DraftSideBore {
@@ -79,7 +81,10 @@ impl Row for DraftSideBore {
         &mut self.drill
     }
     fn datums(&self, lists: &Lists) -> [usize; 2] {
-        [lists.down_at(self.down.from), number_of(&BackDatum::ALL, self.back.from)]
+        [
+            lists.down_at(self.down.from),
+            number_of(&BackDatum::ALL, self.back.from),
+        ]
     }
     fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {
         if column == 0 {
@@ -103,7 +108,10 @@ impl Row for DraftTopBore {
         &mut self.drill
     }
     fn datums(&self, lists: &Lists) -> [usize; 2] {
-        [lists.across_at(self.across.from), number_of(&BackDatum::ALL, self.back.from)]
+        [
+            lists.across_at(self.across.from),
+            number_of(&BackDatum::ALL, self.back.from),
+        ]
     }
     fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {
         if column == 0 {
@@ -127,7 +135,10 @@ impl Row for DraftDoorBore {
         &mut self.drill
     }
     fn datums(&self, lists: &Lists) -> [usize; 2] {
-        [lists.across_at(self.across.from), lists.down_at(self.down.from)]
+        [
+            lists.across_at(self.across.from),
+            lists.down_at(self.down.from),
+        ]
     }
     fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {
         if column == 0 {
@@ -186,7 +197,10 @@ fn bores_ui<R: Row>(
         columns,
         field: &field,
         new_row: &new_row,
-        datums: bores.iter().map(|bore| bore.datums(lists).to_vec()).collect(),
+        datums: bores
+            .iter()
+            .map(|bore| bore.datums(lists).to_vec())
+            .collect(),
     };
     let outcome = sheet_ui(ui, board, &sheet, &mut grid);
     if outcome.changed {
@@ -198,7 +212,12 @@ fn bores_ui<R: Row>(
 fn cells<R: Row>(bore: &mut R) -> Vec<String> {
     let mut cells = bore.texts().map(|text| text.clone()).to_vec();
     let drill = bore.drill();
-    cells.extend([drill.diameter.clone(), drill.depth.clone(), drill.purpose.clone(), drill.pass.to_string()]);
+    cells.extend([
+        drill.diameter.clone(),
+        drill.depth.clone(),
+        drill.purpose.clone(),
+        drill.pass.to_string(),
+    ]);
     cells
 }
 
@@ -249,12 +268,28 @@ fn back_words() -> Vec<&'static str> {
 pub(super) fn side_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
     let lists = Lists::new(DownDatum::on_side(draft.kind), &[]);
     let first = [lists.down_words(), back_words()];
-    bores_ui(ui, board, ("side_bores", "Side bores"), &lists, first, &mut draft.side_bores);
-    let counted = draft.side_bores.iter().any(|bore| bore.down.from == DownDatum::SideTopEnd);
+    bores_ui(
+        ui,
+        board,
+        ("side_bores", "Side bores"),
+        &lists,
+        first,
+        &mut draft.side_bores,
+    );
+    let counted = draft
+        .side_bores
+        .iter()
+        .any(|bore| bore.down.from == DownDatum::SideTopEnd);
     if counted {
         ui.add_space(4.0);
         let hint = "Distances from the top end of the side are reckoned back with it.";
-        board.number(ui, "paper.top_thickness", "top in the paper", hint, &mut draft.paper.top_thickness);
+        board.number(
+            ui,
+            "paper.top_thickness",
+            "top in the paper",
+            hint,
+            &mut draft.paper.top_thickness,
+        );
     }
     hint_ui(ui);
 }
@@ -268,7 +303,14 @@ fn hint_ui(ui: &mut Ui) {
         "F4 changes the datum, Ctrl+D takes the cell above, Ctrl+Enter adds a row that counts from \
          the hole before.",
     ] {
-        ui.add(egui::Label::new(egui::RichText::new(text).small().color(tokens(ui).text_soft)).wrap());
+        ui.add(
+            egui::Label::new(
+                egui::RichText::new(text)
+                    .small()
+                    .color(tokens(ui).text_soft),
+            )
+            .wrap(),
+        );
     }
 }
 
@@ -277,15 +319,22 @@ pub(super) fn top_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) 
     let mut gone = None;
     for (i, group) in draft.top_bores.iter_mut().enumerate() {
         let at = format!("top_bores[{i}]");
-        if group_head(ui, &format!("Group {}", i + 1)) {
+        let out = group_head(ui, &format!("Group {}", i + 1));
+        if spread_ui(ui, board, &at, &mut group.spread) || out {
             gone = Some(i);
         }
-        spread_ui(ui, board, &at, &mut group.spread);
         let spread = group.spread.is_some();
         let lists = Lists::new(&[], AcrossDatum::choices(spread, false));
         let first = [lists.across_words(), back_words()];
         let path = format!("{at}.bores");
-        bores_ui(ui, board, (&path, "Top bores"), &lists, first, &mut group.bores);
+        bores_ui(
+            ui,
+            board,
+            (&path, "Top bores"),
+            &lists,
+            first,
+            &mut group.bores,
+        );
         ui.add_space(8.0);
     }
     if let Some(i) = gone {
@@ -313,19 +362,36 @@ pub(super) fn door_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft)
     };
     for (i, group) in draft.door_bores.iter_mut().enumerate() {
         let at = format!("door_bores[{i}]");
-        if group_head(ui, &format!("Group {}", i + 1)) {
-            gone = Some(i);
-        }
+        let out = group_head(ui, &format!("Group {}", i + 1));
         if leaves.len() > 1 {
             let hint = "Which leaf is drilled.";
-            board.choice(ui, &format!("{at}.leaf"), "leaf", hint, &mut group.leaf, leaves);
+            board.choice(
+                ui,
+                &format!("{at}.leaf"),
+                "leaf",
+                hint,
+                &mut group.leaf,
+                leaves,
+            );
         }
-        spread_ui(ui, board, &at, &mut group.spread);
+        if spread_ui(ui, board, &at, &mut group.spread) || out {
+            gone = Some(i);
+        }
         let spread = group.spread.is_some();
-        let lists = Lists::new(DownDatum::on_door(draft.kind), AcrossDatum::choices(spread, true));
+        let lists = Lists::new(
+            DownDatum::on_door(draft.kind),
+            AcrossDatum::choices(spread, true),
+        );
         let first = [lists.across_words(), lists.down_words()];
         let path = format!("{at}.bores");
-        let outcome = bores_ui(ui, board, (&path, "Door bores"), &lists, first, &mut group.bores);
+        let outcome = bores_ui(
+            ui,
+            board,
+            (&path, "Door bores"),
+            &lists,
+            first,
+            &mut group.bores,
+        );
         if let Some(bore) = group.bores.get_mut(outcome.row) {
             let place = format!("{path}[{}]", outcome.row);
             allowed_ui(ui, board, (&place, outcome.row), bore);
@@ -344,17 +410,23 @@ pub(super) fn door_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft)
         });
     }
     let from_edges = |datum: &dyn Fn(&DraftDoorBore) -> bool| {
-        draft.door_bores.iter().flat_map(|group| &group.bores).any(datum)
+        draft
+            .door_bores
+            .iter()
+            .flat_map(|group| &group.bores)
+            .any(datum)
     };
     let side = from_edges(&|bore| bore.across.from == AcrossDatum::DoorSideEdge);
     let top = from_edges(&|bore| bore.down.from == DownDatum::DoorTopEdge);
     if side {
-        let hint = "How far the paper's door laps over the side; its distances are reckoned back with it.";
+        let hint =
+            "How far the paper's door laps over the side; its distances are reckoned back with it.";
         let text = &mut draft.paper.overlay_side;
         board.number(ui, "paper.overlay_side", "overlay at the side", hint, text);
     }
     if top {
-        let hint = "How far the paper's door laps over the top; its distances are reckoned back with it.";
+        let hint =
+            "How far the paper's door laps over the top; its distances are reckoned back with it.";
         let text = &mut draft.paper.overlay_top;
         board.number(ui, "paper.overlay_top", "overlay at the top", hint, text);
     }
@@ -366,26 +438,62 @@ fn group_head(ui: &mut Ui, title: &str) -> bool {
     ui.horizontal(|ui| {
         ui.label(bold(title));
         let button = egui::Button::new("Remove group").small();
-        ui.add(button).accessible_name(format!("Remove {title}")).clicked()
+        ui.add(button)
+            .accessible_name(format!("Remove {title}"))
+            .clicked()
     })
     .inner
 }
 
-/// At each fitted side once, or spread over the width.
-fn spread_ui(ui: &mut Ui, board: &mut Board<'_>, at: &str, spread: &mut Option<DraftSpread>) {
-    let mut is_spread = spread.is_some();
-    let all = [(false, "once at each side"), (true, "spread over the width")];
+/// How a group sits.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Sits {
+    AtSides,
+    Spread,
+    Nowhere,
+}
+
+/// At each fitted side once, or spread over the width; says whether the paper has no such group.
+fn spread_ui(
+    ui: &mut Ui,
+    board: &mut Board<'_>,
+    at: &str,
+    spread: &mut Option<DraftSpread>,
+) -> bool {
+    let mut sits = if spread.is_some() {
+        Sits::Spread
+    } else {
+        Sits::AtSides
+    };
+    let all = [
+        (Sits::AtSides, "once at each side"),
+        (Sits::Spread, "spread over the width"),
+        (Sits::Nowhere, "not on this paper"),
+    ];
     let hint = "Hinges are spread over the width; brackets sit once at each side.";
-    if board.choice(ui, &format!("{at}.how"), "sits", hint, &mut is_spread, &all) {
-        *spread = is_spread.then(|| DraftSpread {
+    if board.choice(ui, &format!("{at}.how"), "sits", hint, &mut sits, &all) {
+        *spread = (sits == Sits::Spread).then(|| DraftSpread {
             end_inset: String::new(),
             counts: DraftSpread::new_counts().with([""]),
         });
     }
-    let Some(spread) = spread else { return };
+    if let Some(spread) = spread {
+        counts_ui(ui, board, at, spread);
+    }
+    sits == Sits::Nowhere
+}
+
+/// How many groups over which width.
+fn counts_ui(ui: &mut Ui, board: &mut Board<'_>, at: &str, spread: &mut DraftSpread) {
     let hint = "From the inner face of each side to the middle of the outermost group.";
     let path = format!("{at}.spread.end_inset");
-    board.number(ui, &path, "outermost from the side", hint, &mut spread.end_inset);
+    board.number(
+        ui,
+        &path,
+        "outermost from the side",
+        hint,
+        &mut spread.end_inset,
+    );
     let path = format!("{at}.spread.counts");
     let field = |row: usize, column: usize| {
         let title = if column == 0 { "up to width" } else { "count" };
@@ -395,7 +503,10 @@ fn spread_ui(ui: &mut Ui, board: &mut Board<'_>, at: &str, spread: &mut Option<D
     let sheet = Sheet {
         path: &path,
         name: "How many over which width",
-        columns: vec![Column::new("up to clear width", 130.0), Column::new("how many", 70.0)],
+        columns: vec![
+            Column::new("up to clear width", 130.0),
+            Column::new("how many", 70.0),
+        ],
         field: &field,
         new_row: &new_row,
         datums: Vec::new(),
@@ -404,13 +515,28 @@ fn spread_ui(ui: &mut Ui, board: &mut Board<'_>, at: &str, spread: &mut Option<D
 }
 
 /// Distances to the door's edge that the paper allows for the chosen bore.
-fn allowed_ui(ui: &mut Ui, board: &mut Board<'_>, (at, row): (&str, usize), bore: &mut DraftDoorBore) {
+fn allowed_ui(
+    ui: &mut Ui,
+    board: &mut Board<'_>,
+    (at, row): (&str, usize),
+    bore: &mut DraftDoorBore,
+) {
     egui::CollapsingHeader::new(format!("What the paper allows for bore {}", row + 1))
-        .id_salt(("allowed", board.salt, at.rsplit_once('[').map_or(at, |it| it.0)))
+        .id_salt((
+            "allowed",
+            board.salt,
+            at.rsplit_once('[').map_or(at, |it| it.0),
+        ))
         .show(ui, |ui| {
             let hint = "Whether the paper allows this bore in a leaf of glass or metal.";
             let path = format!("{at}.in_glass_or_metal");
-            board.tick(ui, &path, "in glass or metal", hint, &mut bore.in_glass_or_metal);
+            board.tick(
+                ui,
+                &path,
+                "in glass or metal",
+                hint,
+                &mut bore.in_glass_or_metal,
+            );
             let mut gone = None;
             for (k, range) in bore.edge_ranges.iter_mut().enumerate() {
                 let at = format!("{at}.edge_ranges[{k}]");
@@ -420,9 +546,19 @@ fn allowed_ui(ui: &mut Ui, board: &mut Board<'_>, (at, row): (&str, usize), bore
                     (LeafEdge::Bottom, "bottom edge"),
                 ];
                 let hint = "From the middle of the bore to this edge of its leaf.";
-                board.choice(ui, &format!("{at}.edge"), "distance to the", hint, &mut range.edge, &edges);
+                board.choice(
+                    ui,
+                    &format!("{at}.edge"),
+                    "distance to the",
+                    hint,
+                    &mut range.edge,
+                    &edges,
+                );
                 let (least, most) = (format!("{at}.min"), format!("{at}.max"));
-                let fields = [(&*least, "least", &mut range.min), (&*most, "most", &mut range.max)];
+                let fields = [
+                    (&*least, "least", &mut range.min),
+                    (&*most, "most", &mut range.max),
+                ];
                 board.pair(ui, "is allowed", hint, fields);
                 if ui.small_button("Remove this range").clicked() {
                     gone = Some(k);

@@ -1,7 +1,8 @@
 //! The page of one card: steps at the left, the form, the live picture at the right.
 
 use egui::{
-    Button, CentralPanel, Event, Frame, Id, Key, Label, Margin, Modifiers, Panel, RichText, ScrollArea, Ui,
+    Button, CentralPanel, Event, Frame, Id, Key, Label, Margin, Modifiers, Panel, RichText,
+    ScrollArea, Ui,
 };
 use flapwright_model::job::Job;
 use flapwright_rules::proof::proof;
@@ -15,13 +16,23 @@ use crate::window::command::{Command, UiCommand};
 use crate::window::tokens::{bold, tokens};
 
 /// Shows the page, and does what the keys say while no question stands over it.
-pub(super) fn editor_ui(ui: &mut Ui, editor: &mut CardEditor, job: &Job, asked: bool, queue: &mut Vec<Command>) {
+pub(super) fn editor_ui(
+    ui: &mut Ui,
+    editor: &mut CardEditor,
+    job: &Job,
+    asked: bool,
+    queue: &mut Vec<Command>,
+) {
     if !asked {
         keys(ui, editor, queue);
     }
     let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 5));
-    Panel::top("card bar").frame(bar).show(ui, |ui| head_ui(ui, editor, job, queue));
-    Panel::bottom("card foot").frame(bar).show(ui, |ui| foot_ui(ui, editor));
+    Panel::top("card bar")
+        .frame(bar)
+        .show(ui, |ui| head_ui(ui, editor, job, queue));
+    Panel::bottom("card foot")
+        .frame(bar)
+        .show(ui, |ui| foot_ui(ui, editor));
     let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
     Panel::left("card steps")
         .exact_size(158.0)
@@ -36,7 +47,13 @@ pub(super) fn editor_ui(ui: &mut Ui, editor: &mut CardEditor, job: &Job, asked: 
         .frame(side)
         .show(ui, |ui| {
             let unit = editor.draft.paper.length;
-            picture_ui(ui, &mut editor.picture, editor.live.sketch.as_ref(), editor.revision, unit);
+            picture_ui(
+                ui,
+                &mut editor.picture,
+                editor.live.sketch.as_ref(),
+                editor.revision,
+                unit,
+            );
         });
     let (stops, go) = CentralPanel::default()
         .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(10)))
@@ -44,9 +61,19 @@ pub(super) fn editor_ui(ui: &mut Ui, editor: &mut CardEditor, job: &Job, asked: 
         .inner;
     lead(ui, editor, &stops, go);
     let focused = ui.memory(|memory| memory.focused());
-    let text_field = focused.filter(|id| {
-        !editor.sheets.contains_key(id) && ui.ctx().text_edit_focused()
-    });
+    // A control that is gone, e.g. with its group, must not leave the keyboard nowhere.
+    let owned: Vec<Id> = stops.iter().map(|stop| stop.id).collect();
+    let before = std::mem::replace(&mut editor.owned, owned);
+    let place = before.iter().position(|id| Some(*id) == focused);
+    if let Some(place) =
+        place.filter(|_| !editor.first && stops.iter().all(|stop| Some(stop.id) != focused))
+        && let Some(stop) = stops.get(place.min(stops.len().saturating_sub(1)))
+    {
+        ui.memory_mut(|memory| memory.request_focus(stop.id));
+        ui.ctx().request_repaint();
+    }
+    let text_field =
+        focused.filter(|id| !editor.sheets.contains_key(id) && ui.ctx().text_edit_focused());
     editor.look_again(&job.materials, text_field);
     editor.had_focus = focused.is_some();
 }
@@ -136,7 +163,8 @@ fn lead(ui: &Ui, editor: &mut CardEditor, stops: &[Stop], go: Option<Go>) {
         let found = found.or_else(|| {
             stops.iter().find_map(|stop| {
                 let near = stop.fields.iter().find(|(path, cell)| {
-                    cell.is_none() && (field.starts_with(path.as_str()) || path.starts_with(field.as_str()))
+                    cell.is_none()
+                        && (field.starts_with(path.as_str()) || path.starts_with(field.as_str()))
                 });
                 near.map(|(_, cell)| (stop.id, *cell))
             })
@@ -171,7 +199,8 @@ fn go_to(editor: &mut CardEditor, step: Option<Step>) {
 
 /// Keys of the page. Those with Ctrl come before what a field would do with them.
 fn keys(ui: &Ui, editor: &mut CardEditor, queue: &mut Vec<Command>) {
-    let pressed = |modifiers: Modifiers, key: Key| ui.input_mut(|input| input.consume_key(modifiers, key));
+    let pressed =
+        |modifiers: Modifiers, key: Key| ui.input_mut(|input| input.consume_key(modifiers, key));
     const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
     let mut ask = |command: CardCommand| queue.push(Command::Card(command));
     if pressed(CTRL_SHIFT, Key::Z) || pressed(Modifiers::COMMAND, Key::Y) {
@@ -217,7 +246,16 @@ fn keys(ui: &Ui, editor: &mut CardEditor, queue: &mut Vec<Command>) {
     } else if pressed(Modifiers::NONE, Key::F8) {
         next_problem(editor, true);
     }
-    let escape = |event: &Event| matches!(event, Event::Key { key: Key::Escape, pressed: true, .. });
+    let escape = |event: &Event| {
+        matches!(
+            event,
+            Event::Key {
+                key: Key::Escape,
+                pressed: true,
+                ..
+            }
+        )
+    };
     let escaped = ui.input(|input| input.events.iter().any(escape));
     if escaped && !editor.had_focus && !egui::Popup::is_any_open(ui.ctx()) {
         queue.push(Command::Card(CardCommand::Close));
@@ -246,22 +284,49 @@ fn next_problem(editor: &mut CardEditor, onward: bool) {
 
 fn head_ui(ui: &mut Ui, editor: &CardEditor, job: &Job, queue: &mut Vec<Command>) {
     ui.horizontal(|ui| {
-        let mut press = |ui: &mut Ui, enabled: bool, words: &str, hint: &str, command: CardCommand| {
-            let button = ui.add_enabled(enabled, Button::new(words)).on_hover_text(hint);
-            if button.clicked() {
-                queue.push(Command::Card(command));
-            }
-        };
-        press(ui, true, "Back", "Goes back; what is typed is kept. Esc", CardCommand::Desk);
+        let mut press =
+            |ui: &mut Ui, enabled: bool, words: &str, hint: &str, command: CardCommand| {
+                let button = ui
+                    .add_enabled(enabled, Button::new(words))
+                    .on_hover_text(hint);
+                if button.clicked() {
+                    queue.push(Command::Card(command));
+                }
+            };
+        press(
+            ui,
+            true,
+            "Back",
+            "Goes back; what is typed is kept. Esc",
+            CardCommand::Desk,
+        );
         ui.label(bold(editor.title()).size(15.0));
         let (undo, redo) = editor.undo.can();
         press(ui, undo, "Undo", "Ctrl+Z", CardCommand::Undo);
         press(ui, redo, "Redo", "Ctrl+Shift+Z", CardCommand::Redo);
         ui.separator();
         let complete = editor.card().is_some();
-        press(ui, complete, "Use in this job", "One step for undo of the job. Ctrl+S", CardCommand::UseInJob);
-        press(ui, true, "Save as file…", "Complete or half typed. Ctrl+Shift+S", CardCommand::SaveFile);
-        press(ui, complete, "Put in library", "Ctrl+L", CardCommand::IntoLibrary);
+        press(
+            ui,
+            complete,
+            "Use in this job",
+            "One step for undo of the job. Ctrl+S",
+            CardCommand::UseInJob,
+        );
+        press(
+            ui,
+            true,
+            "Save as file…",
+            "Complete or half typed. Ctrl+Shift+S",
+            CardCommand::SaveFile,
+        );
+        press(
+            ui,
+            complete,
+            "Put in library",
+            "Ctrl+L",
+            CardCommand::IntoLibrary,
+        );
         ui.separator();
         let (word, ink) = match editor.card().map(|card| proof(card, job.unit)) {
             Some(proof) if proof.is_proved() => ("proved", tokens(ui).good),
@@ -278,7 +343,8 @@ fn head_ui(ui: &mut Ui, editor: &CardEditor, job: &Job, queue: &mut Vec<Command>
 fn steps_ui(ui: &mut Ui, editor: &mut CardEditor) {
     let mut chosen = None;
     for step in Step::ALL {
-        let of_step = |problem: &&flapwright_model::validate::Problem| Step::of_field(&problem.field) == step;
+        let of_step =
+            |problem: &&flapwright_model::validate::Problem| Step::of_field(&problem.field) == step;
         let all = editor.live.problems.all().iter().filter(of_step);
         let (missing, wrong) = all.fold((0, 0), |(missing, wrong), problem| {
             if Problems::is_missing(problem) {
@@ -288,7 +354,8 @@ fn steps_ui(ui: &mut Ui, editor: &mut CardEditor) {
             }
         });
         let text = format!("{}  {}", step.number() + 1, step.words());
-        let button = Button::selectable(editor.step == step, text).min_size(egui::vec2(140.0, 26.0));
+        let button =
+            Button::selectable(editor.step == step, text).min_size(egui::vec2(140.0, 26.0));
         let button = ui.add(button).on_hover_text(step.meaning());
         if button.clicked() {
             chosen = Some(step);
@@ -300,7 +367,8 @@ fn steps_ui(ui: &mut Ui, editor: &mut CardEditor) {
         };
         let place = button.rect.right_center() - egui::vec2(8.0, 0.0);
         let font = egui::TextStyle::Small.resolve(ui.style());
-        ui.painter().text(place, egui::Align2::RIGHT_CENTER, mark, font, ink);
+        ui.painter()
+            .text(place, egui::Align2::RIGHT_CENTER, mark, font, ink);
     }
     ui.add_space(8.0);
     let told = "Figures: numbers still missing, in red wrong ones. F8 leads to the next.";
@@ -323,16 +391,27 @@ fn foot_ui(ui: &mut Ui, editor: &mut CardEditor) {
     let (missing, _) = editor.live.problems.counts();
     let mut wanted = None;
     if !problems.is_empty() {
-        ScrollArea::vertical().id_salt("card problems").max_height(64.0).show(ui, |ui| {
-            ui.set_min_width(ui.available_width());
-            for problem in problems.iter().take(30) {
-                let text = format!("{} {}; {}", words_of(&problem.field), problem.what, problem.remedy);
-                let text = RichText::new(text).small().color(tokens(ui).stop);
-                if ui.add(Button::new(text).small().frame(false).wrap()).clicked() {
-                    wanted = Some(problem.field.clone());
+        ScrollArea::vertical()
+            .id_salt("card problems")
+            .max_height(64.0)
+            .show(ui, |ui| {
+                ui.set_min_width(ui.available_width());
+                for problem in problems.iter().take(30) {
+                    let text = format!(
+                        "{} {}; {}",
+                        words_of(&problem.field),
+                        problem.what,
+                        problem.remedy
+                    );
+                    let text = RichText::new(text).small().color(tokens(ui).stop);
+                    if ui
+                        .add(Button::new(text).small().frame(false).wrap())
+                        .clicked()
+                    {
+                        wanted = Some(problem.field.clone());
+                    }
                 }
-            }
-        });
+            });
     }
     ui.horizontal(|ui| {
         let step = editor.step;
@@ -366,13 +445,19 @@ fn words_of(field: &str) -> String {
             rest = after;
             break;
         };
-        let number = index.parse::<usize>().map_or_else(|_| index.to_owned(), |it| (it + 1).to_string());
+        let number = index
+            .parse::<usize>()
+            .map_or_else(|_| index.to_owned(), |it| (it + 1).to_string());
         words.push(' ');
         words.push_str(&number);
         rest = beyond;
     }
     words.push_str(rest);
-    words.replace('_', " ").replace('.', ", ").trim_start_matches(", ").to_owned()
+    words
+        .replace('_', " ")
+        .replace('.', ", ")
+        .trim_start_matches(", ")
+        .to_owned()
 }
 
 #[cfg(test)]
@@ -381,7 +466,10 @@ mod tests {
 
     #[test]
     fn a_path_is_told_in_words() {
-        assert_eq!(words_of("side_bores[0].drill.depth"), "side bores 1, drill, depth");
+        assert_eq!(
+            words_of("side_bores[0].drill.depth"),
+            "side bores 1, drill, depth"
+        );
         assert_eq!(words_of("sizes[2] \"load max\""), "sizes 3 \"load max\"");
         assert_eq!(words_of("envelope.down_to"), "envelope, down to");
     }

@@ -20,7 +20,13 @@ const FRONTS: [(BackFrom, &str); 2] = [
 
 /// Name, opening kind, how the paper speaks.
 pub(super) fn paper_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
-    board.text(ui, "name", "name of the card", "As lists and sheets call it; unique in the job.", &mut draft.name);
+    board.text(
+        ui,
+        "name",
+        "name of the card",
+        "As lists and sheets call it; unique in the job.",
+        &mut draft.name,
+    );
     let kinds = OpeningKind::ALL.map(|kind| (kind, kind.words()));
     let mut kind = draft.kind;
     let hint = "How the door opens. Another kind keeps what is typed, but begins the motion anew.";
@@ -38,13 +44,27 @@ pub(super) fn paper_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft
     ui.label(bold("How the paper speaks"));
     let units = [(Unit::Millimetre, "millimetres"), (Unit::Inch, "inches")];
     let hint = "Unit of lengths that have none of their own.";
-    board.choice(ui, "paper.length", "lengths", hint, &mut draft.paper.length, &units);
+    board.choice(
+        ui,
+        "paper.length",
+        "lengths",
+        hint,
+        &mut draft.paper.length,
+        &units,
+    );
     let loads = [
         (Unit::Millimetre, "kg, N, N·m"),
         (Unit::Inch, "lb, lbf, lbf·in"),
     ];
     let hint = "Unit of loads that have none of their own.";
-    board.choice(ui, "paper.loads", "loads", hint, &mut draft.paper.loads, &loads);
+    board.choice(
+        ui,
+        "paper.loads",
+        "loads",
+        hint,
+        &mut draft.paper.loads,
+        &loads,
+    );
     ui.add_space(6.0);
     ui.label(bold("The fitting"));
     let sides = [
@@ -75,7 +95,11 @@ fn change_kind(draft: &mut CardDraft, kind: OpeningKind) {
             ..CardDraft::blank(draft.kind)
         };
     if untouched {
-        let (name, maker_text, paper) = (draft.name.clone(), draft.maker_text.clone(), draft.paper.clone());
+        let (name, maker_text, paper) = (
+            draft.name.clone(),
+            draft.maker_text.clone(),
+            draft.paper.clone(),
+        );
         *draft = CardDraft {
             name,
             maker_text,
@@ -87,7 +111,10 @@ fn change_kind(draft: &mut CardDraft, kind: OpeningKind) {
     let leaf = blank.door_bores.first().map(|group| group.leaf);
     let leaves = draft.kind.leaf_count() != kind.leaf_count();
     if let Some(leaf) = leaf.filter(|_| leaves) {
-        draft.door_bores.iter_mut().for_each(|group: &mut DraftDoorGroup| group.leaf = leaf);
+        draft
+            .door_bores
+            .iter_mut()
+            .for_each(|group: &mut DraftDoorGroup| group.leaf = leaf);
     }
     draft.kind = kind;
     draft.linkage.bodies = blank.linkage.bodies;
@@ -110,34 +137,75 @@ pub(super) fn body_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft)
     ];
     board.pair(ui, "back", hint, fields);
     let hint = "How far it stands in from the side.";
-    board.number(ui, "envelope.inward", "in from the side", hint, &mut body.inward);
-    board.choice(ui, "envelope.front", "back counts from", "", &mut body.front, &FRONTS);
+    board.number(
+        ui,
+        "envelope.inward",
+        "in from the side",
+        hint,
+        &mut body.inward,
+    );
+    board.choice(
+        ui,
+        "envelope.front",
+        "back counts from",
+        "",
+        &mut body.front,
+        &FRONTS,
+    );
     ui.add_space(6.0);
     ui.label(bold("What it can be adjusted by"));
     let names = [
-        ("sideways", "How far the door can be moved left (negative) and right."),
-        ("upward", "How far the door can be moved down (negative) and up."),
-        ("depth", "How far the door can be moved out (negative) and into the box."),
+        (
+            "sideways",
+            "How far the door can be moved left (negative) and right.",
+        ),
+        (
+            "upward",
+            "How far the door can be moved down (negative) and up.",
+        ),
+        (
+            "depth",
+            "How far the door can be moved out (negative) and into the box.",
+        ),
     ];
     for ((name, hint), travel) in names.into_iter().zip(&mut draft.adjustment) {
-        let (min, max) = (format!("adjustment.{name}.min"), format!("adjustment.{name}.max"));
-        let fields = [(&*min, "from", &mut travel.min), (&*max, "to", &mut travel.max)];
+        let (min, max) = (
+            format!("adjustment.{name}.min"),
+            format!("adjustment.{name}.max"),
+        );
+        let fields = [
+            (&*min, "from", &mut travel.min),
+            (&*max, "to", &mut travel.max),
+        ];
         board.pair(ui, name, hint, fields);
     }
     ui.add_space(6.0);
     ui.label(bold("Parts cut to length"));
     cut_parts_ui(ui, board, draft);
     ui.add_space(6.0);
-    board.text(ui, "notes", "notes", "What else the paper says; printed on the fitting's page.", &mut draft.notes);
+    board.text(
+        ui,
+        "notes",
+        "notes",
+        "What else the paper says; printed on the fitting's page.",
+        &mut draft.notes,
+    );
 }
 
 fn cut_parts_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
     let mut grid = Grid::new(["what it is", "clear width less", "how many"]);
     for part in &draft.cut_parts {
-        grid.rows.push(vec![part.name.clone(), part.deduction.clone(), part.count.to_string()]);
+        grid.rows.push(vec![
+            part.name.clone(),
+            part.deduction.clone(),
+            part.count.to_string(),
+        ]);
     }
     let field = |row: usize, column: usize| {
-        let name = ["name", "deduction", "count"].get(column).copied().unwrap_or_default();
+        let name = ["name", "deduction", "count"]
+            .get(column)
+            .copied()
+            .unwrap_or_default();
         format!("cut_parts[{row}].{name}")
     };
     let new_row = |_: &Grid, _: usize| vec![String::new(), String::new(), "1".to_owned()];
@@ -168,12 +236,28 @@ fn cut_parts_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
 pub(super) fn motion_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
     let linkage = &mut draft.linkage;
     let hint = "Opening angle of the door, or turn of the arms, when fully open.";
-    board.number(ui, "linkage.end_angle", "fully open at, degrees", hint, &mut linkage.end_angle);
-    board.choice(ui, "linkage.front", "back counts from", "", &mut linkage.front, &FRONTS);
+    board.number(
+        ui,
+        "linkage.end_angle",
+        "fully open at, degrees",
+        hint,
+        &mut linkage.end_angle,
+    );
+    board.choice(
+        ui,
+        "linkage.front",
+        "back counts from",
+        "",
+        &mut linkage.front,
+        &FRONTS,
+    );
     ui.add_space(4.0);
     if draft.kind == OpeningKind::TopHingedFlap {
         let mut table = matches!(linkage.bodies, DraftBodies::PoseTable { .. });
-        let all = [(false, "about a fixed axis"), (true, "as a table of places says")];
+        let all = [
+            (false, "about a fixed axis"),
+            (true, "as a table of places says"),
+        ];
         let hint = "A linked hinge has no fixed axis: type the places of a point of the door.";
         if board.choice(ui, "linkage.how", "the door turns", hint, &mut table, &all) {
             linkage.bodies = if table {
@@ -183,18 +267,45 @@ pub(super) fn motion_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraf
             };
         }
     }
-    ui.label(bold("Pivots, door closed: down from the underside of the top, back from the front"));
+    ui.label(bold(
+        "Pivots, door closed: down from the underside of the top, back from the front",
+    ));
     bodies_ui(ui, board, &mut linkage.bodies);
     ui.add_space(6.0);
     let hint = "How far the true path may lie off the one that these numbers give; empty for none.";
-    board.number(ui, "linkage.path_tolerance", "path may stray by", hint, &mut linkage.path_tolerance);
+    board.number(
+        ui,
+        "linkage.path_tolerance",
+        "path may stray by",
+        hint,
+        &mut linkage.path_tolerance,
+    );
     let hint = "Damping about the first arm or the axis, N·m·s; empty for none.";
-    board.number(ui, "linkage.damping", "damping, N·m·s", hint, &mut linkage.damping);
+    board.number(
+        ui,
+        "linkage.damping",
+        "damping, N·m·s",
+        hint,
+        &mut linkage.damping,
+    );
 }
 
-fn pivot_ui(ui: &mut Ui, board: &mut Board<'_>, name: &str, word: &str, hint: &str, pivot: &mut DraftPivot) {
-    let (down, back) = (format!("linkage.bodies.{name}.down"), format!("linkage.bodies.{name}.back"));
-    let fields = [(&*down, "down", &mut pivot.down), (&*back, "back", &mut pivot.back)];
+fn pivot_ui(
+    ui: &mut Ui,
+    board: &mut Board<'_>,
+    name: &str,
+    word: &str,
+    hint: &str,
+    pivot: &mut DraftPivot,
+) {
+    let (down, back) = (
+        format!("linkage.bodies.{name}.down"),
+        format!("linkage.bodies.{name}.back"),
+    );
+    let fields = [
+        (&*down, "down", &mut pivot.down),
+        (&*back, "back", &mut pivot.back),
+    ];
     board.pair(ui, word, hint, fields);
 }
 
@@ -217,7 +328,14 @@ fn bodies_ui(ui: &mut Ui, board: &mut Board<'_>, bodies: &mut DraftBodies) {
             second_back,
         } => {
             pivot_ui(ui, board, "box_pivot", "arm in the box", in_box, box_pivot);
-            pivot_ui(ui, board, "door_pivot", "arm on the door", on_door, door_pivot);
+            pivot_ui(
+                ui,
+                board,
+                "door_pivot",
+                "arm on the door",
+                on_door,
+                door_pivot,
+            );
             let hint = "The second arm is as long as the first and lies beside it.";
             let fields = [
                 ("linkage.bodies.second_down", "down", second_down),
@@ -234,12 +352,30 @@ fn bodies_ui(ui: &mut Ui, board: &mut Board<'_>, bodies: &mut DraftBodies) {
         } => {
             pivot_ui(ui, board, "axis", "axis of the upper leaf", in_box, axis);
             let hint = "The axis between the leaves behind their back face.";
-            board.number(ui, "linkage.bodies.joint_behind", "joint behind the back", hint, joint_behind);
+            board.number(
+                ui,
+                "linkage.bodies.joint_behind",
+                "joint behind the back",
+                hint,
+                joint_behind,
+            );
             pivot_ui(ui, board, "link_box", "link in the box", in_box, link_box);
             let hint = "The link's pivot on the lower leaf below the joint.";
-            board.number(ui, "linkage.bodies.link_below_joint", "link below the joint", hint, link_below_joint);
+            board.number(
+                ui,
+                "linkage.bodies.link_below_joint",
+                "link below the joint",
+                hint,
+                link_below_joint,
+            );
             let hint = "The same behind the back face of the lower leaf.";
-            board.number(ui, "linkage.bodies.link_behind", "link behind the back", hint, link_behind);
+            board.number(
+                ui,
+                "linkage.bodies.link_behind",
+                "link behind the back",
+                hint,
+                link_behind,
+            );
         }
         DraftBodies::TwoArms {
             box_first,
@@ -247,17 +383,48 @@ fn bodies_ui(ui: &mut Ui, board: &mut Board<'_>, bodies: &mut DraftBodies) {
             box_second,
             door_second,
         } => {
-            pivot_ui(ui, board, "box_first", "first arm in the box", in_box, box_first);
-            pivot_ui(ui, board, "door_first", "first arm on the door", on_door, door_first);
-            pivot_ui(ui, board, "box_second", "second arm in the box", in_box, box_second);
-            pivot_ui(ui, board, "door_second", "second arm on the door", on_door, door_second);
+            pivot_ui(
+                ui,
+                board,
+                "box_first",
+                "first arm in the box",
+                in_box,
+                box_first,
+            );
+            pivot_ui(
+                ui,
+                board,
+                "door_first",
+                "first arm on the door",
+                on_door,
+                door_first,
+            );
+            pivot_ui(
+                ui,
+                board,
+                "box_second",
+                "second arm in the box",
+                in_box,
+                box_second,
+            );
+            pivot_ui(
+                ui,
+                board,
+                "door_second",
+                "second arm on the door",
+                on_door,
+                door_second,
+            );
         }
     }
 }
 
 fn poses_ui(ui: &mut Ui, board: &mut Board<'_>, poses: &mut Grid) {
     let field = |row: usize, column: usize| {
-        let title = ["angle", "out", "up"].get(column).copied().unwrap_or_default();
+        let title = ["angle", "out", "up"]
+            .get(column)
+            .copied()
+            .unwrap_or_default();
         format!("linkage.bodies.poses[{row}] \"{title}\"")
     };
     let new_row = |_: &Grid, _: usize| Vec::new();
@@ -284,10 +451,24 @@ pub(super) fn example_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDra
         draft.example = has.then(DraftExample::default);
     }
     let folding = draft.kind == OpeningKind::FoldingPair;
-    let Some(example) = &mut draft.example else { return };
-    board.number(ui, "example.size", "size", "Name of the size that it is worked for.", &mut example.size);
+    let Some(example) = &mut draft.example else {
+        return;
+    };
+    board.number(
+        ui,
+        "example.size",
+        "size",
+        "Name of the size that it is worked for.",
+        &mut example.size,
+    );
     let hint = "Thickness of the top and sides; the top stands between the sides, no face frame.";
-    board.number(ui, "example.panel_thickness", "panels", hint, &mut example.panel_thickness);
+    board.number(
+        ui,
+        "example.panel_thickness",
+        "panels",
+        hint,
+        &mut example.panel_thickness,
+    );
     let [left, right, top, bottom] = &mut example.overlays;
     let hint = "How far the door laps over the panels.";
     let fields = [
@@ -304,14 +485,36 @@ pub(super) fn example_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDra
     board.number(ui, "example.packing", "packing", hint, &mut example.packing);
     if folding {
         let hint = "The middle of the joint below the underside of the top.";
-        board.number(ui, "example.joint_down", "joint down", hint, &mut example.joint_down);
+        board.number(
+            ui,
+            "example.joint_down",
+            "joint down",
+            hint,
+            &mut example.joint_down,
+        );
     }
     ui.add_space(4.0);
-    ui.label(bold("Bores in the side: down from its top end, back from its front"));
-    places_ui(ui, board, ("example.side", "Example, side"), ["down", "back"], &mut example.side);
+    ui.label(bold(
+        "Bores in the side: down from its top end, back from its front",
+    ));
+    places_ui(
+        ui,
+        board,
+        ("example.side", "Example, side"),
+        ["down", "back"],
+        &mut example.side,
+    );
     ui.add_space(4.0);
-    ui.label(bold("Bores in the door: in from its edge, down from its top (no spread ones)"));
-    places_ui(ui, board, ("example.door", "Example, door"), ["in", "down"], &mut example.door);
+    ui.label(bold(
+        "Bores in the door: in from its edge, down from its top (no spread ones)",
+    ));
+    places_ui(
+        ui,
+        board,
+        ("example.door", "Example, door"),
+        ["in", "down"],
+        &mut example.door,
+    );
 }
 
 fn places_ui(

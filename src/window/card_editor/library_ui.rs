@@ -72,80 +72,106 @@ pub(super) fn library_ui(ui: &mut Ui, desk: &mut CardDesk, job: &Job, queue: &mu
         .collect();
     let told = format!("{} of {} cards", found.len(), desk.shelf.entries.len());
     ui.label(RichText::new(told).small().color(tokens(ui).text_soft));
-    ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
-        for (index, entry) in found {
-            entry_ui(ui, (index, entry), job, queue);
-        }
-        for broken in &desk.shelf.broken {
-            let told = format!("Not usable: {}", broken.error);
-            ui.add(Label::new(RichText::new(told).small().color(tokens(ui).caution)).wrap());
-        }
-        ui.add_space(6.0);
-        let hint = "Its cards can be used and copied; nothing is written there.";
-        if ui.button("Add a shared folder…").on_hover_text(hint).clicked() {
-            queue.push(Command::Card(CardCommand::ShareFolder));
-        }
-    });
+    ScrollArea::vertical()
+        .auto_shrink([false, false])
+        .show(ui, |ui| {
+            for (index, entry) in found {
+                entry_ui(ui, (index, entry), job, queue);
+            }
+            for broken in &desk.shelf.broken {
+                let told = format!("Not usable: {}", broken.error);
+                ui.add(Label::new(RichText::new(told).small().color(tokens(ui).caution)).wrap());
+            }
+            ui.add_space(6.0);
+            let hint = "Its cards can be used and copied; nothing is written there.";
+            if ui
+                .button("Add a shared folder…")
+                .on_hover_text(hint)
+                .clicked()
+            {
+                queue.push(Command::Card(CardCommand::ShareFolder));
+            }
+        });
 }
 
 fn search_ui(ui: &mut Ui, search: &mut Search, job: &Job) {
     ui.horizontal_wrapped(|ui| {
         let field = |text: &mut String, hint: &str, width: f32, ui: &mut Ui, name: &str| {
-            let field = TextEdit::singleline(text).char_limit(200).hint_text(hint).desired_width(width);
+            let field = TextEdit::singleline(text)
+                .char_limit(200)
+                .hint_text(hint)
+                .desired_width(width);
             ui.add(field).accessible_name(name);
         };
         field(&mut search.words, "words", 140.0, ui, "Search for words");
         let shown = search.kind.map_or("any kind", OpeningKind::words);
-        ComboBox::from_id_salt("search kind").selected_text(shown).width(150.0).show_ui(ui, |ui| {
-            ui.selectable_value(&mut search.kind, None, "any kind");
-            for kind in OpeningKind::ALL {
-                ui.selectable_value(&mut search.kind, Some(kind), kind.words());
-            }
-        });
+        ComboBox::from_id_salt("search kind")
+            .selected_text(shown)
+            .width(150.0)
+            .show_ui(ui, |ui| {
+                ui.selectable_value(&mut search.kind, None, "any kind");
+                for kind in OpeningKind::ALL {
+                    ui.selectable_value(&mut search.kind, Some(kind), kind.words());
+                }
+            });
         let mass = format!("mass, {}", Measure::Mass.symbol(job.unit));
         field(&mut search.mass, &mass, 70.0, ui, "Door mass to search for");
         let height = format!("height, {}", job.unit.symbol());
-        field(&mut search.height, &height, 80.0, ui, "Door height to search for");
+        field(
+            &mut search.height,
+            &height,
+            80.0,
+            ui,
+            "Door height to search for",
+        );
     });
 }
 
 fn entry_ui(ui: &mut Ui, (index, entry): (usize, &Entry), job: &Job, queue: &mut Vec<Command>) {
     let card = entry.card();
-    Frame::group(ui.style()).fill(tokens(ui).card).show(ui, |ui| {
-        ui.set_min_width(ui.available_width());
-        ui.horizontal(|ui| {
-            ui.label(bold(&card.name));
-            ui.label(RichText::new(card.kind.words()).color(tokens(ui).text_soft));
-            proved_ui(ui, card, job);
-            if entry.shared {
-                ui.label(RichText::new("shared").small().color(tokens(ui).text_soft));
-            }
-        });
-        let now = &entry.record.current;
-        let mut told = format!("revision {}", now.number);
-        for part in [&now.who, &now.when, &now.note] {
-            if !part.trim().is_empty() {
-                told.push_str(", ");
-                told.push_str(part);
-            }
-        }
-        ui.add(Label::new(RichText::new(told).small().color(tokens(ui).text_soft)).wrap());
-        let mut press = |ui: &mut Ui, words: &str, command: CardCommand| {
-            let button = ui.add(Button::new(words).small());
-            if button.accessible_name(format!("{words}: {}", card.name)).clicked() {
-                queue.push(Command::Card(command));
-            }
-        };
-        ui.horizontal(|ui| {
-            press(ui, "Use in this job", CardCommand::FromLibrary(index));
-            press(ui, "Edit a copy", CardCommand::EditFromLibrary(index));
-        });
-        if !entry.record.older.is_empty() {
-            ui.collapsing("Older revisions", |ui| {
-                for older in &entry.record.older {
-                    ui.label(format!("{}: {} {} {}", older.number, older.when, older.who, older.note));
+    Frame::group(ui.style())
+        .fill(tokens(ui).card)
+        .show(ui, |ui| {
+            ui.set_min_width(ui.available_width());
+            ui.horizontal(|ui| {
+                ui.label(bold(&card.name));
+                ui.label(RichText::new(card.kind.words()).color(tokens(ui).text_soft));
+                proved_ui(ui, card, job);
+                if entry.shared {
+                    ui.label(RichText::new("shared").small().color(tokens(ui).text_soft));
                 }
             });
-        }
-    });
+            let now = &entry.record.current;
+            let mut told = format!("revision {}", now.number);
+            for part in [&now.who, &now.when, &now.note] {
+                if !part.trim().is_empty() {
+                    told.push_str(", ");
+                    told.push_str(part);
+                }
+            }
+            ui.add(Label::new(RichText::new(told).small().color(tokens(ui).text_soft)).wrap());
+            let mut press = |ui: &mut Ui, words: &str, command: CardCommand| {
+                let button = ui.add(Button::new(words).small());
+                if button
+                    .accessible_name(format!("{words}: {}", card.name))
+                    .clicked()
+                {
+                    queue.push(Command::Card(command));
+                }
+            };
+            ui.horizontal(|ui| {
+                press(ui, "Use in this job", CardCommand::FromLibrary(index));
+                press(ui, "Edit a copy", CardCommand::EditFromLibrary(index));
+            });
+            if !entry.record.older.is_empty() {
+                ui.collapsing("Older revisions", |ui| {
+                    for older in &entry.record.older {
+                        ui.label(format!(
+                            "{}: {} {} {}",
+                            older.number, older.when, older.who, older.note
+                        ));
+                    }
+                });
+            }
+        });
 }

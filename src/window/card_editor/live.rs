@@ -47,7 +47,12 @@ impl Live {
             None => as_far_as_typed(draft),
         };
         let sketch = shown.and_then(|card| {
-            let size = card.sizes.get(row).or_else(|| card.sizes.first())?.name.clone();
+            let size = card
+                .sizes
+                .get(row)
+                .or_else(|| card.sizes.first())?
+                .name
+                .clone();
             let job = sample_job(materials.to_vec(), card.clone(), &size)?;
             if !flapwright_model::validate::validate(&job).is_empty() {
                 return None;
@@ -74,11 +79,19 @@ type Part = (&'static str, fn(&mut CardDraft, &CardDraft));
 
 const PARTS: [Part; 6] = [
     ("body", |to, from| to.envelope.clone_from(&from.envelope)),
-    ("adjustment", |to, from| to.adjustment.clone_from(&from.adjustment)),
+    ("adjustment", |to, from| {
+        to.adjustment.clone_from(&from.adjustment)
+    }),
     ("motion", |to, from| to.linkage.clone_from(&from.linkage)),
-    ("top bores", |to, from| to.top_bores.clone_from(&from.top_bores)),
-    ("worked example", |to, from| to.example.clone_from(&from.example)),
-    ("parts cut to length", |to, from| to.cut_parts.clone_from(&from.cut_parts)),
+    ("top bores", |to, from| {
+        to.top_bores.clone_from(&from.top_bores)
+    }),
+    ("worked example", |to, from| {
+        to.example.clone_from(&from.example)
+    }),
+    ("parts cut to length", |to, from| {
+        to.cut_parts.clone_from(&from.cut_parts)
+    }),
 ];
 
 /// The card of what is typed so far, and what is left out.
@@ -206,7 +219,10 @@ fn fill_sizes(plain: &mut CardDraft) {
         .collect();
     for name in names {
         for angle in ["0", "90"] {
-            plain.springs.rows.push([&name, angle, "0", "0"].map(str::to_owned).to_vec());
+            plain
+                .springs
+                .rows
+                .push([&name, angle, "0", "0"].map(str::to_owned).to_vec());
         }
     }
 }
@@ -218,7 +234,9 @@ fn still(kind: OpeningKind) -> DraftBodies {
         back: format!("{back} mm"),
     };
     match kind {
-        OpeningKind::TopHingedFlap => DraftBodies::FixedAxis { axis: pivot("0", "0") },
+        OpeningKind::TopHingedFlap => DraftBodies::FixedAxis {
+            axis: pivot("0", "0"),
+        },
         OpeningKind::ParallelRisingDoor => DraftBodies::Parallel {
             box_pivot: pivot("100", "150"),
             door_pivot: pivot("200", "10"),

@@ -41,7 +41,8 @@ pub(super) fn load_forms_ui(
     draft: &mut CardDraft,
     row: usize,
 ) {
-    let header = egui::CollapsingHeader::new("The load in other forms").id_salt(("load forms", board.salt));
+    let header =
+        egui::CollapsingHeader::new("The load in other forms").id_salt(("load forms", board.salt));
     header.show(ui, |ui| {
         let forms = [
             (Form::Row, "most of the chosen row"),
@@ -55,11 +56,13 @@ pub(super) fn load_forms_ui(
             let hint = "In the unit of the paper's loads.";
             board.number(ui, "load.value", "load", hint, &mut ask.value);
         }
-        let hint = "Height of the door that the load is said of; empty: the greatest of the chosen size.";
+        let hint =
+            "Height of the door that the load is said of; empty: the greatest of the chosen size.";
         board.number(ui, "load.height", "door height", hint, &mut ask.height);
         let hint = "Opening angle that moments and forces are said at; empty: 90.";
         board.number(ui, "load.degrees", "at degrees", hint, &mut ask.degrees);
-        let hint = "Distance of the struts' line from the hinge line at that angle; empty without struts.";
+        let hint =
+            "Distance of the struts' line from the hinge line at that angle; empty without struts.";
         board.number(ui, "load.arm", "lever of the struts", hint, &mut ask.arm);
         match answer(ask, draft, row) {
             Ok((forms, door)) => {
@@ -94,7 +97,11 @@ fn put_ui(ui: &mut Ui, draft: &mut CardDraft, row: usize, forms: &LoadForms) {
         ] {
             if ui.small_button(words).clicked()
                 && let Some(column) = draft.sizes.column(title)
-                && let Some(cell) = draft.sizes.rows.get_mut(row).and_then(|row| row.get_mut(column))
+                && let Some(cell) = draft
+                    .sizes
+                    .rows
+                    .get_mut(row)
+                    .and_then(|row| row.get_mut(column))
             {
                 let unit = draft.paper.loads;
                 *cell = format!("{:.3}", Measure::Mass.number(forms.mass, unit));
@@ -158,9 +165,9 @@ fn given(ask: &LoadAsk, draft: &CardDraft, row: usize) -> Result<GivenLoad, Stri
 
 fn plain(text: &str, what: &str) -> Result<f64, String> {
     let text = text.trim();
-    text.replace(',', ".")
-        .parse()
-        .map_err(|_not_a_number| format!("the {what} is not known: a number such as 12.5 is wanted"))
+    text.replace(',', ".").parse().map_err(|_not_a_number| {
+        format!("the {what} is not known: a number such as 12.5 is wanted")
+    })
 }
 
 #[cfg(test)]
@@ -180,6 +187,10 @@ mod tests {
         assert!((forms.moment - 9.80665).abs() < 1e-9);
         assert!((forms.height_times_mass - 2000.0).abs() < 1e-9);
         draft.sizes.rows[0].iter_mut().for_each(String::clear);
-        assert!(answer(&LoadAsk::default(), &draft, 0).unwrap_err().contains("not known"));
+        assert!(
+            answer(&LoadAsk::default(), &draft, 0)
+                .unwrap_err()
+                .contains("not known")
+        );
     }
 }

@@ -5,7 +5,9 @@ use flapwright_model::card_draft::columns::SIZE;
 use flapwright_model::card_draft::{CardDraft, Grid};
 use flapwright_model::length::{Unit, parse_length};
 use flapwright_model::measure::Measure;
-use flapwright_motion::measured::{ScaleReading, SpringFit, fit_spring, spring_rows, suitable_terms};
+use flapwright_motion::measured::{
+    ScaleReading, SpringFit, fit_spring, spring_rows, suitable_terms,
+};
 
 use super::board::Board;
 use super::sheet::{Column, Sheet, sheet_ui};
@@ -38,7 +40,12 @@ impl Measured {
 }
 
 /// Shows the question; whether it is done with.
-pub(super) fn measured_ui(ui: &mut Ui, board: &mut Board<'_>, measured: &mut Measured, draft: &mut CardDraft) -> bool {
+pub(super) fn measured_ui(
+    ui: &mut Ui,
+    board: &mut Board<'_>,
+    measured: &mut Measured,
+    draft: &mut CardDraft,
+) -> bool {
     ui.label(bold("Spring from a hand scale").size(15.0));
     let unit = draft.paper.loads;
     let symbols = match unit {
@@ -52,16 +59,33 @@ pub(super) fn measured_ui(ui: &mut Ui, board: &mut Board<'_>, measured: &mut Mea
          arm). Forces and moments in {symbols}. The spring can throw the arm: secure it first."
     );
     ui.add(Label::new(told).wrap());
-    board.number(ui, "measured.size", "rows for the size", "", &mut measured.size);
+    board.number(
+        ui,
+        "measured.size",
+        "rows for the size",
+        "",
+        &mut measured.size,
+    );
     let mut fits = Vec::new();
     for (number, grid) in measured.readings.iter_mut().enumerate() {
-        let setting = ["weakest", "strongest"].get(number).copied().unwrap_or_default();
+        let setting = ["weakest", "strongest"]
+            .get(number)
+            .copied()
+            .unwrap_or_default();
         ui.add_space(4.0);
         ui.label(bold(format!("At the {setting} setting")));
         readings_ui(ui, board, setting, grid);
-        let empty = grid.rows.iter().flatten().all(|cell| cell.trim().is_empty());
+        let empty = grid
+            .rows
+            .iter()
+            .flatten()
+            .all(|cell| cell.trim().is_empty());
         if number == 1 && empty {
-            ui.label(RichText::new("Empty: the same as the weakest.").small().color(tokens(ui).text_soft));
+            ui.label(
+                RichText::new("Empty: the same as the weakest.")
+                    .small()
+                    .color(tokens(ui).text_soft),
+            );
             fits.push(fits.first().cloned().flatten());
             continue;
         }
@@ -83,7 +107,10 @@ pub(super) fn measured_ui(ui: &mut Ui, board: &mut Board<'_>, measured: &mut Mea
     };
     ui.horizontal(|ui| {
         let named = !measured.size.trim().is_empty();
-        let write = ui.add_enabled(both.is_some() && named, egui::Button::new(bold("Write the rows")));
+        let write = ui.add_enabled(
+            both.is_some() && named,
+            egui::Button::new(bold("Write the rows")),
+        );
         if write.clicked()
             && let Some((weakest, strongest)) = both
         {
@@ -100,8 +127,17 @@ fn readings_ui(ui: &mut Ui, board: &mut Board<'_>, setting: &str, grid: &mut Gri
     let field = |row: usize, column: usize| format!("measured[{row}].{column}");
     let new_row = |grid: &Grid, at: usize| {
         let before = at.checked_sub(1).and_then(|row| grid.rows.get(row));
-        let lever = before.and_then(|row| row.get(3)).cloned().unwrap_or_default();
-        vec![String::new(), String::new(), String::new(), lever, String::new()]
+        let lever = before
+            .and_then(|row| row.get(3))
+            .cloned()
+            .unwrap_or_default();
+        vec![
+            String::new(),
+            String::new(),
+            String::new(),
+            lever,
+            String::new(),
+        ]
     };
     let name = format!("Readings, {setting} setting");
     let sheet = Sheet {
@@ -126,8 +162,9 @@ fn readings(grid: &Grid, lengths: Unit, loads: Unit) -> Result<Vec<ScaleReading>
         let number = |column: usize| {
             let text = cell(column).replace(',', ".").replace('−', "-");
             let title = TITLES.get(column).copied().unwrap_or_default();
-            text.parse::<f64>()
-                .map_err(|_not_a_number| format!("row {}: {title} is \"{text}\"; a number is wanted", row + 1))
+            text.parse::<f64>().map_err(|_not_a_number| {
+                format!("row {}: {title} is \"{text}\"; a number is wanted", row + 1)
+            })
         };
         let weight = if cell(4).is_empty() { 0.0 } else { number(4)? };
         list.push(ScaleReading {
@@ -169,7 +206,10 @@ fn fit_ui(ui: &mut Ui, fit: &SpringFit, unit: Unit) {
     );
     ui.add(Label::new(told).wrap());
     for open in fit.open_questions() {
-        ui.add(Label::new(RichText::new(format!("Not determined: {open}.")).color(tokens(ui).caution)).wrap());
+        ui.add(
+            Label::new(RichText::new(format!("Not determined: {open}.")).color(tokens(ui).caution))
+                .wrap(),
+        );
     }
 }
 
@@ -188,19 +228,29 @@ fn write_rows(draft: &mut CardDraft, size: &str, weakest: &SpringFit, strongest:
     }
     let unit = draft.paper.loads;
     let text = |value: f64| format!("{:.3}", Measure::Moment.number(value, unit));
-    draft.springs.rows.retain(|row| row.first().is_none_or(|cell| cell.trim() != size));
+    draft
+        .springs
+        .rows
+        .retain(|row| row.first().is_none_or(|cell| cell.trim() != size));
     for row in spring_rows(weakest, strongest, &degrees) {
-        let cells = [format!("{}", row.degrees), text(row.weakest), text(row.strongest)];
+        let cells = [
+            format!("{}", row.degrees),
+            text(row.weakest),
+            text(row.strongest),
+        ];
         let mut line = vec![size.to_owned()];
         line.extend(cells);
         draft.springs.rows.push(line);
     }
     let friction = weakest.friction.max(strongest.friction).max(0.0);
     let titles = draft.sizes.titles.clone();
-    let column = titles.iter().position(|title| title == flapwright_model::card_draft::columns::FRICTION);
+    let column = titles
+        .iter()
+        .position(|title| title == flapwright_model::card_draft::columns::FRICTION);
     for row in 0..draft.sizes.rows.len() {
         if draft.sizes.under(row, SIZE) == size
-            && let Some(cell) = column.and_then(|column| draft.sizes.rows.get_mut(row)?.get_mut(column))
+            && let Some(cell) =
+                column.and_then(|column| draft.sizes.rows.get_mut(row)?.get_mut(column))
             && cell.trim().is_empty()
         {
             *cell = text(friction);
@@ -220,7 +270,13 @@ mod tests {
         for degrees in [0.0_f64, 20.0, 40.0, 60.0, 80.0, 100.0] {
             let force = (2.0 + 3.0 * degrees.to_radians().sin()) / 0.2;
             let text = format!("{force}");
-            grid = grid.with([degrees.to_string(), text.clone(), text, "200".to_owned(), String::new()]);
+            grid = grid.with([
+                degrees.to_string(),
+                text.clone(),
+                text,
+                "200".to_owned(),
+                String::new(),
+            ]);
         }
         let list = readings(&grid, Unit::Millimetre, Unit::Millimetre).unwrap();
         let fit = fit_spring(&list, suitable_terms(&list)).unwrap();
@@ -234,7 +290,10 @@ mod tests {
             let degrees: f64 = rows.cell(row, 1).parse().unwrap();
             let moment: f64 = rows.cell(row, 2).parse().unwrap();
             let wanted = 2.0 + 3.0 * degrees.to_radians().sin();
-            assert!((moment - wanted).abs() < 0.001, "{degrees}: {moment} {wanted}");
+            assert!(
+                (moment - wanted).abs() < 0.001,
+                "{degrees}: {moment} {wanted}"
+            );
         }
     }
 

@@ -34,8 +34,8 @@ use flapwright_model::card_draft::CardDraft;
 use flapwright_model::job::Job;
 use flapwright_model::material::Material;
 
-pub use self::command::CardCommand;
 pub(crate) use self::apply::looks_like_card;
+pub use self::command::CardCommand;
 pub(crate) use self::differs::{CardDiffers, differs_ui};
 use self::library_ui::Search;
 use self::live::Live;
@@ -49,14 +49,32 @@ use super::command::Command;
 
 /// Keys of the card form, for the list of keys.
 pub(crate) const KEYS: [(&str, &str); 9] = [
-    ("Ctrl+PageDown, Ctrl+PageUp", "card form: next step, step before"),
+    (
+        "Ctrl+PageDown, Ctrl+PageUp",
+        "card form: next step, step before",
+    ),
     ("Ctrl+1 to Ctrl+9", "card form: that step"),
-    ("Enter, Shift+Enter", "card form: next field, field before; in a table down and up"),
-    ("Ctrl+Enter, Ctrl+Backspace", "card form: add or remove a row of a table"),
-    ("F4, Shift+F4", "card form: next datum of a distance, next choice"),
+    (
+        "Enter, Shift+Enter",
+        "card form: next field, field before; in a table down and up",
+    ),
+    (
+        "Ctrl+Enter, Ctrl+Backspace",
+        "card form: add or remove a row of a table",
+    ),
+    (
+        "F4, Shift+F4",
+        "card form: next datum of a distance, next choice",
+    ),
     ("Ctrl+D", "card form: as in the row above"),
-    ("F8, Shift+F8", "card form: next field that is empty or wrong, the one before"),
-    ("Ctrl+S, Ctrl+Shift+S", "card form: use the card in this job, save it as a file"),
+    (
+        "F8, Shift+F8",
+        "card form: next field that is empty or wrong, the one before",
+    ),
+    (
+        "Ctrl+S, Ctrl+Shift+S",
+        "card form: use the card in this job, save it as a file",
+    ),
     ("Ctrl+L", "card form: put the card in the library"),
 ];
 
@@ -103,6 +121,8 @@ pub(crate) struct CardEditor {
     undo: Undo,
     step: Step,
     sheets: BTreeMap<Id, SheetState>,
+    /// The controls of the last frame that the keyboard can be sent to.
+    owned: Vec<Id>,
     sizes: SizesState,
     measured: Option<Measured>,
     picture: PictureState,
@@ -135,6 +155,7 @@ impl CardEditor {
             draft,
             step: Step::default(),
             sheets: BTreeMap::new(),
+            owned: Vec::new(),
             sizes: SizesState::default(),
             measured: None,
             picture: PictureState::default(),
@@ -179,7 +200,11 @@ impl CardEditor {
     }
 
     fn step_back(&mut self, redo: bool) {
-        let state = if redo { self.undo.redo() } else { self.undo.undo() };
+        let state = if redo {
+            self.undo.redo()
+        } else {
+            self.undo.undo()
+        };
         if let Some(draft) = state {
             self.draft = draft;
             // Not told by `note`, which already knows this state.
@@ -209,7 +234,8 @@ impl CardDesk {
     /// Opens a card for typing.
     fn open(&mut self, draft: CardDraft, materials: &[Material]) {
         self.salt += 1;
-        self.editors.push(CardEditor::new(self.salt, draft, materials));
+        self.editors
+            .push(CardEditor::new(self.salt, draft, materials));
         self.page = Some(Page::Editor(self.editors.len() - 1));
     }
 
@@ -228,7 +254,13 @@ impl CardDesk {
 }
 
 /// Shows the desk or the open card in the whole window; `asked` says that a question stands over it.
-pub(crate) fn cards_ui(ui: &mut Ui, desk: &mut CardDesk, job: &Job, asked: bool, queue: &mut Vec<Command>) {
+pub(crate) fn cards_ui(
+    ui: &mut Ui,
+    desk: &mut CardDesk,
+    job: &Job,
+    asked: bool,
+    queue: &mut Vec<Command>,
+) {
     match desk.page {
         None => {}
         Some(Page::Desk) => desk::desk_ui(ui, desk, job, asked, queue),

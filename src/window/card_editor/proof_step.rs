@@ -15,7 +15,9 @@ pub(super) fn proof_ui(ui: &mut Ui, live: &Live, unit: Unit) -> Option<String> {
     let Some(card) = &live.card else {
         let (missing, wrong) = live.problems.counts();
         ui.label(bold("The card is not complete"));
-        ui.label(format!("{missing} numbers are still missing, {wrong} are wrong. F8 leads from one to the next."));
+        ui.label(format!(
+            "{missing} numbers are still missing, {wrong} are wrong. F8 leads from one to the next."
+        ));
         return None;
     };
     let proof = proof(card, unit);
@@ -28,7 +30,7 @@ pub(super) fn proof_ui(ui: &mut Ui, live: &Live, unit: Unit) -> Option<String> {
     ui.add(Label::new(proof.words()).wrap());
     if let flapwright_rules::proof::Proof::Fails(moved) = &proof {
         for one in moved {
-        ui.add(Label::new(RichText::new(&one.words).color(tokens.stop)).wrap());
+            ui.add(Label::new(RichText::new(&one.words).color(tokens.stop)).wrap());
         }
     }
     ui.add_space(8.0);

@@ -82,7 +82,10 @@ impl SheetState {
     /// Rows and columns that are chosen.
     pub(crate) fn chosen(&self) -> (RangeInclusive<usize>, RangeInclusive<usize>) {
         let span = |a: usize, b: usize| a.min(b)..=a.max(b);
-        (span(self.at.0, self.corner.0), span(self.at.1, self.corner.1))
+        (
+            span(self.at.0, self.corner.0),
+            span(self.at.1, self.corner.1),
+        )
     }
 
     /// Chooses one cell.
@@ -109,7 +112,12 @@ pub(crate) struct Outcome {
 }
 
 /// Shows a table and does what the keys say.
-pub(crate) fn sheet_ui(ui: &mut Ui, board: &mut Board<'_>, sheet: &Sheet<'_>, grid: &mut Grid) -> Outcome {
+pub(crate) fn sheet_ui(
+    ui: &mut Ui,
+    board: &mut Board<'_>,
+    sheet: &Sheet<'_>,
+    grid: &mut Grid,
+) -> Outcome {
     let id = board.id(sheet.path);
     grid.tidy();
     let mut state = board.sheets.remove(&id).unwrap_or_default();
@@ -148,7 +156,10 @@ pub(crate) fn sheet_ui(ui: &mut Ui, board: &mut Board<'_>, sheet: &Sheet<'_>, gr
 
 /// Keeps the chosen cells inside the table.
 fn within(state: &mut SheetState, grid: &Grid) {
-    let last = (grid.rows.len().saturating_sub(1), grid.titles.len().saturating_sub(1));
+    let last = (
+        grid.rows.len().saturating_sub(1),
+        grid.titles.len().saturating_sub(1),
+    );
     let least = |at: (usize, usize)| (at.0.min(last.0), at.1.min(last.1));
     state.at = least(state.at);
     state.corner = least(state.corner);
@@ -171,7 +182,10 @@ impl Places<'_> {
         #[expect(clippy::cast_precision_loss, reason = "at most a thousand rows")]
         let top = self.rect.min.y + HEAD + self.row * row as f32;
         let width = self.columns.get(column).map_or(0.0, |it| it.width);
-        Rect::from_min_size(Pos2::new(self.left(column), top), Vec2::new(width, self.row))
+        Rect::from_min_size(
+            Pos2::new(self.left(column), top),
+            Vec2::new(width, self.row),
+        )
     }
 
     fn at(&self, rows: usize, place: Pos2) -> Option<(usize, usize)> {
@@ -203,7 +217,9 @@ fn paint_ui(
         columns: &sheet.columns,
         row: row_height,
     };
-    if let Some(place) = response.interact_pointer_pos().filter(|_| response.clicked())
+    if let Some(place) = response
+        .interact_pointer_pos()
+        .filter(|_| response.clicked())
         && let Some((row, column)) = places.at(grid.rows.len(), place)
     {
         if state.at != (row, column) {
@@ -278,13 +294,26 @@ impl Cells<'_> {
         let body = egui::TextStyle::Body.resolve(ui.style());
         for (column, spec) in self.sheet.columns.iter().enumerate() {
             let left = self.places.left(column);
-            let head = Rect::from_min_size(Pos2::new(left, whole.min.y), Vec2::new(spec.width, HEAD));
-            let galley = painter.layout(spec.title.clone(), small.clone(), tokens.text_soft, spec.width - 6.0);
+            let head =
+                Rect::from_min_size(Pos2::new(left, whole.min.y), Vec2::new(spec.width, HEAD));
+            let galley = painter.layout(
+                spec.title.clone(),
+                small.clone(),
+                tokens.text_soft,
+                spec.width - 6.0,
+            );
             let at = Pos2::new(left + 4.0, head.max.y - galley.size().y - 2.0);
-            painter.with_clip_rect(head.intersect(ui.clip_rect())).galley(at, galley, tokens.text_soft);
+            painter
+                .with_clip_rect(head.intersect(ui.clip_rect()))
+                .galley(at, galley, tokens.text_soft);
         }
         let (rows, columns) = self.state.chosen();
-        let wrong: BTreeSet<&str> = self.problems.all().iter().map(|it| it.field.as_str()).collect();
+        let wrong: BTreeSet<&str> = self
+            .problems
+            .all()
+            .iter()
+            .map(|it| it.field.as_str())
+            .collect();
         for row in 0..self.grid.rows.len() {
             let first = self.places.cell(row, 0);
             if !ui.is_rect_visible(Rect::from_x_y_ranges(whole.x_range(), first.y_range())) {
@@ -306,13 +335,24 @@ impl Cells<'_> {
         }
         let cell = self.places.cell(self.state.at.0, self.state.at.1);
         if !self.grid.rows.is_empty() {
-            let ink = if self.focused { tokens.accent } else { tokens.line };
+            let ink = if self.focused {
+                tokens.accent
+            } else {
+                tokens.line
+            };
             let stroke = egui::Stroke::new(2.0, ink);
             painter.rect_stroke(cell, 0.0, stroke, egui::StrokeKind::Inside);
         }
     }
 
-    fn cell(&self, ui: &Ui, at: (usize, usize), chosen: bool, bad: bool, fonts: (&FontId, &FontId)) {
+    fn cell(
+        &self,
+        ui: &Ui,
+        at: (usize, usize),
+        chosen: bool,
+        bad: bool,
+        fonts: (&FontId, &FontId),
+    ) {
         let tokens = tokens(ui);
         let (row, column) = at;
         let rect = self.places.cell(row, column);
@@ -321,7 +361,12 @@ impl Cells<'_> {
         if chosen && self.focused && several {
             painter.rect_filled(rect, 0.0, tokens.chosen);
         }
-        painter.rect_stroke(rect, 0.0, egui::Stroke::new(1.0, tokens.line), egui::StrokeKind::Inside);
+        painter.rect_stroke(
+            rect,
+            0.0,
+            egui::Stroke::new(1.0, tokens.line),
+            egui::StrokeKind::Inside,
+        );
         let text = self.grid.rows.get(row).and_then(|cells| cells.get(column));
         let text = text.map_or("", String::as_str);
         let datum = self.datum(row, column);
@@ -341,17 +386,31 @@ impl Cells<'_> {
             let mark = galley.pos_from_cursor(egui::text::CCursor::new(*caret));
             painter.galley(corner, galley, tokens.text);
             let mark = mark.translate(corner.to_vec2());
-            painter.vline(mark.min.x, mark.y_range(), egui::Stroke::new(1.5, tokens.accent));
+            painter.vline(
+                mark.min.x,
+                mark.y_range(),
+                egui::Stroke::new(1.5, tokens.accent),
+            );
             return;
         }
         if bad && text.trim().is_empty() {
-            painter.text(place, Align2::LEFT_CENTER, "·····", fonts.1.clone(), tokens.caution);
+            painter.text(
+                place,
+                Align2::LEFT_CENTER,
+                "·····",
+                fonts.1.clone(),
+                tokens.caution,
+            );
         } else {
             let ink = if bad { tokens.stop } else { tokens.text };
             painter.text(place, Align2::LEFT_CENTER, text, fonts.0.clone(), ink);
         }
         if bad && !text.trim().is_empty() {
-            painter.hline(rect.x_range().shrink(3.0), rect.max.y - 2.0, egui::Stroke::new(1.5, tokens.stop));
+            painter.hline(
+                rect.x_range().shrink(3.0),
+                rect.max.y - 2.0,
+                egui::Stroke::new(1.5, tokens.stop),
+            );
         }
     }
 
@@ -381,7 +440,8 @@ fn bar_ui(
             let told = format!("row {}, {} counts from", row + 1, spec.title);
             ui.label(RichText::new(told).small().color(tokens(ui).text_soft));
             for (number, words) in spec.datums.iter().enumerate() {
-                let button = toggle(ui, number == *now, *words).on_hover_text("F4 takes the next one");
+                let button =
+                    toggle(ui, number == *now, *words).on_hover_text("F4 takes the next one");
                 if button.clicked() && number != *now {
                     outcome.datum = Some((row, column, number));
                     outcome.changed = true;
@@ -390,7 +450,10 @@ fn bar_ui(
         });
     }
     let field = (sheet.field)(row, column);
-    let problem = board.problems.at(&field).find(|it| !Problems::is_missing(it));
+    let problem = board
+        .problems
+        .at(&field)
+        .find(|it| !Problems::is_missing(it));
     let told = problem.map(|it| format!("row {}: {}; {}", row + 1, it.what, it.remedy));
     for text in told.into_iter().chain(state.told.clone()) {
         ui.add(Label::new(RichText::new(text).small().color(tokens(ui).stop)).wrap());
@@ -402,7 +465,11 @@ fn bar_ui(
         }
         let some = !grid.rows.is_empty();
         let remove = egui::Button::new("Remove row").small();
-        if ui.add_enabled(some, remove).on_hover_text("Ctrl+Backspace").clicked() {
+        if ui
+            .add_enabled(some, remove)
+            .on_hover_text("Ctrl+Backspace")
+            .clicked()
+        {
             sheet_keys::remove_row(state, grid, outcome);
         }
     });

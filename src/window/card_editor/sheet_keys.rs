@@ -119,14 +119,20 @@ impl Hand<'_, '_> {
                 self.state.told = None;
             }
             Err(problem) => {
-                self.state.told = Some(format!("{} {}; {}", problem.field, problem.what, problem.remedy));
+                self.state.told = Some(format!(
+                    "{} {}; {}",
+                    problem.field, problem.what, problem.remedy
+                ));
             }
         }
     }
 
     fn copy(&self) {
         let (rows, columns) = self.state.chosen();
-        let text = self.grid.copy(*rows.start()..*rows.end() + 1, *columns.start()..*columns.end() + 1);
+        let text = self.grid.copy(
+            *rows.start()..*rows.end() + 1,
+            *columns.start()..*columns.end() + 1,
+        );
         self.ui.ctx().copy_text(text);
     }
 
@@ -224,7 +230,11 @@ impl Hand<'_, '_> {
     }
 
     fn arrow(&mut self, key: Key, stretch: bool, last: (usize, usize)) -> Option<Moved> {
-        let (row, column) = if stretch { self.state.corner } else { self.state.at };
+        let (row, column) = if stretch {
+            self.state.corner
+        } else {
+            self.state.at
+        };
         let (row, column) = match key {
             Key::ArrowUp => (row.saturating_sub(1), column),
             Key::ArrowDown => ((row + 1).min(last.0), column),
@@ -247,7 +257,9 @@ impl Hand<'_, '_> {
     /// Takes the cell above, datum and all.
     fn from_above(&mut self) {
         let (row, column) = self.state.at;
-        let Some(above) = row.checked_sub(1) else { return };
+        let Some(above) = row.checked_sub(1) else {
+            return;
+        };
         let text = self.grid.cell(above, column).to_owned();
         set(self.grid, (row, column), &text, self.outcome);
         let datum = |row: usize| self.sheet.datums.get(row)?.get(column).copied();
@@ -260,13 +272,18 @@ impl Hand<'_, '_> {
     }
 
     fn has_datums(&self, column: usize) -> bool {
-        self.sheet.columns.get(column).is_some_and(|it| !it.datums.is_empty())
+        self.sheet
+            .columns
+            .get(column)
+            .is_some_and(|it| !it.datums.is_empty())
     }
 
     /// The next datum of a cell, or the next of the words that it may hold.
     fn next_datum(&mut self, back: bool) {
         let (row, column) = self.state.at;
-        let Some(spec) = self.sheet.columns.get(column) else { return };
+        let Some(spec) = self.sheet.columns.get(column) else {
+            return;
+        };
         let step = |now: usize, count: usize| {
             let by = if back { count.saturating_sub(1) } else { 1 };
             (now + by) % count.max(1)
@@ -288,8 +305,15 @@ impl Hand<'_, '_> {
 }
 
 /// Puts what is typed into its cell.
-pub(super) fn take_typed(state: &mut SheetState, grid: &mut Grid, sheet: &Sheet<'_>, outcome: &mut Outcome) {
-    let Some((typed, _)) = state.edit.take() else { return };
+pub(super) fn take_typed(
+    state: &mut SheetState,
+    grid: &mut Grid,
+    sheet: &Sheet<'_>,
+    outcome: &mut Outcome,
+) {
+    let Some((typed, _)) = state.edit.take() else {
+        return;
+    };
     let typed = typed.trim();
     let words = sheet.columns.get(state.at.1).map_or(&[][..], |it| it.words);
     let lower = typed.to_lowercase();
@@ -300,12 +324,21 @@ pub(super) fn take_typed(state: &mut SheetState, grid: &mut Grid, sheet: &Sheet<
 }
 
 /// Puts a row under the chosen one.
-pub(super) fn insert_row(state: &mut SheetState, grid: &mut Grid, sheet: &Sheet<'_>, outcome: &mut Outcome) {
+pub(super) fn insert_row(
+    state: &mut SheetState,
+    grid: &mut Grid,
+    sheet: &Sheet<'_>,
+    outcome: &mut Outcome,
+) {
     if grid.rows.len() >= Grid::MOST_ROWS {
         state.told = Some(format!("A table has at most {} rows.", Grid::MOST_ROWS));
         return;
     }
-    let at = if grid.rows.is_empty() { 0 } else { state.at.0 + 1 };
+    let at = if grid.rows.is_empty() {
+        0
+    } else {
+        state.at.0 + 1
+    };
     let row = (sheet.new_row)(grid, at);
     grid.rows.insert(at.min(grid.rows.len()), row);
     grid.tidy();
@@ -337,5 +370,7 @@ fn set(grid: &mut Grid, at: (usize, usize), text: &str, outcome: &mut Outcome) {
 
 /// Where in a text its character of that number begins.
 fn byte_of(text: &str, character: usize) -> usize {
-    text.char_indices().nth(character).map_or(text.len(), |it| it.0)
+    text.char_indices()
+        .nth(character)
+        .map_or(text.len(), |it| it.0)
 }

@@ -38,14 +38,21 @@ pub(super) fn sizes_ui(
     draft: &mut CardDraft,
 ) -> SizesOutcome {
     let given = [
-        (LoadGiven::MassOrMoment, "door mass, or moment at an angle"),
-        (LoadGiven::HeightTimesMass, "door height times door mass"),
+        (LoadGiven::MassOrMoment, "mass, or moment at an angle"),
+        (LoadGiven::HeightTimesMass, "height times mass"),
     ];
     let hint = "A moment needs its angle beside it; height times mass is turned into the moment of an \
                 even door when level. Masses by height have a table of their own below.";
-    board.choice(ui, "paper.load_given", "loads of the table are", hint, &mut draft.paper.load_given, &given);
+    board.choice(
+        ui,
+        "paper.load_given",
+        "loads of the table are",
+        hint,
+        &mut draft.paper.load_given,
+        &given,
+    );
     let mut strut = draft.sizes.column(columns::STRUT_FORCE).is_some();
-    let lifts = [(false, "a spring"), (true, "a gas strut")];
+    let lifts = [(false, "spring"), (true, "gas strut")];
     let hint = "Struts bring their own columns; springs a table of moments below. Cells of the other \
                 kind are dropped; undo brings them back.";
     if board.choice(ui, "sizes.lift", "lifted by", hint, &mut strut, &lifts) {
@@ -96,6 +103,13 @@ fn table_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) -> usize 
         columns::LEAST_HEIGHT,
         columns::TURNS,
         columns::PROGRESSION,
+        columns::STROKE,
+        columns::LENGTH,
+        columns::ROD_FRICTION,
+        columns::BOX_DOWN,
+        columns::BOX_BACK,
+        columns::DOOR_DOWN,
+        columns::DOOR_BACK,
     ];
     let new_row = |grid: &Grid, at: usize| {
         let before = at.checked_sub(1).and_then(|row| grid.rows.get(row));
@@ -127,19 +141,34 @@ fn table_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) -> usize 
 fn columns_ui(ui: &mut Ui, board: &mut Board<'_>, state: &mut SizesState, draft: &mut CardDraft) {
     ui.horizontal(|ui| {
         ui.label("column of the paper");
-        board.bare(ui, "sizes.new_column", "name of a new column", 60.0, &mut state.new_column);
+        board.bare(
+            ui,
+            "sizes.new_column",
+            "name of a new column",
+            60.0,
+            &mut state.new_column,
+        );
         let name = state.new_column.trim().to_owned();
         let button = egui::Button::new("Add column").small();
         let hint = "For a distance that differs by size: type its letter here and again where the \
                     distance is asked for.";
-        if ui.add_enabled(!name.is_empty(), button).on_hover_text(hint).clicked()
+        if ui
+            .add_enabled(!name.is_empty(), button)
+            .on_hover_text(hint)
+            .clicked()
             && draft.sizes.add_column(&name)
         {
             state.new_column.clear();
         }
         let chosen = board.sheets.get(&board.id("sizes")).map(|it| it.at.1);
         let own = chosen
-            .and_then(|column| draft.sizes.titles.get(column).map(|title| (column, title.clone())))
+            .and_then(|column| {
+                draft
+                    .sizes
+                    .titles
+                    .get(column)
+                    .map(|title| (column, title.clone()))
+            })
             .filter(|(_, title)| !columns::is_known(title));
         if let Some((column, title)) = own
             && ui.small_button(format!("Remove column {title}")).clicked()
@@ -161,7 +190,10 @@ fn columns_ui(ui: &mut Ui, board: &mut Board<'_>, state: &mut SizesState, draft:
 
 fn loads_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
     let field = |row: usize, column: usize| {
-        let title = ["size", "of", "height", "min", "max"].get(column).copied().unwrap_or_default();
+        let title = ["size", "of", "height", "min", "max"]
+            .get(column)
+            .copied()
+            .unwrap_or_default();
         format!("loads[{row}] \"{title}\"")
     };
     let first = draft.sizes.under(0, SIZE).to_owned();
@@ -194,7 +226,10 @@ fn loads_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
 
 fn springs_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
     let field = |row: usize, column: usize| {
-        let title = ["size", "angle", "weakest", "strongest"].get(column).copied().unwrap_or_default();
+        let title = ["size", "angle", "weakest", "strongest"]
+            .get(column)
+            .copied()
+            .unwrap_or_default();
         format!("springs[{row}] \"{title}\"")
     };
     let first = draft.sizes.under(0, SIZE).to_owned();

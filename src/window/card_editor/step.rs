@@ -56,7 +56,9 @@ impl Step {
     /// What to type there.
     pub(crate) const fn meaning(self) -> &'static str {
         match self {
-            Self::Paper => "What the paper is called, how its door opens and in which units it speaks.",
+            Self::Paper => {
+                "What the paper is called, how its door opens and in which units it speaks."
+            }
             Self::Side => {
                 "One row for each bore in the inner face of a side, with the distance as the paper \
                  gives it."
@@ -76,7 +78,9 @@ impl Step {
                 "The example that the paper works out: its box, its door and the distances that \
                  must come out. It finds slips of typing."
             }
-            Self::Proof => "What is still missing, what looks like a slip, and whether the example comes out.",
+            Self::Proof => {
+                "What is still missing, what looks like a slip, and whether the example comes out."
+            }
         }
     }
 
@@ -95,6 +99,9 @@ impl Step {
     pub(crate) fn of_field(field: &str) -> Self {
         let begins = |prefix: &str| field.starts_with(prefix);
         match field {
+            "paper.top_thickness" => Self::Side,
+            "paper.overlay_side" | "paper.overlay_top" => Self::Door,
+            "paper.load_given" => Self::Sizes,
             _ if begins("side_bores") => Self::Side,
             _ if begins("top_bores") => Self::Top,
             _ if begins("door_bores") => Self::Door,
@@ -115,7 +122,7 @@ mod tests {
     fn fields_lead_to_their_step_and_steps_to_their_neighbours() {
         assert_eq!(Step::of_field("side_bores[2].down"), Step::Side);
         assert_eq!(Step::of_field("sizes[0] \"load max\""), Step::Sizes);
-        assert_eq!(Step::of_field("paper.overlay_side"), Step::Paper);
+        assert_eq!(Step::of_field("paper.overlay_side"), Step::Door);
         assert_eq!(Step::Paper.beside(-1), None);
         assert_eq!(Step::Proof.beside(1), None);
         assert_eq!(Step::Side.beside(1), Some(Step::Top));

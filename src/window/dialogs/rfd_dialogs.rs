@@ -27,7 +27,9 @@ impl FileDialogs for SystemDialogs {
             }
             Ask::OpenCard => wait(card(dialog).set_title("Import a card").pick_file(), reply),
             Ask::SaveCard { name } => {
-                let dialog = card(dialog).set_title("Save the card as").set_file_name(name);
+                let dialog = card(dialog)
+                    .set_title("Save the card as")
+                    .set_file_name(name);
                 wait(dialog.save_file(), reply);
             }
             Ask::CardFolder => {
