@@ -122,6 +122,10 @@ impl App {
     }
 
     fn show(&mut self, ui: &mut Ui, queue: &mut Vec<Command>) {
+        if self.cards_shown() {
+            self.show_cards(ui, queue);
+            return;
+        }
         let table: Vec<(UiCommand, Availability)> = UiCommand::ALL
             .into_iter()
             .map(|command| (command, self.available(command)))
@@ -141,56 +145,51 @@ impl App {
             dialog,
             status,
             strut_search,
-            cards,
             ..
         } = self;
-        if cards.page.is_some() {
-            cards_ui(ui, cards, document.job(), dialog.is_some(), queue);
-        } else {
-            let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
-            Panel::top("top bar")
-                .frame(bar)
-                .show(ui, |ui| top_bar_ui(ui, document, &available, queue));
-            let door = document
-                .inspection()
-                .boxes
-                .get(view.box_index)
-                .and_then(|report| report.openings.get(view.opening)?.door.as_ref());
-            let busy = match (&self.pending, &self.exporting) {
-                (Some(_), _) => Some("waiting for a file"),
-                (None, Some(_)) => Some("writing sheets"),
-                (None, None) => None,
-            };
-            Panel::bottom("status line").frame(bar).show(ui, |ui| {
-                status_ui(ui, status, busy, door, document.job().unit);
+        let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
+        Panel::top("top bar")
+            .frame(bar)
+            .show(ui, |ui| top_bar_ui(ui, document, &available, queue));
+        let door = document
+            .inspection()
+            .boxes
+            .get(view.box_index)
+            .and_then(|report| report.openings.get(view.opening)?.door.as_ref());
+        let busy = match (&self.pending, &self.exporting) {
+            (Some(_), _) => Some("waiting for a file"),
+            (None, Some(_)) => Some("writing sheets"),
+            (None, None) => None,
+        };
+        Panel::bottom("status line").frame(bar).show(ui, |ui| {
+            status_ui(ui, status, busy, door, document.job().unit);
+        });
+        let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
+        Panel::left("form")
+            .resizable(true)
+            .default_size(344.0)
+            .size_range(SIDE_WIDTHS)
+            .frame(side)
+            .show(ui, |ui| {
+                let form = Form {
+                    job: document.job(),
+                    inspection: document.inspection(),
+                    box_index: view.box_index,
+                    opening: view.opening,
+                    fields: &mut view.fields,
+                    queue,
+                };
+                form_ui(ui, form);
             });
-            let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
-            Panel::left("form")
-                .resizable(true)
-                .default_size(344.0)
-                .size_range(SIDE_WIDTHS)
-                .frame(side)
-                .show(ui, |ui| {
-                    let form = Form {
-                        job: document.job(),
-                        inspection: document.inspection(),
-                        box_index: view.box_index,
-                        opening: view.opening,
-                        fields: &mut view.fields,
-                        queue,
-                    };
-                    form_ui(ui, form);
-                });
-            Panel::right("findings")
-                .resizable(true)
-                .default_size(SIDE_WIDTH)
-                .size_range(SIDE_WIDTHS)
-                .frame(side)
-                .show(ui, |ui| side_ui(ui, document, view, queue));
-            CentralPanel::default()
-                .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(6)))
-                .show(ui, |ui| drawings_ui(ui, document, view, queue));
-        }
+        Panel::right("findings")
+            .resizable(true)
+            .default_size(SIDE_WIDTH)
+            .size_range(SIDE_WIDTHS)
+            .frame(side)
+            .show(ui, |ui| side_ui(ui, document, view, queue));
+        CentralPanel::default()
+            .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(6)))
+            .show(ui, |ui| drawings_ui(ui, document, view, queue));
         if let Some(dialog) = dialog {
             let progress = strut_search.as_ref().map(StrutSearch::progress);
             dialog_ui(
@@ -200,6 +199,21 @@ impl App {
                 (&mut view.fields, progress),
                 queue,
             );
+        }
+    }
+
+    /// The cards in the place of the job.
+    fn show_cards(&mut self, ui: &mut Ui, queue: &mut Vec<Command>) {
+        let job = self.document.job();
+        let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
+        let busy = self.pending.is_some().then_some("waiting for a file");
+        Panel::bottom("status line").frame(bar).show(ui, |ui| {
+            status_ui(ui, &self.status, busy, None, job.unit);
+        });
+        cards_ui(ui, &mut self.cards, job, self.dialog.is_some(), queue);
+        if let Some(dialog) = &mut self.dialog {
+            let asked = (&mut self.view.fields, None);
+            dialog_ui(ui.ctx(), dialog, &self.document, asked, queue);
         }
     }
 

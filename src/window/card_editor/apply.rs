@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use egui::Context;
 use flapwright_export::{safe_file_name, write_atomic};
-use flapwright_library::{Library, export_card, read_record};
+use flapwright_library::{Library, read_record};
 use flapwright_model::card::Card;
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::card_record::Signature;
@@ -396,7 +396,7 @@ fn half_typed(path: &Path) -> Option<CardDraft> {
 }
 
 /// Whether a file dropped on the window is a card's and no job's.
-pub(in crate::window) fn looks_like_card(path: &Path) -> bool {
+pub(crate) fn looks_like_card(path: &Path) -> bool {
     use std::io::Read as _;
     let Ok(file) = std::fs::File::open(path) else {
         return false;

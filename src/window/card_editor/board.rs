@@ -1,6 +1,6 @@
 //! Fields of the card form: text as the paper has it, choices, and where Enter leads.
 
-use std::collections::BTreeMap;
+use std::collections::HashMap;
 
 use egui::text::{CCursor, CCursorRange};
 use egui::{EventFilter, Id, Key, Label, Modifiers, RichText, Sense, TextEdit, Ui, WidgetInfo};
@@ -75,7 +75,7 @@ pub(crate) struct Board<'a> {
     /// What is wrong.
     pub(crate) problems: &'a Problems,
     /// What the tables remember.
-    pub(crate) sheets: &'a mut BTreeMap<Id, SheetState>,
+    pub(crate) sheets: &'a mut HashMap<Id, SheetState>,
     /// The stops in their order.
     pub(crate) stops: Vec<Stop>,
     /// Where the keyboard goes next.
@@ -172,7 +172,7 @@ impl Board<'_> {
             .text_color_opt(wrong.then(|| tokens(ui).stop))
             .show(ui);
         let response = output.response.response;
-        if response.gained_focus() {
+        if response.gained_focus() && !response.changed() {
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
             output.state.cursor.set_char_range(Some(all));
             output.state.store(ui.ctx(), id);
@@ -294,8 +294,10 @@ fn word_ui(ui: &mut Ui, word: &str, hint: &str, width: f32) {
     let layout = egui::Layout::left_to_right(egui::Align::Center);
     ui.allocate_ui_with_layout(size, layout, |ui| {
         ui.set_min_width(width);
-        ui.add(Label::new(word).selectable(false).truncate())
-            .on_hover_text(hint);
+        let label = ui.add(Label::new(word).selectable(false).truncate());
+        if !hint.is_empty() {
+            label.on_hover_text(hint);
+        }
     });
 }
 

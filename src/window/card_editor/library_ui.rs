@@ -99,7 +99,7 @@ fn search_ui(ui: &mut Ui, search: &mut Search, job: &Job) {
         let field = |text: &mut String, hint: &str, width: f32, ui: &mut Ui, name: &str| {
             let field = TextEdit::singleline(text)
                 .char_limit(200)
-                .hint_text(hint)
+                .hint_text(hint.to_owned())
                 .desired_width(width);
             ui.add(field).accessible_name(name);
         };

@@ -98,7 +98,7 @@ const PARTS: [Part; 6] = [
 fn as_far_as_typed(draft: &CardDraft) -> (Option<Card>, Vec<&'static str>) {
     let mut so_far = stand_in(draft);
     let mut without = Vec::new();
-    let mut take = |so_far: &mut CardDraft, take: &dyn Fn(&mut CardDraft)| {
+    let take = |so_far: &mut CardDraft, take: &dyn Fn(&mut CardDraft)| {
         let mut next = so_far.clone();
         take(&mut next);
         let sound = next.resolve().is_ok();
@@ -111,6 +111,15 @@ fn as_far_as_typed(draft: &CardDraft) -> (Option<Card>, Vec<&'static str>) {
         if !take(&mut so_far, &|to| part(to, draft)) {
             without.push(name);
         }
+    }
+    let sizes = |to: &mut CardDraft| {
+        to.paper.load_given = draft.paper.load_given;
+        to.sizes.clone_from(&draft.sizes);
+        to.loads.clone_from(&draft.loads);
+        to.springs.clone_from(&draft.springs);
+    };
+    if !take(&mut so_far, &sizes) {
+        without.push("sizes");
     }
     for bore in &draft.side_bores {
         if !take(&mut so_far, &|to| to.side_bores.push(bore.clone())) {

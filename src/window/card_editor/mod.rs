@@ -24,7 +24,7 @@ mod sizes;
 mod step;
 mod undo;
 
-use std::collections::BTreeMap;
+use std::collections::HashMap;
 use std::path::PathBuf;
 
 use egui::{Id, Ui};
@@ -120,7 +120,7 @@ pub(crate) struct CardEditor {
     kept: CardDraft,
     undo: Undo,
     step: Step,
-    sheets: BTreeMap<Id, SheetState>,
+    sheets: HashMap<Id, SheetState>,
     /// The controls of the last frame that the keyboard can be sent to.
     owned: Vec<Id>,
     sizes: SizesState,
@@ -154,7 +154,7 @@ impl CardEditor {
             live: Live::of(&draft, materials, 0),
             draft,
             step: Step::default(),
-            sheets: BTreeMap::new(),
+            sheets: HashMap::new(),
             owned: Vec::new(),
             sizes: SizesState::default(),
             measured: None,

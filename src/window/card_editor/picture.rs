@@ -91,13 +91,19 @@ pub(super) fn picture_ui(
     }
     match state.shown {
         Shown::Side | Shown::Door => face_ui(ui, state.shown, sketch, unit),
+        Shown::Motion if sketch.without.contains(&"motion") => {
+            ui.label("The motion is shown once its numbers are typed.");
+        }
+        Shown::Sizes if sketch.without.contains(&"sizes") => {
+            ui.label("The sizes are shown once their rows are complete.");
+        }
         Shown::Motion => {
             let strip = 34.0;
             let room = ui.available_rect_before_wrap();
             let drawing = room.with_max_y(room.max.y - strip);
             section_ui(ui, state, sketch, (revision, unit), drawing);
             ui.advance_cursor_after_rect(drawing);
-            slider_ui(ui, state, sketch);
+            slider_ui(ui, state);
         }
         Shown::Sizes => sizes_ui(ui, sketch, unit),
     }
@@ -145,11 +151,7 @@ fn section_ui(
     (revision, unit): (u64, Unit),
     room: Rect,
 ) {
-    let s = if sketch.without.contains(&"motion") {
-        0.0
-    } else {
-        state.s
-    };
+    let s = state.s;
     // The room also holds the open door, so that nothing jumps while it moves.
     let layout = |scale: f64, s: f64| {
         sketch.inspection.boxes.first().map(|report| {
@@ -201,22 +203,19 @@ fn drawing_ui(
     painter.rect_stroke(room, 0.0, stroke, egui::StrokeKind::Inside);
 }
 
-fn slider_ui(ui: &mut Ui, state: &mut PictureState, sketch: &Sketch) {
-    let moves = !sketch.without.contains(&"motion");
-    ui.add_enabled_ui(moves, |ui| {
-        ui.horizontal(|ui| {
-            ui.label("closed");
-            let mut percent = (state.s * 100.0).round();
-            ui.spacing_mut().slider_width = (ui.available_width() - 96.0).max(60.0);
-            let slider = Slider::new(&mut percent, 0.0..=100.0)
-                .show_value(false)
-                .step_by(1.0);
-            let response = ui.add(slider).accessible_name("Door of the card open");
-            if response.changed() {
-                state.s = percent / 100.0;
-            }
-            ui.label(format!("open  {:.0} %", state.s * 100.0));
-        });
+fn slider_ui(ui: &mut Ui, state: &mut PictureState) {
+    ui.horizontal(|ui| {
+        ui.label("closed");
+        let mut percent = (state.s * 100.0).round();
+        ui.spacing_mut().slider_width = (ui.available_width() - 96.0).max(60.0);
+        let slider = Slider::new(&mut percent, 0.0..=100.0)
+            .show_value(false)
+            .step_by(1.0);
+        let response = ui.add(slider).accessible_name("Door of the card open");
+        if response.changed() {
+            state.s = percent / 100.0;
+        }
+        ui.label(format!("open  {:.0} %", state.s * 100.0));
     });
 }
 

@@ -74,6 +74,10 @@ pub(crate) struct SheetState {
     pub(crate) run: usize,
     /// What is typed, and where in it, in characters.
     pub(crate) edit: Option<(String, usize)>,
+    /// Whether it had the keyboard in the last frame.
+    pub(crate) focused: bool,
+    /// The cell that was chosen in the last frame.
+    pub(crate) seen: Option<(usize, usize)>,
     /// Why something was not taken.
     pub(crate) told: Option<String>,
 }
@@ -89,7 +93,7 @@ impl SheetState {
     }
 
     /// Chooses one cell.
-    pub(crate) const fn choose(&mut self, row: usize, column: usize) {
+    pub(crate) fn choose(&mut self, row: usize, column: usize) {
         self.at = (row, column);
         self.corner = self.at;
         self.edit = None;
@@ -123,7 +127,12 @@ pub(crate) fn sheet_ui(
     let mut state = board.sheets.remove(&id).unwrap_or_default();
     let mut outcome = Outcome::default();
     within(&mut state, grid);
-    if ui.memory(|memory| memory.has_focus(id)) {
+    let focused = ui.memory(|memory| memory.has_focus(id));
+    if focused && !state.focused {
+        state.run = state.at.1;
+    }
+    state.focused = focused;
+    if focused {
         let moved = sheet_keys::keys(ui, &mut state, grid, sheet, &mut outcome);
         match moved {
             Moved::Within => {}
@@ -233,9 +242,6 @@ fn paint_ui(
         }
         response.request_focus();
     }
-    if response.gained_focus() {
-        state.run = state.at.1;
-    }
     let focused = response.has_focus();
     let said = format!(
         "{}, row {}, {}: {}",
@@ -255,22 +261,10 @@ fn paint_ui(
     };
     cells.paint(ui);
     let chosen = cells.places.cell(state.at.0, state.at.1);
-    let moved = ui.data_mut(|data| data.insert_temp_and_changed(id, state.at));
+    let moved = state.seen != Some(state.at);
+    state.seen = Some(state.at);
     if focused && (moved || response.gained_focus()) {
         ui.scroll_to_rect(chosen.expand(4.0), None);
-    }
-}
-
-/// Remembers a value for a control and says whether it is another one than before.
-trait Changed {
-    fn insert_temp_and_changed(&mut self, id: Id, value: (usize, usize)) -> bool;
-}
-
-impl Changed for egui::util::IdTypeMap {
-    fn insert_temp_and_changed(&mut self, id: Id, value: (usize, usize)) -> bool {
-        let before = self.get_temp::<(usize, usize)>(id);
-        self.insert_temp(id, value);
-        before != Some(value)
     }
 }
 
