@@ -72,9 +72,11 @@ pub(super) fn editor_ui(
         ui.memory_mut(|memory| memory.request_focus(stop.id));
         ui.ctx().request_repaint();
     }
-    let text_field =
-        focused.filter(|id| !editor.sheets.contains_key(id) && ui.ctx().text_edit_focused());
-    editor.look_again(&job.materials, text_field);
+    let typing = focused.and_then(|id| match editor.sheets.get(&id) {
+        Some(sheet) => sheet.edit.is_some().then(|| id.with(sheet.at)),
+        None => ui.ctx().text_edit_focused().then_some(id),
+    });
+    editor.look_again(&job.materials, typing);
     editor.had_focus = focused.is_some();
 }
 

@@ -113,7 +113,9 @@ fn search_ui(ui: &mut Ui, search: &mut Search, job: &Job) {
                 for kind in OpeningKind::ALL {
                     ui.selectable_value(&mut search.kind, Some(kind), kind.words());
                 }
-            });
+            })
+            .response
+            .accessible_name("Opening kind to search for");
         let mass = format!("mass, {}", Measure::Mass.symbol(job.unit));
         field(&mut search.mass, &mass, 70.0, ui, "Door mass to search for");
         let height = format!("height, {}", job.unit.symbol());

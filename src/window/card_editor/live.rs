@@ -2,7 +2,6 @@
 
 use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::card_draft::{CardDraft, DraftBodies, DraftEnvelope, DraftPivot, columns};
-use flapwright_model::job::Job;
 use flapwright_model::material::Material;
 use flapwright_rules::inspection::Inspection;
 use flapwright_rules::quick::sample_job;
@@ -29,9 +28,7 @@ pub(crate) struct Sketch {
     pub(crate) without: Vec<&'static str>,
     /// The size that is shown.
     pub(crate) size: String,
-    /// A box with a door on that card.
-    pub(crate) job: Job,
-    /// What is true of it.
+    /// What is true of a box with a door on that card.
     pub(crate) inspection: Inspection,
 }
 
@@ -62,7 +59,6 @@ impl Live {
                 card,
                 without,
                 size,
-                job,
                 inspection,
             })
         });

@@ -72,8 +72,11 @@ pub(crate) struct SheetState {
     pub(crate) corner: (usize, usize),
     /// Where a run of Tabs began.
     pub(crate) run: usize,
-    /// What is typed, and where in it, in characters.
+    /// What is typed, and where in it, in characters. It is in the cell already, so that it is not
+    /// lost when the table goes out of sight.
     pub(crate) edit: Option<(String, usize)>,
+    /// What the cell held before that.
+    pub(crate) before: String,
     /// Whether it had the keyboard in the last frame.
     pub(crate) focused: bool,
     /// The cell that was chosen in the last frame.
@@ -238,6 +241,7 @@ fn paint_ui(
         if response.double_clicked() {
             let text = grid.cell(row, column).to_owned();
             let end = text.chars().count();
+            state.before.clone_from(&text);
             state.edit = Some((text, end));
         }
         response.request_focus();

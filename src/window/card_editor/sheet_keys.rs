@@ -92,11 +92,23 @@ impl Hand<'_, '_> {
             insert_row(self.state, self.grid, self.sheet, self.outcome);
         }
         self.state.told = None;
+        let (row, column) = self.state.at;
+        if self.state.edit.is_none() {
+            self.state.before = self.grid.cell(row, column).to_owned();
+        }
         let (typed, caret) = self.state.edit.get_or_insert_default();
         let at = byte_of(typed, *caret);
         typed.insert_str(at, text);
         *caret += text.chars().count();
+        self.show_typed();
         Some(Moved::Within)
+    }
+
+    /// Puts what is typed so far into its cell.
+    fn show_typed(&mut self) {
+        if let Some((typed, _)) = &self.state.edit {
+            set(self.grid, self.state.at, typed.trim(), self.outcome);
+        }
     }
 
     fn paste(&mut self, text: &str) {
@@ -165,7 +177,10 @@ impl Hand<'_, '_> {
                 typed.remove(byte_of(typed, *caret));
             }
             Key::Backspace | Key::Delete => {}
-            Key::Escape => self.state.edit = None,
+            Key::Escape => {
+                self.state.edit = None;
+                set(self.grid, self.state.at, &self.state.before, self.outcome);
+            }
             Key::F4 | Key::Enter | Key::Tab | Key::ArrowUp | Key::ArrowDown | Key::D => {
                 if key == Key::D && !modifiers.command {
                     return None;
@@ -175,6 +190,7 @@ impl Hand<'_, '_> {
             }
             _ => return None,
         }
+        self.show_typed();
         Some(Moved::Within)
     }
 
@@ -218,6 +234,7 @@ impl Hand<'_, '_> {
             (Key::F2, _) => {
                 let text = self.grid.cell(row, column).to_owned();
                 let end = text.chars().count();
+                self.state.before.clone_from(&text);
                 self.state.edit = Some((text, end));
             }
             (Key::F4, back) => self.next_datum(back),
