@@ -120,7 +120,7 @@ pub fn sample_job(materials: Vec<Material>, card: Card, size: &str) -> Option<Jo
         fitting: Some(FittingChoice {
             card: card.name.clone(),
             size: size.to_owned(),
-            packing: example.map_or(0.0, |it| it.packing),
+            packing: 0.0,
         }),
         ..Door::overlay(reveals, leaves)
     };

@@ -38,9 +38,10 @@ impl Problems {
             .filter(move |problem| problem.field == field)
     }
 
-    /// Whether a field is only empty.
+    /// Whether something is only not there yet.
     pub(crate) fn is_missing(problem: &Problem) -> bool {
-        problem.what == "is empty"
+        let what = problem.what.as_str();
+        what == "is empty" || what.starts_with("is \"\"") || what.contains("\" has neither ")
     }
 
     /// How many fields are empty, and how many wrong.

@@ -16,7 +16,7 @@ use crate::window::tokens::{bold, tokens};
 const DRILL: [(&str, f32); 4] = [
     ("diameter", 72.0),
     ("depth", 72.0),
-    ("what it is for", 128.0),
+    ("what it is for", 140.0),
     ("pass", 38.0),
 ];
 const DISTANCE: f32 = 140.0;

@@ -35,7 +35,7 @@ pub(super) fn editor_ui(
         .show(ui, |ui| foot_ui(ui, editor));
     let side = Frame::side_top_panel(ui.style()).inner_margin(Margin::same(8));
     Panel::left("card steps")
-        .exact_size(158.0)
+        .exact_size(176.0)
         .resizable(false)
         .frame(side)
         .show(ui, |ui| steps_ui(ui, editor));
@@ -357,7 +357,7 @@ fn steps_ui(ui: &mut Ui, editor: &mut CardEditor) {
         });
         let text = format!("{}  {}", step.number() + 1, step.words());
         let button =
-            Button::selectable(editor.step == step, text).min_size(egui::vec2(140.0, 26.0));
+            Button::selectable(editor.step == step, text).min_size(egui::vec2(158.0, 26.0));
         let button = ui.add(button).on_hover_text(step.meaning());
         if button.clicked() {
             chosen = Some(step);

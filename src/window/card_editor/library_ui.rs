@@ -117,12 +117,12 @@ fn search_ui(ui: &mut Ui, search: &mut Search, job: &Job) {
             .response
             .accessible_name("Opening kind to search for");
         let mass = format!("mass, {}", Measure::Mass.symbol(job.unit));
-        field(&mut search.mass, &mass, 70.0, ui, "Door mass to search for");
+        field(&mut search.mass, &mass, 84.0, ui, "Door mass to search for");
         let height = format!("height, {}", job.unit.symbol());
         field(
             &mut search.height,
             &height,
-            80.0,
+            100.0,
             ui,
             "Door height to search for",
         );

@@ -112,6 +112,7 @@ pub(super) fn picture_ui(
 /// A face with its bores, at the size of print.
 fn face_ui(ui: &mut Ui, shown: Shown, sketch: &Sketch, unit: Unit) {
     let room = ui.available_rect_before_wrap();
+    ui.advance_cursor_after_rect(room);
     let tokens = tokens(ui);
     let painter = ui.painter_at(room);
     painter.rect_filled(room, 0.0, tokens.paper);

@@ -240,9 +240,6 @@ impl Hand<'_, '_> {
             (Key::F4, back) => self.next_datum(back),
             _ => return self.arrow(key, modifiers.shift, last),
         }
-        if !matches!(key, Key::Tab | Key::Enter) {
-            self.state.run = self.state.at.1;
-        }
         Some(Moved::Within)
     }
 

@@ -10,7 +10,7 @@ use super::sheet::{Column, Sheet, sheet_ui};
 use crate::window::tokens::{bold, tokens};
 
 /// Width of a column of the sizes table.
-const CELL: f32 = 62.0;
+const CELL: f32 = 66.0;
 
 /// What the step remembers beside the draft.
 #[derive(Debug, Clone, Default)]
