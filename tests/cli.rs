@@ -303,7 +303,7 @@ fn the_shipped_cards_and_those_of_the_papers_are_proved() {
         "assets/demo/papers/milan.ron",
         "assets/demo/papers/mesange.ron",
     ];
-    let run = flapwright(&[&["card", "check"], cards.as_slice()].concat());
+    let run = flapwright(&[["card", "check"].as_slice(), cards.as_slice()].concat());
     let out = text(&run.stdout);
     assert_eq!(run.status.code(), Some(0), "{out}{}", text(&run.stderr));
     assert_eq!(out.matches("proved: its own").count(), cards.len(), "{out}");

@@ -17,3 +17,4 @@ mod size_chart;
 mod sizes;
 mod statics;
 mod struts;
+mod typed_cards;

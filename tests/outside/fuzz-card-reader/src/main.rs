@@ -1,8 +1,7 @@
 //! Whatever bytes come in, the readers of cards, records and drafts answer without a panic, and a
 //! card that is read can be written, read again, turned into a draft and put into a job.
 //!
-//! Run with `cargo +nightly fuzz run --fuzz-dir tests/outside/fuzz-card-reader fuzz-card-reader
-//! assets/demo/cards`, or without cargo-fuzz as DEVELOPERS.md says.
+//! DEVELOPERS.md says how it is run.
 #![no_main]
 
 use flapwright_model::card_draft::CardDraft;
