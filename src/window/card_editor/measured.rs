@@ -54,9 +54,9 @@ pub(super) fn measured_ui(
     };
     let told = format!(
         "Hook the scale to the bare arm or door and pull slowly at right angles to it, once raising and \
-         once lowering. Type the angle in degrees, both readings (+ lifts), the distance of the \
-         scale's line from the axis, and the moment of the weight that hangs there (0 for a bare \
-         arm). Forces and moments in {symbols}. The spring can throw the arm: secure it first."
+         once lowering. Type the angle in degrees, both readings (+ where the scale lifts, - where it \
+         holds the arm back), the distance of the scale's line from the axis, and the moment of the \
+         weight that hangs there (0 for a bare arm). Forces and moments in {symbols}. The spring can throw the arm: secure it first."
     );
     ui.add(Label::new(told).wrap());
     board.number(
@@ -265,10 +265,11 @@ mod tests {
 
     #[test]
     fn readings_of_a_known_spring_become_its_rows() {
-        // Made data: S = 2 + 3 sin q N·m without friction on a lever of 200 mm, read as S / 0.2 m.
+        // Made data: S = 2 + 3 sin q N·m without friction opens the arm; on a lever of 200 mm the
+        // scale holds it back with S / 0.2 m.
         let mut grid = Grid::new(TITLES);
         for degrees in [0.0_f64, 20.0, 40.0, 60.0, 80.0, 100.0] {
-            let force = (2.0 + 3.0 * degrees.to_radians().sin()) / 0.2;
+            let force = -(2.0 + 3.0 * degrees.to_radians().sin()) / 0.2;
             let text = format!("{force}");
             grid = grid.with([
                 degrees.to_string(),
