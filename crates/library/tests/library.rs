@@ -86,7 +86,10 @@ fn two_cards_of_one_name_do_not_overwrite_each_other() {
     let shelf = library.shelf();
     assert_eq!(names(&shelf), ["Wren", "Wren"]);
     assert!(shelf.entries.iter().all(|entry| entry.name_taken));
-    let cards: Vec<&Card> = shelf.named("Wren").map(|entry| entry.card()).collect();
+    let cards: Vec<&Card> = shelf
+        .named("Wren")
+        .map(flapwright_library::Entry::card)
+        .collect();
     assert!(cards.contains(&&card(0)) && cards.contains(&&other));
 }
 

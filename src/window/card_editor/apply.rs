@@ -79,7 +79,7 @@ impl App {
                     .and_then(|editor| editor.card())
                     .cloned()
                 {
-                    self.into_library(ctx, card);
+                    self.put_in_library(ctx, &card);
                 }
             }
             CardCommand::Import => self.ask_path(ctx, Purpose::ImportCard, Ask::OpenCard),
@@ -92,7 +92,7 @@ impl App {
             }
             CardCommand::JobCardIntoLibrary(index) => {
                 if let Some(card) = self.document.job().cards.get(index).cloned() {
-                    self.into_library(ctx, card);
+                    self.put_in_library(ctx, &card);
                 }
             }
             CardCommand::FromLibrary(index) => {
@@ -228,7 +228,7 @@ impl App {
         }
     }
 
-    fn into_library(&mut self, ctx: &Context, card: Card) {
+    fn put_in_library(&mut self, ctx: &Context, card: &Card) {
         self.cards.look_at_library();
         let Some(library) = self.cards.library.clone() else {
             let why = self.cards.no_library.clone().unwrap_or_default();
@@ -265,7 +265,7 @@ impl App {
                 if let Some(editor) = self
                     .cards
                     .editor()
-                    .filter(|editor| editor.card() == Some(&card))
+                    .filter(|editor| editor.card() == Some(card))
                 {
                     editor.kept = editor.draft.clone();
                 }

@@ -57,19 +57,17 @@ impl Lists {
     }
 
     fn down_at(&self, datum: DownDatum) -> usize {
-        number_of(&self.down, datum)
+        number_of(&self.down, &datum)
     }
 
     fn across_at(&self, datum: AcrossDatum) -> usize {
-        number_of(&self.across, datum)
+        number_of(&self.across, &datum)
     }
 }
 
 /// Its number in a list; past the end where it is not in it.
-fn number_of<T: PartialEq>(list: &[T], datum: T) -> usize {
-    list.iter()
-        .position(|it| *it == datum)
-        .unwrap_or(list.len())
+fn number_of<T: PartialEq>(list: &[T], datum: &T) -> usize {
+    list.iter().position(|it| it == datum).unwrap_or(list.len())
 }
 
 impl Row for DraftSideBore {
@@ -83,7 +81,7 @@ impl Row for DraftSideBore {
     fn datums(&self, lists: &Lists) -> [usize; 2] {
         [
             lists.down_at(self.down.from),
-            number_of(&BackDatum::ALL, self.back.from),
+            number_of(&BackDatum::ALL, &self.back.from),
         ]
     }
     fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {
@@ -110,7 +108,7 @@ impl Row for DraftTopBore {
     fn datums(&self, lists: &Lists) -> [usize; 2] {
         [
             lists.across_at(self.across.from),
-            number_of(&BackDatum::ALL, self.back.from),
+            number_of(&BackDatum::ALL, &self.back.from),
         ]
     }
     fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {

@@ -60,7 +60,7 @@ pub(super) fn editor_ui(
         .show(ui, |ui| form_ui(ui, editor, job))
         .inner;
     lead(ui, editor, &stops, go);
-    let focused = ui.memory(|memory| memory.focused());
+    let focused = ui.memory(egui::Memory::focused);
     // A control that is gone, e.g. with its group, must not leave the keyboard nowhere.
     let owned: Vec<Id> = stops.iter().map(|stop| stop.id).collect();
     let before = std::mem::replace(&mut editor.owned, owned);

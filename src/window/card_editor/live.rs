@@ -74,19 +74,23 @@ impl Live {
 type Part = (&'static str, fn(&mut CardDraft, &CardDraft));
 
 const PARTS: [Part; 6] = [
-    ("body", |to, from| to.envelope.clone_from(&from.envelope)),
-    ("adjustment", |to, from| {
-        to.adjustment.clone_from(&from.adjustment)
+    ("body", |to, from| {
+        to.envelope.clone_from(&from.envelope);
     }),
-    ("motion", |to, from| to.linkage.clone_from(&from.linkage)),
+    ("adjustment", |to, from| {
+        to.adjustment.clone_from(&from.adjustment);
+    }),
+    ("motion", |to, from| {
+        to.linkage.clone_from(&from.linkage);
+    }),
     ("top bores", |to, from| {
-        to.top_bores.clone_from(&from.top_bores)
+        to.top_bores.clone_from(&from.top_bores);
     }),
     ("worked example", |to, from| {
-        to.example.clone_from(&from.example)
+        to.example.clone_from(&from.example);
     }),
     ("parts cut to length", |to, from| {
-        to.cut_parts.clone_from(&from.cut_parts)
+        to.cut_parts.clone_from(&from.cut_parts);
     }),
 ];
 

@@ -7,7 +7,6 @@ use flapwright_drawing::views::{self, ViewOptions};
 use flapwright_model::length::Unit;
 use flapwright_model::lift::{Carries, Lift};
 use flapwright_model::measure::{self, Measure};
-use flapwright_rules::inspection::BoxReport;
 
 use super::live::Sketch;
 use super::step::Step;
@@ -118,10 +117,10 @@ fn face_ui(ui: &mut Ui, shown: Shown, sketch: &Sketch, unit: Unit) {
     painter.rect_filled(room, 0.0, tokens.paper);
     let stroke = egui::Stroke::new(1.0, tokens.line);
     painter.rect_stroke(room, 0.0, stroke, egui::StrokeKind::Inside);
-    let (name, face): (_, fn(&BoxReport, [f64; 2], Unit) -> DisplayList) = if shown == Shown::Side {
-        ("Side", side_face)
+    let name = if shown == Shown::Side {
+        "Side"
     } else {
-        ("Door back", door_face)
+        "Door back"
     };
     let response = ui.interact(room, Id::unique(("card face", name)), Sense::hover());
     let said = format!("{name} of {}", sketch.card.name);
@@ -132,6 +131,11 @@ fn face_ui(ui: &mut Ui, shown: Shown, sketch: &Sketch, unit: Unit) {
     // A fifth is left for the list of bores under the picture.
     let mm =
         [room.width(), room.height() * 0.8].map(|points| f64::from(points / POINTS_PER_MM) - 6.0);
+    let face = if shown == Shown::Side {
+        side_face
+    } else {
+        door_face
+    };
     let list = face(report, mm.map(|length| length.max(40.0)), unit);
     let Some(bounds) = list.bounds() else { return };
     #[expect(clippy::cast_possible_truncation, reason = "screen points")]

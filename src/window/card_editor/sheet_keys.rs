@@ -205,7 +205,7 @@ impl Hand<'_, '_> {
             match key {
                 Key::Enter => insert_row(self.state, self.grid, self.sheet, self.outcome),
                 Key::Backspace => remove_row(self.state, self.grid, self.outcome),
-                Key::D => self.from_above(),
+                Key::D => self.take_from_above(),
                 Key::A => {
                     self.state.at = (0, 0);
                     self.state.corner = last;
@@ -269,7 +269,7 @@ impl Hand<'_, '_> {
     }
 
     /// Takes the cell above, datum and all.
-    fn from_above(&mut self) {
+    fn take_from_above(&mut self) {
         let (row, column) = self.state.at;
         let Some(above) = row.checked_sub(1) else {
             return;
