@@ -3,7 +3,7 @@
 mod window_support;
 
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Answer, Command, SideTab, UiCommand, View};
+use flapwright::window::{Answer, Ask, Command, SideTab, UiCommand, View};
 use flapwright_model::edges::Edge;
 use flapwright_model::file::write_job;
 use flapwright_model::length::Unit;
@@ -268,6 +268,8 @@ fn every_command_does_what_it_says() {
             UiCommand::ShowFindings => app.side_tab() == SideTab::Findings,
             UiCommand::ShowSizes => app.side_tab() == SideTab::Sizes,
             UiCommand::ShowForces => app.side_tab() == SideTab::Forces,
+            UiCommand::ShowCards => app.cards_shown(),
+            UiCommand::ImportCard => *asked.borrow() == [Ask::OpenCard],
             UiCommand::Close => app.leaving(),
             UiCommand::Undo | UiCommand::UseMillimetres => app.job().unit == Unit::Millimetre,
             UiCommand::Redo | UiCommand::UseInches => app.job().unit == Unit::Inch,

@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 
 use egui_kittest::kittest::Queryable as _;
 use flapwright::job_file;
-use flapwright::window::{Command, UiCommand};
+use flapwright::window::{CardCommand, Command, UiCommand};
 use image::RgbaImage;
 use serde::Deserialize;
 use window_support::{Window, plain_window, run_it, run_ui, type_into};
@@ -63,6 +63,10 @@ enum Step {
     ExportQuestion,
     /// Shows the list of keys.
     Keys,
+    /// Opens the job's card of that index at that step of its form, counted from 1.
+    Card(usize, usize),
+    /// Presses the key of that name.
+    Key(String),
 }
 
 fn root() -> &'static Path {
@@ -107,6 +111,16 @@ fn take(window: &mut Window, step: &Step) {
         }
         Step::Explain => run_ui(window, UiCommand::ExplainFinding),
         Step::ExportQuestion => run_ui(window, UiCommand::ExportSheets),
+        Step::Card(index, step) => {
+            run_it(window, Command::Card(CardCommand::Edit(*index)));
+            let key = egui::Key::from_name(&step.to_string()).unwrap();
+            window.key_press_modifiers(egui::Modifiers::COMMAND, key);
+            window.run_ok();
+        }
+        Step::Key(name) => {
+            window.key_press(egui::Key::from_name(name).unwrap());
+            window.run_ok();
+        }
         Step::Keys => run_ui(window, UiCommand::ShowShortcuts),
     }
 }

@@ -7,6 +7,7 @@ use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 
+use super::card_editor::{CardCommand, CardDesk, cards_ui, looks_like_card};
 use super::command::{Command, UiCommand};
 use super::dialogs::file_dialogs::{Answer, Ask, FileDialogs};
 use super::dialogs::{Dialog, Next, dialog_ui};
@@ -34,6 +35,8 @@ pub struct App {
     /// What to go on with once the job is saved.
     pub(super) after_save: Option<Next>,
     pub(super) status: Status,
+    /// Fitting cards at hand and those that are typed.
+    pub(super) cards: CardDesk,
     /// Unsaved changes were asked about: the window may close.
     pub(super) leaving: bool,
     /// What waits until a field has given up its text.
@@ -54,6 +57,9 @@ pub(super) enum Purpose {
     Open,
     Save,
     Export(Box<ExportChoice>),
+    ImportCard,
+    SaveCard,
+    ShareCards,
 }
 
 impl App {
@@ -71,6 +77,7 @@ impl App {
             strut_search: None,
             after_save: None,
             status: Status::default(),
+            cards: CardDesk::default(),
             leaving: false,
             deferred: Vec::new(),
             title: String::new(),
@@ -86,7 +93,10 @@ impl App {
         self.hear_search();
         self.close_request(&ctx);
         if self.dialog.is_none() {
-            self.keys(&ctx, &mut queue);
+            if !self.cards_shown() {
+                self.keys(&ctx, &mut queue);
+            }
+            dropped(&ctx, &mut queue);
         }
         self.view.fields.begin();
         let revision = self.document.revision();
@@ -115,6 +125,10 @@ impl App {
     }
 
     fn show(&mut self, ui: &mut Ui, queue: &mut Vec<Command>) {
+        if self.cards_shown() {
+            self.show_cards(ui, queue);
+            return;
+        }
         let table: Vec<(UiCommand, Availability)> = UiCommand::ALL
             .into_iter()
             .map(|command| (command, self.available(command)))
@@ -128,6 +142,7 @@ impl App {
                 |(_, availability)| availability.clone(),
             )
         };
+        let busy = self.busy();
         let Self {
             document,
             view,
@@ -145,17 +160,6 @@ impl App {
             .boxes
             .get(view.box_index)
             .and_then(|report| report.openings.get(view.opening)?.door.as_ref());
-        let busy = match (&self.pending, &self.exporting) {
-            (Some(_), _) => Some(Busy {
-                words: "waiting for a file",
-                progress: None,
-            }),
-            (None, Some(exporting)) => Some(Busy {
-                words: "writing sheets",
-                progress: Some(exporting.progress()),
-            }),
-            (None, None) => None,
-        };
         Panel::bottom("status line").frame(bar).show(ui, |ui| {
             status_ui(ui, status, busy, door, document.job().unit, queue);
         });
@@ -197,6 +201,36 @@ impl App {
         }
     }
 
+    /// What is going on beside the window.
+    fn busy(&self) -> Option<Busy> {
+        match (&self.pending, &self.exporting) {
+            (Some(_), _) => Some(Busy {
+                words: "waiting for a file",
+                progress: None,
+            }),
+            (None, Some(exporting)) => Some(Busy {
+                words: "writing sheets",
+                progress: Some(exporting.progress()),
+            }),
+            (None, None) => None,
+        }
+    }
+
+    /// The cards in the place of the job.
+    fn show_cards(&mut self, ui: &mut Ui, queue: &mut Vec<Command>) {
+        let job = self.document.job();
+        let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
+        let busy = self.busy();
+        Panel::bottom("status line").frame(bar).show(ui, |ui| {
+            status_ui(ui, &self.status, busy, None, job.unit, queue);
+        });
+        cards_ui(ui, &mut self.cards, job, self.dialog.is_some(), queue);
+        if let Some(dialog) = &mut self.dialog {
+            let asked = (&mut self.view.fields, None);
+            dialog_ui(ui.ctx(), dialog, &self.document, asked, queue);
+        }
+    }
+
     /// Keys of commands, most modifiers first.
     fn keys(&self, ctx: &Context, queue: &mut Vec<Command>) {
         let editing = ctx.text_edit_focused();
@@ -215,11 +249,6 @@ impl App {
             }
             if ctx.input_mut(|input| input.consume_shortcut(&keys)) {
                 queue.push(Command::Ui(command));
-            }
-        }
-        for file in ctx.input(|input| input.raw.dropped_files.clone()) {
-            if !file.path().as_os_str().is_empty() {
-                queue.push(Command::OpenPath(file.path().to_owned()));
             }
         }
     }
@@ -255,6 +284,7 @@ impl App {
             | Command::SearchStruts
             | Command::StopSearch
             | Command::UseAnchors(_)
+            | Command::Card(_)
             | Command::CloseDialog => true,
         };
         self.deferred.extend(queue.extract_if(.., waits));
@@ -298,6 +328,7 @@ impl App {
             | UiCommand::Save
             | UiCommand::SaveAs
             | UiCommand::Close => (free, None),
+            UiCommand::ImportCard => (free, None),
             UiCommand::ExportSheets => (free && self.exporting.is_none() && some_box, None),
             UiCommand::Undo => (history.undo_label().is_some(), history.undo_label()),
             UiCommand::Redo => (history.redo_label().is_some(), history.redo_label()),
@@ -323,6 +354,7 @@ impl App {
             | UiCommand::LightTheme
             | UiCommand::DarkTheme
             | UiCommand::SystemTheme
+            | UiCommand::ShowCards
             | UiCommand::ShowShortcuts
             | UiCommand::ShowAbout => (true, None),
         };
@@ -330,6 +362,21 @@ impl App {
             enabled,
             more: more.map(str::to_owned),
         }
+    }
+}
+
+/// What is to be done with files that were dropped on the window.
+fn dropped(ctx: &Context, queue: &mut Vec<Command>) {
+    for file in ctx.input(|input| input.raw.dropped_files.clone()) {
+        let path = file.path().to_owned();
+        if path.as_os_str().is_empty() {
+            continue;
+        }
+        queue.push(if looks_like_card(&path) {
+            Command::Card(CardCommand::ImportPath(path))
+        } else {
+            Command::OpenPath(path)
+        });
     }
 }
 

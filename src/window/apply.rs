@@ -8,6 +8,7 @@ use flapwright_model::part::{Part, Subject};
 use super::app::{App, Purpose};
 use super::canvas::ZOOM_STEP;
 use super::canvas::camera::Camera;
+use super::card_editor::CardCommand;
 use super::command::{Command, JobEdit, UiCommand, View};
 use super::dialogs::file_dialogs::Ask;
 use super::dialogs::{Dialog, Next};
@@ -63,6 +64,7 @@ impl App {
             Command::SearchStruts => self.search_struts(ctx),
             Command::StopSearch => self.strut_search = None,
             Command::UseAnchors(row) => self.use_anchors(row),
+            Command::Card(command) => self.apply_card(ctx, command),
             Command::CloseDialog => {
                 self.dialog = None;
                 self.strut_search = None;
@@ -138,6 +140,8 @@ impl App {
             UiCommand::LightTheme => ctx.set_theme(ThemePreference::Light),
             UiCommand::DarkTheme => ctx.set_theme(ThemePreference::Dark),
             UiCommand::SystemTheme => ctx.set_theme(ThemePreference::System),
+            UiCommand::ShowCards => self.apply_card(ctx, CardCommand::Desk),
+            UiCommand::ImportCard => self.apply_card(ctx, CardCommand::Import),
             UiCommand::ShowShortcuts => self.open_dialog(ctx, Dialog::Shortcuts),
             UiCommand::ShowAbout => self.open_dialog(ctx, Dialog::About),
         }

@@ -8,6 +8,7 @@ use std::path::PathBuf;
 use egui::{Key, KeyboardShortcut, Modifiers, Vec2};
 use flapwright_model::edit::Edit;
 
+use super::card_editor::CardCommand;
 use super::export_job::ExportChoice;
 
 /// One thing to do.
@@ -95,6 +96,8 @@ pub enum Command {
     StopSearch,
     /// Takes over the anchors of that row of its answers, as one step.
     UseAnchors(usize),
+    /// Something with fitting cards.
+    Card(CardCommand),
     /// Closes the message, list or question that is open.
     CloseDialog,
 }
@@ -197,6 +200,10 @@ pub enum UiCommand {
     DarkTheme,
     /// The colours of the system.
     SystemTheme,
+    /// Shows the fitting cards at hand: blanks, half typed ones, the job's, the library.
+    ShowCards,
+    /// Asks for a fitting card's file and reads it.
+    ImportCard,
     /// Shows all keys.
     ShowShortcuts,
     /// Says what this program is.
@@ -213,7 +220,7 @@ const fn key(modifiers: Modifiers, key: Key) -> KeyboardShortcut {
 
 impl UiCommand {
     /// All of them, in the order in which the list of keys shows them.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 34] = [
         Self::New,
         Self::Open,
         Self::Save,
@@ -244,6 +251,8 @@ impl UiCommand {
         Self::LightTheme,
         Self::DarkTheme,
         Self::SystemTheme,
+        Self::ShowCards,
+        Self::ImportCard,
         Self::ShowShortcuts,
         Self::ShowAbout,
     ];
@@ -322,6 +331,11 @@ impl UiCommand {
                 "Colours of the system",
                 "Light or dark as the desktop has it.",
             ),
+            Self::ShowCards => (
+                "Fitting cards…",
+                "New card from a blank, cards of this job, half typed cards, the library.",
+            ),
+            Self::ImportCard => ("Import a card…", "Read a fitting card from its file."),
             Self::ShowShortcuts => ("Keys", "List all keys."),
             Self::ShowAbout => ("About Flapwright", "What this program is."),
         }
@@ -351,6 +365,7 @@ impl UiCommand {
             Self::ApplySafe => &const { [key(CTRL, Key::R)] },
             Self::AcceptFinding => &const { [key(CTRL_SHIFT, Key::A)] },
             Self::ExplainFinding => &const { [key(Modifiers::SHIFT, Key::F1)] },
+            Self::ShowCards => &const { [key(CTRL, Key::K)] },
             Self::ShowShortcuts => &const { [key(PLAIN, Key::F1)] },
             Self::ShowFindings => &const { [key(CTRL, Key::Num1)] },
             Self::ShowSizes => &const { [key(CTRL, Key::Num2)] },
@@ -362,6 +377,7 @@ impl UiCommand {
             | Self::LightTheme
             | Self::DarkTheme
             | Self::SystemTheme
+            | Self::ImportCard
             | Self::ShowAbout => &[],
         }
     }

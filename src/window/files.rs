@@ -67,9 +67,9 @@ impl App {
         if !ctx.input(|input| input.viewport().close_requested()) || self.leaving {
             return;
         }
-        if self.document.unsaved() {
+        if self.document.unsaved() || !self.cards.unsaved().is_empty() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
-            self.open_dialog(ctx, Dialog::Unsaved(Next::Close));
+            self.ask_then(ctx, Next::Close);
         }
     }
 
@@ -97,8 +97,12 @@ impl App {
         }
     }
 
-    fn go_on(&mut self, ctx: &Context, next: Next) {
+    pub(super) fn go_on(&mut self, ctx: &Context, next: Next) {
         match next {
+            Next::Close if !self.cards.unsaved().is_empty() => {
+                let cards = self.cards.unsaved();
+                self.open_dialog(ctx, Dialog::LoseCards(cards));
+            }
             Next::Close => {
                 self.leaving = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
@@ -200,13 +204,16 @@ impl App {
             Answer::Chosen(path) => self.use_path(ctx, purpose, path),
             Answer::Cancelled => {
                 self.after_save = None;
+                self.cards.give_up_saving();
                 self.status = Status::done("No file chosen");
             }
             Answer::Unavailable => {
                 let here = std::env::current_dir().unwrap_or_default();
                 let text = match &ask {
-                    Ask::OpenJob | Ask::ExportFolder => here.join(""),
-                    Ask::SaveJob { name } => here.join(name),
+                    Ask::OpenJob | Ask::ExportFolder | Ask::OpenCard | Ask::CardFolder => {
+                        here.join("")
+                    }
+                    Ask::SaveJob { name } | Ask::SaveCard { name } => here.join(name),
                 };
                 let text = text.display().to_string();
                 self.open_dialog(
@@ -225,6 +232,14 @@ impl App {
     fn use_path(&mut self, ctx: &Context, purpose: Purpose, mut path: PathBuf) {
         match purpose {
             Purpose::Open => self.open_path(ctx, &path),
+            Purpose::ImportCard => self.import_card(ctx, &path),
+            Purpose::ShareCards => self.share_cards(path),
+            Purpose::SaveCard => {
+                if path.extension().is_none() {
+                    path.set_extension("ron");
+                }
+                self.save_card_to(ctx, &path);
+            }
             Purpose::Save => {
                 if path.extension().is_none() {
                     path.set_extension("ron");
@@ -247,17 +262,32 @@ impl App {
         };
         let Some(path) = path else {
             self.after_save = None;
+            self.cards.give_up_saving();
             self.status = Status::done("No file chosen");
             return;
         };
         let problem = match purpose {
-            Purpose::Open if !path.is_file() => Some("There is no such file."),
-            Purpose::Export(_) if !path.is_dir() => Some("There is no such folder."),
-            Purpose::Save if path.is_dir() => Some("That is a folder: add a file name."),
+            Purpose::Open | Purpose::ImportCard if !path.is_file() => {
+                Some("There is no such file.")
+            }
+            Purpose::Export(_) | Purpose::ShareCards if !path.is_dir() => {
+                Some("There is no such folder.")
+            }
+            Purpose::Save | Purpose::SaveCard if path.is_dir() => {
+                Some("That is a folder: add a file name.")
+            }
             Purpose::Save if path.exists() && self.document.path() != Some(&path) => {
                 Some("That file is there already: type another name.")
             }
-            Purpose::Open | Purpose::Save | Purpose::Export(_) => None,
+            Purpose::SaveCard if path.exists() => {
+                Some("That file is there already: type another name.")
+            }
+            Purpose::Open
+            | Purpose::Save
+            | Purpose::Export(_)
+            | Purpose::ImportCard
+            | Purpose::SaveCard
+            | Purpose::ShareCards => None,
         };
         match problem {
             Some(problem) => {
@@ -282,7 +312,7 @@ impl App {
         ctx.request_repaint();
     }
 
-    fn tell(&mut self, ctx: &Context, title: &str, text: impl Into<String>) {
+    pub(super) fn tell(&mut self, ctx: &Context, title: &str, text: impl Into<String>) {
         let text = text.into();
         let line = text
             .lines()

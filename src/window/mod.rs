@@ -1,4 +1,4 @@
-//! The window: forms, drawings, findings, sizes and forces, files.
+//! The window: forms, drawings, findings, sizes and forces, files, fitting cards.
 //!
 //! [`App`] owns the state. What is shown borrows it and queues [`Command`]s; after the frame they
 //! are done in one place (`apply`). The job changes only by [`Edit`](flapwright_model::edit::Edit)s
@@ -15,6 +15,7 @@
 mod app;
 mod apply;
 mod canvas;
+mod card_editor;
 mod command;
 mod dialogs;
 mod document;
@@ -37,6 +38,7 @@ mod top_bar;
 mod view_state;
 
 pub use self::app::App;
+pub use self::card_editor::CardCommand;
 pub use self::command::{Command, JobEdit, UiCommand, UnsavedAnswer, View};
 pub use self::dialogs::file_dialogs::{Answer, Ask, FileDialogs, Reply};
 pub use self::export_job::ExportChoice;

@@ -35,16 +35,19 @@ impl std::error::Error for WindowError {}
 
 /// What is kept of the window between two runs, beside egui's own panel widths: nothing of the
 /// job, and nothing of what was looked at, since both belong to the job that was open.
-#[derive(Debug, Clone, Copy, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(default)]
 struct Kept {
     theme: ThemePreference,
+    /// Folders with fitting cards of others.
+    shared_cards: Vec<PathBuf>,
 }
 
 impl Default for Kept {
     fn default() -> Self {
         Self {
             theme: ThemePreference::System,
+            shared_cards: Vec::new(),
         }
     }
 }
@@ -80,9 +83,13 @@ pub fn run(job: Job, path: Option<PathBuf>) -> Result<(), WindowError> {
             let kept: Option<Kept> = cc
                 .storage
                 .and_then(|storage| eframe::get_value(storage, KEPT));
-            let theme = kept.unwrap_or_default().theme;
+            let Kept {
+                theme,
+                shared_cards,
+            } = kept.unwrap_or_default();
             cc.egui_ctx.set_theme(theme);
-            let app = App::new(job, path, Box::new(SystemDialogs));
+            let mut app = App::new(job, path, Box::new(SystemDialogs));
+            app.cards.shared = shared_cards;
             Ok(Box::new(Shell { app, theme }))
         }),
     );
@@ -123,6 +130,10 @@ impl eframe::App for Shell {
     }
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
-        eframe::set_value(storage, KEPT, &Kept { theme: self.theme });
+        let kept = Kept {
+            theme: self.theme,
+            shared_cards: self.app.cards.shared.clone(),
+        };
+        eframe::set_value(storage, KEPT, &kept);
     }
 }

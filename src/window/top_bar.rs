@@ -18,7 +18,7 @@ pub(crate) struct Availability {
 }
 
 /// The menus.
-const MENUS: [(&str, &[&[UiCommand]]); 4] = [
+const MENUS: [(&str, &[&[UiCommand]]); 5] = [
     (
         "File",
         &[
@@ -71,6 +71,7 @@ const MENUS: [(&str, &[&[UiCommand]]); 4] = [
             ],
         ],
     ),
+    ("Cards", &[&[UiCommand::ShowCards, UiCommand::ImportCard]]),
     ("Help", &[&[UiCommand::ShowShortcuts, UiCommand::ShowAbout]]),
 ];
 

@@ -31,6 +31,9 @@ use crate::words::{Block, fitted};
 const WIDTH: f64 = 190.0;
 /// Room for one face with its dimensions, mm.
 const FACE: [f64; 2] = [90.0, 92.0];
+/// Headings of the faces.
+const SIDE_TITLE: &str = "side, inner face, front at the left";
+const DOOR_TITLE: &str = "door, back, box-left at the right";
 /// Room for the dimensions beside and above a face, mm.
 const DIMENSIONS: f64 = 24.0;
 /// Height of plain texts, mm.
@@ -55,18 +58,8 @@ pub fn card_picture(card: &Card, size: &str, unit: Unit) -> DisplayList {
     });
     if let Some(trial) = &trial {
         let report = &trial.report;
-        let side = face(
-            report,
-            Part::LeftSide,
-            "side, inner face, front at the left",
-            unit,
-        );
-        let door = face(
-            report,
-            Part::Frame,
-            "door, back, box-left at the right",
-            unit,
-        );
+        let side = face(report, Part::LeftSide, SIDE_TITLE, (FACE, unit));
+        let door = face(report, Part::Frame, DOOR_TITLE, (FACE, unit));
         let depth = height(&side).max(height(&door));
         place(&mut list, &side, 0.0, y - depth);
         place(&mut list, &door, 0.5 * WIDTH, y - depth);
@@ -87,6 +80,20 @@ pub fn card_picture(card: &Card, size: &str, unit: Unit) -> DisplayList {
     let mut moved = DisplayList::new();
     moved.append_shifted(&list, Vector2D::new(0.0, depth));
     moved
+}
+
+/// The side that carries the fitting, with its bores dimensioned from their datums, in a room of
+/// mm: for a window beside the form of a card. The list below the picture may be deeper than the
+/// room.
+#[must_use]
+pub fn side_face(report: &BoxReport, room: [f64; 2], unit: Unit) -> DisplayList {
+    face(report, Part::LeftSide, SIDE_TITLE, (room, unit))
+}
+
+/// The same of the back of the door.
+#[must_use]
+pub fn door_face(report: &BoxReport, room: [f64; 2], unit: Unit) -> DisplayList {
+    face(report, Part::Frame, DOOR_TITLE, (room, unit))
 }
 
 /// The same as a page of its own, for files.
@@ -163,7 +170,12 @@ struct Ground {
 
 /// The left side (`Part::LeftSide`), or the back of the door for anything else, with the bores of
 /// the fitting at box-left (of the right one where it is the only one).
-fn face(report: &BoxReport, part: Part, title: &str, unit: Unit) -> DisplayList {
+fn face(
+    report: &BoxReport,
+    part: Part,
+    title: &str,
+    (room, unit): ([f64; 2], Unit),
+) -> DisplayList {
     let on_side = part == Part::LeftSide;
     let Some(opening) = report.openings.first() else {
         return DisplayList::new();
@@ -203,7 +215,7 @@ fn face(report: &BoxReport, part: Part, title: &str, unit: Unit) -> DisplayList 
         }
     }
     let ground = ground(report, &spots, on_side, top, tie);
-    draw_face(&spots, &ground, title, unit)
+    draw_face(&spots, &ground, title, (room, unit))
 }
 
 /// Whether a bore belongs to the fitting at a side.
@@ -260,12 +272,17 @@ fn ground(report: &BoxReport, spots: &[Spot<'_>], on_side: bool, top: f64, tie: 
     }
 }
 
-fn draw_face(spots: &[Spot<'_>], ground: &Ground, title: &str, unit: Unit) -> DisplayList {
+fn draw_face(
+    spots: &[Spot<'_>],
+    ground: &Ground,
+    title: &str,
+    (whole, unit): ([f64; 2], Unit),
+) -> DisplayList {
     let mut list = DisplayList::new();
     let Some(panel) = ground.panels.first() else {
         return list;
     };
-    let room = [FACE[0] - DIMENSIONS, FACE[1] - DIMENSIONS];
+    let room = whole.map(|length| length - DIMENSIONS);
     let scale = largest_that_fits([panel.width(), panel.height()], room, Scale::FULL)
         .unwrap_or(Scale::new(1, 100));
     let ratio = scale.ratio();
@@ -300,10 +317,10 @@ fn draw_face(spots: &[Spot<'_>], ground: &Ground, title: &str, unit: Unit) -> Di
     words.add(
         &format!("{title}, {}", scale.words()),
         Weight::Bold,
-        FACE[0] - 4.0,
+        whole[0] - 4.0,
     );
     for line in drill_lines(spots, unit) {
-        words.add(&line, Weight::Plain, FACE[0] - 4.0);
+        words.add(&line, Weight::Plain, whole[0] - 4.0);
     }
     let left = outline.min_x() - DIMENSIONS + 4.0;
     words.draw(&mut list, notes, At::new(left, outline.min_y() - 4.0));

@@ -77,3 +77,58 @@ fn quick_box(door: &QuickDoor, fitting: FittingChoice) -> WallBox {
         ..WallBox::plain(outer, PANEL, &door.material, Some(its_door))
     }
 }
+
+/// Least depth of the box of a card's picture, mm.
+const LEAST_SAMPLE_DEPTH: f64 = 280.0;
+/// Room behind a fitting and below a door in that box, mm.
+const SAMPLE_ROOM: f64 = 30.0;
+
+/// A job with one box on which a card can be looked at: a door in the middle of what the size is
+/// made for, panels and overlays of the card's own example where it has one. `None` when the card
+/// has no such size, or the table no material.
+#[must_use]
+pub fn sample_job(materials: Vec<Material>, card: Card, size: &str) -> Option<Job> {
+    let its = card.size(size)?;
+    let middle = |span: flapwright_model::card::Span| f64::midpoint(span.min, span.max);
+    let example = card.example.as_ref().filter(|it| it.panel_thickness > 0.0);
+    let panel = example.map_or(PANEL, |it| it.panel_thickness);
+    let reveal = |overlay: f64| panel - overlay;
+    let reveals = example.map_or(Edges::all(REVEAL), |it| Edges {
+        left: reveal(it.overlays.left),
+        right: reveal(it.overlays.right),
+        top: reveal(it.overlays.top),
+        bottom: reveal(it.overlays.bottom),
+    });
+    let height = (middle(its.door_height) + reveals.top + reveals.bottom)
+        .max(its.least_inner_height + 2.0 * panel);
+    let width = middle(its.door_width).min(900.0) + reveals.left + reveals.right;
+    let depth = (its.least_inner_depth + SAMPLE_ROOM).max(LEAST_SAMPLE_DEPTH);
+    let material = materials.first()?.name.clone();
+    let leaf = Leaf::plain(panel, &material);
+    let leaves = if card.kind == OpeningKind::FoldingPair {
+        let told = example.map(|it| it.joint_down).filter(|it| *it > 0.0);
+        Leaves::Two {
+            upper: leaf.clone(),
+            lower: leaf,
+            joint_down: told.unwrap_or(height / 2.0 - panel),
+            joint_gap: REVEAL,
+        }
+    } else {
+        Leaves::One(leaf)
+    };
+    let door = Door {
+        fitting: Some(FittingChoice {
+            card: card.name.clone(),
+            size: size.to_owned(),
+            packing: 0.0,
+        }),
+        ..Door::overlay(reveals, leaves)
+    };
+    let wall_box = WallBox {
+        name: card.name.clone(),
+        ..WallBox::plain([width, height, depth], panel, &material, Some(door))
+    };
+    let mut job = Job::empty(materials, vec![card]);
+    job.boxes.push(wall_box);
+    Some(job)
+}

@@ -48,7 +48,8 @@ pub(super) fn shortcuts_ui(ctx: &Context, queue: &mut Vec<Command>) {
                             ui.label(command.label()).on_hover_text(command.tooltip());
                             ui.end_row();
                         }
-                        for (keys, what) in MORE {
+                        for (keys, what) in MORE.into_iter().chain(crate::window::card_editor::KEYS)
+                        {
                             ui.label(bold(keys));
                             ui.add(egui::Label::new(what).wrap());
                             ui.end_row();

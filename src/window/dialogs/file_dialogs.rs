@@ -15,6 +15,15 @@ pub enum Ask {
     },
     /// A folder for sheets.
     ExportFolder,
+    /// A fitting card's file that is there.
+    OpenCard,
+    /// A place for a fitting card.
+    SaveCard {
+        /// A file name to begin with.
+        name: String,
+    },
+    /// A folder with cards of others.
+    CardFolder,
 }
 
 /// What came of it.

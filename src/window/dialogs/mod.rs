@@ -3,6 +3,7 @@
 mod about;
 pub(crate) mod accept_dialog;
 mod check_page;
+mod drop_card;
 pub(crate) mod file_dialogs;
 mod message;
 mod path_dialog;
@@ -17,6 +18,7 @@ use self::accept_dialog::AcceptDialog;
 use self::file_dialogs::Ask;
 pub(crate) use self::rfd_dialogs::SystemDialogs;
 use super::app::Purpose;
+use super::card_editor::{CardDiffers, differs_ui};
 use super::command::{Command, UiCommand};
 use super::document::Document;
 use super::fields::Fields;
@@ -61,6 +63,17 @@ pub(crate) enum Dialog {
     },
     /// How to write the sheets.
     Sheets(Box<SheetsDialog>),
+    /// What differs between a card of the job and another one of its name.
+    CardDiffers(Box<CardDiffers>),
+    /// Whether to throw a half typed card away.
+    DropCard {
+        /// Its place on the desk.
+        index: usize,
+        /// Its name.
+        title: String,
+    },
+    /// Whether to close the window on these half typed cards.
+    LoseCards(Vec<String>),
     /// Where the anchors of a strut may be, and where they are best.
     PlaceStrut(Box<StrutDialog>),
     /// Why a finding is accepted.
@@ -91,6 +104,9 @@ pub(crate) fn dialog_ui(
             path_dialog::path_ui(ctx, ask, text, problem.as_deref(), queue);
         }
         Dialog::Sheets(sheets) => sheets_ui(ctx, sheets, document, queue),
+        Dialog::CardDiffers(differs) => differs_ui(ctx, differs, queue),
+        Dialog::DropCard { index, title } => drop_card::drop_ui(ctx, *index, title, queue),
+        Dialog::LoseCards(cards) => drop_card::lose_ui(ctx, cards, queue),
         Dialog::PlaceStrut(strut) => {
             strut_ui(ctx, strut, job.unit, (fields, progress), queue);
         }
@@ -128,7 +144,7 @@ fn entered(ui: &Ui) -> bool {
 }
 
 /// A row of buttons at the right; gives back the index of the one that was pressed.
-pub(super) fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
+pub(crate) fn answers(ui: &mut Ui, words: &[&str]) -> Option<usize> {
     let mut pressed = None;
     ui.add_space(8.0);
     ui.horizontal(|ui| {

@@ -21,6 +21,9 @@ pub(super) fn path_ui(
         Ask::OpenJob => ("Open a job file", "Open"),
         Ask::SaveJob { .. } => ("Save the job as", "Save"),
         Ask::ExportFolder => ("Folder for the sheets", "Export"),
+        Ask::OpenCard => ("Import a card's file", "Import"),
+        Ask::SaveCard { .. } => ("Save the card as", "Save"),
+        Ask::CardFolder => ("Folder with cards of others", "Add"),
     };
     let (answer, gone) = modal(ctx, "path", |ui| {
         ui.label(bold(title).size(15.0));

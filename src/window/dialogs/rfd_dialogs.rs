@@ -18,11 +18,22 @@ impl FileDialogs for SystemDialogs {
     fn ask(&mut self, ask: &Ask, reply: Reply) {
         let dialog = AsyncFileDialog::new();
         let job = |dialog: AsyncFileDialog| dialog.add_filter("Flapwright job", &["ron"]);
+        let card = |dialog: AsyncFileDialog| dialog.add_filter("Fitting card", &["ron"]);
         match ask {
             Ask::OpenJob => wait(job(dialog).set_title("Open a job").pick_file(), reply),
             Ask::SaveJob { name } => {
                 let dialog = job(dialog).set_title("Save the job as").set_file_name(name);
                 wait(dialog.save_file(), reply);
+            }
+            Ask::OpenCard => wait(card(dialog).set_title("Import a card").pick_file(), reply),
+            Ask::SaveCard { name } => {
+                let dialog = card(dialog)
+                    .set_title("Save the card as")
+                    .set_file_name(name);
+                wait(dialog.save_file(), reply);
+            }
+            Ask::CardFolder => {
+                wait(dialog.set_title("Folder with cards").pick_folder(), reply);
             }
             Ask::ExportFolder => {
                 wait(
