@@ -4,7 +4,7 @@
 
 mod window_support;
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
@@ -166,7 +166,8 @@ fn a_card_dropped_on_the_window_is_imported_and_a_broken_one_changes_nothing() {
     let mut window = small_window();
     let count = window.state().job().cards.len();
     drop_file(&mut window, whole);
-    assert_eq!(window.state().job().cards.last(), Some(&bunting));
+    let last = window.state().job().cards.last();
+    assert!(last == Some(&bunting), "{}", window.state().status());
     let before = window.state().job().clone();
     drop_file(&mut window, broken);
     assert!(window.state().dialog_open());
@@ -182,8 +183,25 @@ fn a_card_dropped_on_the_window_is_imported_and_a_broken_one_changes_nothing() {
     assert_eq!(before.cards.len(), count + 1);
 }
 
+/// A file as the desktop hands it over.
+#[derive(Debug)]
+struct Dropped(PathBuf);
+
+impl egui::DroppedFile for Dropped {
+    fn path(&self) -> &Path {
+        &self.0
+    }
+
+    fn bytes(&self) -> Result<Vec<u8>, String> {
+        std::fs::read(&self.0).map_err(|error| error.to_string())
+    }
+}
+
 fn drop_file(window: &mut Window, path: PathBuf) {
-    card(window, CardCommand::ImportPath(path));
+    let file = std::sync::Arc::new(Dropped(path));
+    window.input_mut().dropped_files.push(file);
+    window.step();
+    window.run_ok();
 }
 
 #[test]

@@ -405,13 +405,17 @@ pub(crate) fn looks_like_card(path: &Path) -> bool {
     if file.take(64 * 1024).read_to_end(&mut start).is_err() {
         return false;
     }
-    // A job names its materials first and a version; a card its sides.
     let text = String::from_utf8_lossy(&start);
     let begins = |name: &str| {
-        text.lines()
-            .any(|line| line.starts_with(&format!("    {name}:")))
+        text.lines().any(|line| {
+            let field = line.trim_start();
+            line.len() - field.len() <= 4
+                && field
+                    .strip_prefix(name)
+                    .is_some_and(|it| it.starts_with(':'))
+        })
     };
-    !begins("boxes")
-        && !begins("materials")
-        && (begins("side_bores") || begins("sides") || begins("kind") || begins("current"))
+    let job = ["title_block", "settings", "boxes", "materials"];
+    let card = ["sides", "side_bores", "kind", "current"];
+    !job.into_iter().any(begins) && card.into_iter().any(begins)
 }
