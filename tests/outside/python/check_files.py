@@ -52,6 +52,7 @@ def main() -> int:
     demo = DEMO.read_text(encoding="utf-8")
     slip = DEMO.with_name("houseboat-galley-tweaked.ron").read_text(encoding="utf-8")
     jobs = {"A4": demo, "Letter": demo.replace("paper: A4", "paper: Letter"), "odd names": odd(demo), "slip": slip}
+    panels = ["--pages", "panels"]
     with tempfile.TemporaryDirectory() as name:
         for title, text in jobs.items():
             folder = Path(name) / title
@@ -66,13 +67,13 @@ def main() -> int:
                 run(program, "bores", job, "--out", folder / "turned", *options)
                 turned = check_bore_lists(tally, "turned", folder / "turned")
                 check_drawings(tally, "turned", folder / "turned", turned)
-                run(program, "sheets", job, "--out", folder / "sheets", "--pdf", "--svg", "--png", "--dpi", "150")
+                run(program, "sheets", job, "--out", folder / "sheets", "--pdf", "--svg", "--png", "--dpi", "150", *panels)
                 check_pages(tally, title, folder / "sheets", document, with_pictures=True)
             elif title == "Letter":
-                run(program, "sheets", job, "--out", folder / "sheets", "--pdf", "--svg")
+                run(program, "sheets", job, "--out", folder / "sheets", "--pdf", "--svg", *panels)
                 check_pages(tally, title, folder / "sheets", document, with_pictures=False)
             elif title == "odd names":
-                run(program, "sheets", job, "--out", folder / "sheets", "--pdf")
+                run(program, "sheets", job, "--out", folder / "sheets", "--pdf", *panels)
                 check_document(tally, title, folder / "sheets", document)
         check_folders(tally, program, DEMO, Path(name))
     return tally.close()
