@@ -91,9 +91,11 @@ fn safe_remedies_are_applied_into_another_file_or_the_job_itself() {
         said.contains("applied (bores-off-fitting): plates"),
         "{said}"
     );
-    assert_eq!(run.status.code(), Some(0), "{said}");
+    // The door is then too tall, as it was: that needs a person.
+    assert!(!said.contains("stop (bores-off-fitting)"), "{said}");
+    assert_eq!(run.status.code(), Some(1), "{said}");
     assert_eq!(std::fs::read(job).unwrap(), before);
-    assert_eq!(flapwright(&["check", out]).status.code(), Some(0));
+    assert_eq!(flapwright(&["check", out]).status.code(), Some(1));
 
     let run = flapwright(&["check", job, "--apply-safe", "--json"]);
     let said: serde_json::Value = serde_json::from_slice(&run.stdout).unwrap();
@@ -441,7 +443,9 @@ fn odd_names_stay_in_the_folder_and_never_overwrite_each_other() {
         let written = names(&out);
         let of = |ending: &str| written.iter().filter(|it| it.ends_with(ending)).count();
         // One of each for every drilled panel: the demo has that many.
-        assert_eq!((of(".dxf"), of(".svg")), (17, 17), "{written:?}");
+        assert_eq!(of(".dxf"), 17, "{written:?}");
+        // Long names can send a hole table on to a further page.
+        assert!(of(".svg") >= 17, "{written:?}");
         assert!(
             written.iter().all(|it| it.chars().count() <= 80),
             "{written:?}"

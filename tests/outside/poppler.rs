@@ -132,7 +132,11 @@ fn every_fitting_bore_is_in_the_text_of_its_hole_table() {
     let job = flapwright::shipped::demo_job().unwrap();
     let inspection = inspect(&job);
     let pdf = demo_pdf();
-    let all = poppler("pdftotext", &["-layout"], &pdf.path);
+    // The frame of an A4 page alone, in points: the grid letters outside of it would stand among
+    // the rows.
+    let inside = "-layout -x 57 -y 29 -W 509 -H 784";
+    let inside: Vec<&str> = inside.split(' ').collect();
+    let all = poppler("pdftotext", &inside, &pdf.path);
     let rows: Vec<Vec<&str>> = all
         .lines()
         .map(|line| line.split_whitespace().collect())

@@ -119,12 +119,15 @@ pub fn is_invented(job: &Job, report: &BoxReport, panel: &PanelReport) -> bool {
 /// fitting or door it carries.
 #[must_use]
 pub fn open_findings(inspection: &Inspection, panel: &PanelReport, severity: Severity) -> usize {
-    let about = |finding: &&Finding| finding.severity == severity && concerns(finding, panel);
+    let about = |finding: &&Finding| finding.severity == severity && is_open_for(finding, panel);
     inspection.findings.iter().filter(about).count()
 }
 
-fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
-    finding.subjects.iter().any(|subject| match subject {
+/// Whether a finding is open (not accepted) and is about this panel, one of its bores, or the door
+/// whose fitting it carries.
+#[must_use]
+pub fn is_open_for(finding: &Finding, panel: &PanelReport) -> bool {
+    let concerns = finding.subjects.iter().any(|subject| match subject {
         Subject::Part(part) => *part == panel.id,
         Subject::Bore(bore) => bore.part == panel.id,
         Subject::Opening { box_index, opening } => {
@@ -134,7 +137,8 @@ fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
                 && (is_leaf || fitted_openings(panel).any(|own| own == *opening))
         }
         Subject::Box(_) => false,
-    })
+    });
+    concerns && finding.accepted.is_none()
 }
 
 /// The openings whose fittings have bores in the panel, one for each bore.

@@ -6,12 +6,13 @@ use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{LeafId, Part};
+use flapwright_rules::bench::is_open_for;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{
     BoreSource, BoxReport, Face, FaceBands, Inspection, PanelReport,
 };
 
-use super::holes::{Hole, concerns, hole};
+use super::holes::{Hole, hole};
 use crate::cautions::{Context, cautions};
 use crate::job_sheets::head_foot::match_words;
 
@@ -141,7 +142,7 @@ impl<'a> Facts<'a> {
         let findings: Vec<&Finding> = inspection
             .findings
             .iter()
-            .filter(|finding| concerns(finding, panel))
+            .filter(|finding| is_open_for(finding, panel))
             .collect();
         let holes = panel
             .bores

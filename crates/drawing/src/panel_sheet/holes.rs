@@ -2,7 +2,7 @@
 
 use flapwright_model::card::Depth;
 use flapwright_model::length::show_mm_tenth;
-use flapwright_model::part::{Part, Subject};
+use flapwright_model::part::Subject;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{BoreSource, FaceBands, PanelReport, PlacedBore};
 
@@ -69,29 +69,4 @@ pub(crate) fn hole(
             .map(|finding| finding.severity)
             .max(),
     }
-}
-
-/// Whether a finding is about this panel: the panel itself, one of its bores, or an opening whose
-/// fitting or door it carries.
-pub(crate) fn concerns(finding: &Finding, panel: &PanelReport) -> bool {
-    finding.subjects.iter().any(|subject| match subject {
-        Subject::Part(part) => *part == panel.id,
-        Subject::Bore(bore) => bore.part == panel.id,
-        Subject::Opening { box_index, opening } => {
-            *box_index == panel.id.box_index && serves(panel, *opening)
-        }
-        Subject::Box(_) => false,
-    })
-}
-
-fn serves(panel: &PanelReport, opening: usize) -> bool {
-    let is_leaf = matches!(panel.id.part, Part::Leaf { opening: own, .. } if own == opening);
-    is_leaf
-        || panel.bores.iter().any(|bore| match bore.source {
-            BoreSource::Fitting { opening: own, .. } => own == opening,
-            BoreSource::AsDrilled { .. }
-            | BoreSource::Recorded
-            | BoreSource::SystemRow
-            | BoreSource::Handle { .. } => false,
-        })
 }
