@@ -99,7 +99,7 @@ impl Sweep {
     ///
     /// The hull of a piece also covers ground between its ends that a turning body never passes. So
     /// a piece that might come nearest is halved until its hull and the body itself, at the ends of
-    /// the piece, are equally near to within [`SETTLED`]: the gap is never too large, and at most
+    /// the piece, are equally near to within 0.05 mm: the gap is never too large, and at most
     /// that much and the bulge too small.
     #[must_use]
     pub fn approach(

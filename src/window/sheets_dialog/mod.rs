@@ -65,9 +65,11 @@ pub(crate) fn sheets_ui(
 ) {
     let size = ctx.content_rect().size() - AROUND;
     let (answer, gone) = modal_of(ctx, "sheets", size.x, |ui| {
-        ui.set_min_size(size);
+        ui.set_min_width(size.x);
         let room = size.y - 44.0;
-        ui.horizontal_top(|ui| {
+        let across = egui::Layout::left_to_right(egui::Align::Min);
+        ui.allocate_ui_with_layout(egui::vec2(size.x, room), across, |ui| {
+            ui.set_max_height(room);
             column(ui, CHOICES, room, |ui| {
                 egui::ScrollArea::vertical()
                     .id_salt("choices")
