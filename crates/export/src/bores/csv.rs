@@ -6,12 +6,13 @@ use crate::error::ExportError;
 /// A column and what stands in it.
 type Column = (&'static str, fn(&BoreList, &BorePanel, &BoreRow) -> String);
 
-const COLUMNS: [Column; 30] = [
+const COLUMNS: [Column; 31] = [
     ("job", |list, _, _| guarded(&list.job)),
     ("drawing_number", |list, _, _| guarded(&list.drawing_number)),
     ("revision", |list, _, _| guarded(&list.revision)),
     ("invented", |_, panel, _| yes_no(panel.invented)),
     ("open_stops", |_, panel, _| panel.open_stops.to_string()),
+    ("fingerprint", |_, panel, _| panel.fingerprint.clone()),
     ("file", |_, panel, _| guarded(&panel.file)),
     ("box", |_, panel, _| guarded(&panel.box_name)),
     ("box_number", |_, panel, _| panel.box_number.to_string()),

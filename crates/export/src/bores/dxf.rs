@@ -197,6 +197,7 @@ fn panel_data(list: &BoreList, panel: &BorePanel) -> Vec<XDataItem> {
     [
         text("job", &list.job),
         text("revision", &list.revision),
+        text("fingerprint", &panel.fingerprint),
         text("box", &panel.box_name),
         whole("box number", panel.box_number),
         whole("quantity", panel.quantity as usize),
@@ -256,6 +257,7 @@ fn words(list: &BoreList, panel: &BorePanel) -> Vec<String> {
             number(panel.thickness),
             panel.material
         ),
+        format!("bores {}, as on the drilling sheet", panel.fingerprint),
         format!("{}, revision {}", list.job, list.revision),
     ];
     if list.revision.is_empty() {

@@ -6,6 +6,7 @@ use flapwright_model::door::SideTie;
 use flapwright_model::job::Job;
 use flapwright_rules::bench::{self, BenchEdge};
 use flapwright_rules::finding::Severity;
+use flapwright_rules::fingerprint::{fingerprint, grouped};
 use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport, PlacedBore};
 use serde::Serialize;
 
@@ -72,6 +73,8 @@ pub struct BorePanel {
     pub invented: bool,
     /// Findings of severity stop about this panel: while there are any, do not drill.
     pub open_stops: usize,
+    /// Stands for the bores, as on the drilling sheet: same bores, same fingerprint.
+    pub fingerprint: String,
     /// The bores in the order of the sheet's hole table.
     pub bores: Vec<BoreRow>,
 }
@@ -178,6 +181,7 @@ fn one_panel(
         sheet_zero: sheet_zero_words(panel),
         invented: bench::is_invented(job, report, panel),
         open_stops: bench::open_findings(inspection, panel, Severity::Stop),
+        fingerprint: grouped(&fingerprint(panel)),
         bores: Vec::new(),
     };
     for bore in &panel.bores {

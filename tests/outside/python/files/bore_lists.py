@@ -11,7 +11,7 @@ from .tally import Tally
 SCHEMA = Path("assets/schema/bore-list.schema.json")
 # Columns of the CSV that stand in the JSON at the head, at the panel and at the bore.
 HEAD = ["job", "drawing_number", "revision", "face_up"]
-PANEL = ["invented", "open_stops", "file", "box", "box_number", "quantity", "panel", "hand", "face", "width",
+PANEL = ["invented", "open_stops", "fingerprint", "file", "box", "box_number", "quantity", "panel", "hand", "face", "width",
          "height", "thickness", "material", "edges", "zero", "sheet_zero"]
 BORE = ["number", "u", "v", "x", "y", "diameter", "depth", "purpose", "pass", "layer"]
 TEXTS = {"job", "drawing_number", "revision", "file", "box", "panel", "material", "purpose", "layer"}

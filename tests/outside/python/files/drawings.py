@@ -83,5 +83,6 @@ def check_panel(tally: Tally, title: str, path: Path, document: dict, panel: dic
     words = " ".join(text.dxf.text for text in space.query("TEXT"))
     tally.check("words name the face and the zero corner", panel["face"] in words and panel["zero"] in words, words)
     tally.check("words say that the demo is invented", "Invented" in words, words)
+    tally.check("words give the fingerprint", panel["fingerprint"] in words, words)
     stop = "DO NOT DRILL" in words
     tally.check("words say that a stop is open", stop == (panel["open_stops"] > 0), f"{title}: {words}")

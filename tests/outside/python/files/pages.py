@@ -164,6 +164,7 @@ def check_bores(tally: Tally, where: str, page: Page, panel: dict) -> list[tuple
     outlines = page.rect(panel["width"] * scale, panel["height"] * scale, 0.5)
     if not tally.check("one outline at scale", len(outlines) == 1, f"{where}: {outlines}"):
         return []
+    tally.check("the sheet gives the fingerprint of the list", panel["fingerprint"] in page.text, where)
     left, top, width, height, _ = outlines[0]
     places = []
     for bore in panel["bores"]:
