@@ -8,7 +8,8 @@
 use crate::common::*;
 use flapwright_model::cabinet::{Place, Shelf, ShelfKind, WallBox};
 use flapwright_model::card::{Card, OpeningKind, PerSize};
-use flapwright_model::door::{Handle, Leaves};
+use flapwright_model::door::{DoorFit, Handle, Leaves};
+use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::linkage::{Bodies, Pivot};
@@ -262,4 +263,49 @@ fn the_gap_of_a_folding_pair_that_opens_through_the_band_is_a_note() {
     wide.settings.finger_gap.min = 49.1;
     wide.settings.finger_gap.max = 60.0;
     assert_eq!(severities(&wide, "gap-catches-fingers"), []);
+}
+
+/// An inset flap whose axis lies 40 below its top edge and 9 behind its front face: the front top
+/// corner is 41 from the axis (9, 40, 41 is a Pythagorean triple), so the edge rises by 1.
+fn inset_flap(gap: f64) -> Job {
+    let mut card = card();
+    card.linkage.end_degrees = 80.0;
+    card.linkage.path_tolerance = 0.0;
+    card.linkage.bodies = Bodies::FixedAxis {
+        axis: Pivot {
+            down: PerSize::All(40.0 + gap),
+            // An inset door's datum lies behind it: 19 for its thickness, and 10 before that.
+            back: PerSize::All(-10.0),
+        },
+    };
+    let mut wall_box = wall_box();
+    let its_door = wall_box.openings[0].door.as_mut().expect("a door");
+    its_door.fit = DoorFit::Inset {
+        gaps: Edges {
+            top: gap,
+            ..Edges::all(3.0)
+        },
+        set_back: 0.0,
+    };
+    job(wall_box, card)
+}
+
+#[test]
+fn the_top_edge_of_an_inset_flap_needs_the_gap_that_it_swings_through() {
+    const NAME: &str = "top-edge-meets-panel";
+    assert_eq!(found(&inset_flap(1.1), NAME), []);
+    let tight = inset_flap(0.9);
+    let findings = found(&tight, NAME);
+    assert_eq!(findings.len(), 1, "{findings:?}");
+    assert_eq!(findings[0].severity, Severity::Stop);
+    let rise = findings[0].numbers[0].value;
+    assert!((rise - 1.0).abs() < 1e-6, "{rise}");
+    // 1 for the rise and 2 for the least clearance.
+    let remedy = &findings[0].remedies[0];
+    assert!(remedy.title.ends_with("3 mm"), "{}", remedy.title);
+    let mut job = tight.clone();
+    let undo = apply(&mut job, remedy.edit.clone()).expect("the remedy fits");
+    assert_eq!(severities(&job, NAME), []);
+    apply(&mut job, undo).expect("the undo fits");
+    assert_eq!(job, tight);
 }
