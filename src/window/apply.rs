@@ -56,8 +56,9 @@ impl App {
                 self.ask_path(ctx, Purpose::Export(choice), Ask::ExportFolder);
             }
             Command::StopExport => {
-                self.exporting = None;
-                self.status = Status::done("Stopped; nothing was written");
+                if let Some(exporting) = &self.exporting {
+                    exporting.stop();
+                }
             }
             Command::OpenFolder(folder) => self.open_folder(ctx, &folder),
             Command::TakeSize { card, size } => self.take_size(&card, &size),

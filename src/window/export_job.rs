@@ -5,7 +5,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU16, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
-use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
+use anyhow::bail;
+use flapwright_drawing::job_sheets::{PageKind, PageOptions, job_sheets};
 use flapwright_export::bores::BoreOptions;
 use flapwright_export::{PngOptions, write_files};
 use flapwright_model::job::Job;
@@ -70,6 +71,16 @@ impl ExportChoice {
     /// Whether any bore list is written.
     pub(crate) const fn writes_bores(&self) -> bool {
         self.dxf || self.csv || self.json
+    }
+
+    /// Whether bores leave the program: on drilling sheets, templates or in lists. A cover or a
+    /// cut list alone says nothing of them.
+    pub(crate) fn sends_bores_out(&self) -> bool {
+        let kinds = &self.pages.kinds;
+        let sheets = [PageKind::Panel, PageKind::Template, PageKind::BoreList]
+            .iter()
+            .any(|kind| kinds.contains(kind));
+        self.writes_bores() || self.writes_sheets() && sheets
     }
 
     /// Whether any file is written.
@@ -147,6 +158,16 @@ impl Exporting {
         f32::from(self.shared.done.load(Ordering::Relaxed)) / PARTS
     }
 
+    /// Asks the thread to stop before its next file. Whether it still could is told by the outcome.
+    pub(crate) fn stop(&self) {
+        self.shared.stop.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it was asked to stop.
+    pub(crate) fn stopping(&self) -> bool {
+        self.shared.stop.load(Ordering::Relaxed)
+    }
+
     /// What came of it, once it is; `None` while it runs.
     pub(crate) fn poll(&self) -> Option<Outcome> {
         match self.receiver.try_recv() {
@@ -161,7 +182,7 @@ impl Exporting {
 
 impl Drop for Exporting {
     fn drop(&mut self) {
-        self.shared.stop.store(true, Ordering::Relaxed);
+        self.stop();
     }
 }
 
@@ -189,6 +210,9 @@ fn write(
             json: choice.json,
         };
         files.extend(bore_files(job, stem, formats, &BoreOptions::default())?.files);
+    }
+    if !go_on(1.0) {
+        bail!("stopped; nothing was written");
     }
     Ok(write_files(folder, files)?)
 }

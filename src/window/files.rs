@@ -44,8 +44,12 @@ impl App {
                 };
             }
             Some(Err(problem)) => {
-                self.exporting = None;
-                self.tell(ctx, "Sheets not written", problem);
+                let asked = self.exporting.take().is_some_and(|it| it.stopping());
+                if asked {
+                    self.status = Status::done(problem);
+                } else {
+                    self.tell(ctx, "Sheets not written", problem);
+                }
             }
             None => {}
         }

@@ -26,7 +26,7 @@ impl ToRemember {
         } else {
             RecordState::SheetExported
         };
-        choice.remember.then(|| Self {
+        (choice.remember && choice.sends_bores_out()).then(|| Self {
             job: document.job().clone(),
             inspection: document.inspection().clone(),
             state,
@@ -101,6 +101,8 @@ fn has_sheet(panel: &PanelReport) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use flapwright_drawing::job_sheets::{PageKind, PageOptions};
+
     use super::*;
 
     fn exported(drilled: bool) -> (Document, ToRemember) {
@@ -156,5 +158,10 @@ mod tests {
             ..ExportChoice::default()
         };
         assert!(ToRemember::of(&document, &choice).is_none());
+        let cover = ExportChoice {
+            pages: PageOptions::of([PageKind::Cover]),
+            ..ExportChoice::default()
+        };
+        assert!(ToRemember::of(&document, &cover).is_none());
     }
 }

@@ -17,6 +17,19 @@ const LONGEST_SLUG: usize = 60;
 /// A title is cut to so many letters: bookmarks and window lists are narrow.
 const LONGEST_TITLE: usize = 120;
 
+/// A box's name is cut to so many letters in a title, so that what follows it is kept whole.
+const LONGEST_NAME: usize = 60;
+
+/// Title of a page about a part of a box: the name, cut short with an ellipsis where it is long, and
+/// what the page shows of it.
+pub(crate) fn box_title(name: &str, what: &str) -> String {
+    if name.chars().count() <= LONGEST_NAME {
+        return format!("{name}: {what}");
+    }
+    let short: String = name.chars().take(LONGEST_NAME - 1).collect();
+    format!("{}…: {what}", short.trim_end())
+}
+
 /// A page without frame and title block.
 pub(crate) struct Draft {
     pub(crate) kind: PageKind,

@@ -18,7 +18,7 @@ mod tests;
 use flapwright_model::job::Job;
 use flapwright_rules::inspection::{BoxReport, Inspection, PanelReport};
 
-use crate::draft::Draft;
+use crate::draft::{Draft, box_title};
 use crate::page_kind::PageKind;
 use crate::paper::Paper;
 use facts::Facts;
@@ -42,7 +42,7 @@ pub(crate) fn pages(
             kind: PageKind::Panel,
             box_index: Some(report.box_index),
             part: Some(panel.id),
-            title: format!("{}: {}{}", report.name, panel.name, page.more),
+            title: box_title(&report.name, &format!("{}{}", panel.name, page.more)),
             paper: page.paper,
             list: page.list,
             scale: page.scale,

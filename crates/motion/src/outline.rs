@@ -149,6 +149,31 @@ pub fn reach(motion: &Motion, door: &ClosedDoor) -> Reach {
     }
 }
 
+/// How far the top edge of a door rises above where it is when closed, mm: of its two corners in
+/// the section the higher one, where it is highest on the way. Not the whole door: past level the
+/// lower edge of a flap comes higher, out in the room.
+///
+/// About an axis h below the edge and e behind the front face that is sqrt(h² + e²) - h.
+#[must_use]
+pub fn top_edge_rise(motion: &Motion, door: &ClosedDoor) -> f64 {
+    let Some(leaf) = door.leaves.first() else {
+        return 0.0;
+    };
+    let corners = Corners {
+        first: vec![
+            SectionPoint::new(leaf.back_o, leaf.top),
+            SectionPoint::new(leaf.front_o, leaf.top),
+        ],
+        last: Vec::new(),
+    };
+    let up = |place: SectionVector| place.y;
+    let at = |step: u16| corners.most(&motion.jets(motion.input(share(step))), up);
+    let best = (0..=SWEEP_STEPS)
+        .map(|step| (at(step), step))
+        .fold((f64::NEG_INFINITY, 0), |a, b| if b.0 > a.0 { b } else { a });
+    (corners.refine(motion, up, best).value - leaf.top).max(0.0)
+}
+
 /// The closed corners of what moves, by the leaf that they are fixed to.
 struct Corners {
     first: Vec<SectionPoint>,

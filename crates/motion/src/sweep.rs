@@ -6,7 +6,7 @@ use geo::{ConvexHull, Coord, Distance, Euclidean, Intersects, LineString, MultiP
 
 use crate::closed::ClosedDoor;
 use crate::motion::Motion;
-use crate::outline::{BodyId, Extreme, Reach, arm_outlines, outline_at, reach};
+use crate::outline::{BodyId, Extreme, Reach, arm_outlines, outline_at, reach, top_edge_rise};
 
 /// Half the width of an arm, mm. A card does not say how wide its arms are. Common practice, no
 /// source.
@@ -158,6 +158,12 @@ impl Sweep {
             Piece::new(piece.body, (piece.from, middle), &piece.start, &quarter, &m),
             Piece::new(piece.body, (middle, piece.to), &m, &three, &piece.end),
         ])
+    }
+
+    /// How far the top edge of the door rises, mm; see [`top_edge_rise`].
+    #[must_use]
+    pub fn top_edge_rise(&self) -> f64 {
+        top_edge_rise(&self.motion, &self.door)
     }
 
     /// Where on the way a body first comes higher than a height, mm; `None` when it never does.

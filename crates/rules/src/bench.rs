@@ -142,7 +142,7 @@ pub fn is_open_for(finding: &Finding, panel: &PanelReport) -> bool {
 }
 
 /// The openings whose fittings have bores in the panel, one for each bore.
-fn fitted_openings(panel: &PanelReport) -> impl Iterator<Item = usize> + '_ {
+pub fn fitted_openings(panel: &PanelReport) -> impl Iterator<Item = usize> + '_ {
     panel.bores.iter().filter_map(|bore| match bore.source {
         BoreSource::Fitting { opening, .. } => Some(opening),
         BoreSource::AsDrilled { .. }

@@ -2,14 +2,15 @@
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::job::Job;
-use flapwright_motion::drive::{Drive, DriveState};
+use flapwright_motion::drive::DriveState;
 use flapwright_motion::dynamics::{Release, release};
-use flapwright_motion::gravity::{Level, Weights};
+use flapwright_motion::gravity::Level;
 use flapwright_motion::sizes::{COLD_AND_HOT, Judged, Verdict, verdict};
-use flapwright_motion::statics::{Behaviour, CurvePoint, Curves, Grip, Setup, curves};
+use flapwright_motion::statics::{Behaviour, CurvePoint, Curves, curves};
 use flapwright_motion::strut::NOMINAL_CELSIUS;
 
-use crate::inspection::{BoxReport, DoorReport};
+use crate::fitted::Fitted;
+use crate::inspection::BoxReport;
 use crate::mechanics::offer;
 
 /// Places of the curves that the checks go by.
@@ -34,19 +35,15 @@ pub fn chosen_work(
     report: &BoxReport,
     opening: usize,
 ) -> Option<ChosenWork> {
-    let choice = wall_box
-        .openings
-        .get(opening)?
-        .door
-        .as_ref()?
-        .fitting
-        .as_ref()?;
-    let place = report.openings.get(opening)?;
-    let door = place.door.as_ref()?;
-    let mass = door.weighed.as_ref()?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
-    let card = job.card(&choice.card)?;
-    let size = card.size(&choice.size)?;
+    let fitted = Fitted::of(job, wall_box, report, opening)?;
+    let Fitted {
+        place,
+        door,
+        mass,
+        card,
+        size,
+        ..
+    } = fitted;
     let offer = offer(wall_box, report, place, door);
     let judged = Judged {
         door: &door.closed,
@@ -59,19 +56,11 @@ pub fn chosen_work(
         .setting
         .as_ref()
         .map_or(0.5, |setting| setting.share_for(Level::Likely));
-    let state = DriveState::of(card, share);
-    let curves = Drive::new(card, size, &door.closed, motion, &state)
-        .ok()
-        .map(|drive| {
-            let weights = Weights::of(&door.closed, mass);
-            let setup = Setup {
-                motion,
-                weights: &weights,
-                drive: &drive,
-                grip: Grip::of(&door.closed),
-            };
-            curves(&setup, PLACES)
-        });
+    let drive = fitted.drive(&DriveState::of(card, share)).ok();
+    let curves = drive.map(|drive| {
+        let weights = fitted.weights();
+        curves(&fitted.setup(&weights, &drive), PLACES)
+    });
     Some(ChosenWork { verdict, curves })
 }
 
@@ -96,38 +85,23 @@ pub struct Fall {
 pub fn fall(
     job: &Job,
     wall_box: &WallBox,
+    report: &BoxReport,
     opening: usize,
-    door: &DoorReport,
     (verdict, lowest): (&Verdict, f64),
 ) -> Option<Fall> {
-    let choice = wall_box
-        .openings
-        .get(opening)?
-        .door
-        .as_ref()?
-        .fitting
-        .as_ref()?;
-    let mass = door.weighed.as_ref()?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
-    let card = job.card(&choice.card)?;
-    let size = card.size(&choice.size)?;
-    let weights = Weights::of(&door.closed, mass);
+    let fitted = Fitted::of(job, wall_box, report, opening)?;
+    let weights = fitted.weights();
     let drive = |level, celsius| {
         let share = verdict.setting.map_or(0.0, |it| it.share_for(level));
         let state = DriveState {
             celsius,
-            ..DriveState::of(card, share)
+            ..DriveState::of(fitted.card, share)
         };
-        Drive::new(card, size, &door.closed, motion, &state).ok()
+        fitted.drive(&state).ok()
     };
     let [cold, _] = COLD_AND_HOT;
     let heavy = drive(Level::High, cold)?;
-    let setup = Setup {
-        motion,
-        weights: &weights,
-        drive: &heavy,
-        grip: Grip::of(&door.closed),
-    };
+    let setup = fitted.setup(&weights, &heavy);
     let zone = curves(&setup, PLACES)
         .zones(Level::High)
         .into_iter()
@@ -135,14 +109,11 @@ pub fn fall(
     // At its very border the door still holds.
     let start = zone.to - 1e-3 * (zone.to - zone.from);
     let likely = drive(Level::Likely, NOMINAL_CELSIUS)?;
-    let likely_setup = Setup {
-        drive: &likely,
-        ..setup
-    };
+    let likely_setup = fitted.setup(&weights, &likely);
     Some(Fall {
         from: zone.to,
         to: zone.from,
-        degrees: [zone.to, zone.from].map(|s| motion.input(s).to_degrees()),
+        degrees: [zone.to, zone.from].map(|s| fitted.motion.input(s).to_degrees()),
         likely_too: CurvePoint::of(&likely_setup, 1.0).behaviour(Level::Likely) == Behaviour::Falls,
         let_go: release(&setup, Level::High, start, 0.0),
     })

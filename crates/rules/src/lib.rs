@@ -10,6 +10,7 @@ pub mod checks;
 pub mod chosen_work;
 pub mod finding;
 pub mod fingerprint;
+mod fitted;
 mod inspect;
 pub mod inspection;
 mod judge;

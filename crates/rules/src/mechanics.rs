@@ -4,19 +4,18 @@
 //! Dearer than [`crate::inspect`], so asked for door by door; pure like it.
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::FittingChoice;
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::part::{Part, Subject};
-use flapwright_motion::drive::{Drive, DriveError, DriveState};
+use flapwright_motion::drive::{DriveError, DriveState};
 use flapwright_motion::dynamics::{Release, release};
 use flapwright_motion::gravity::{ByMass, Level, Weights, lift_moment};
-use flapwright_motion::mass::DoorMass;
 use flapwright_motion::setting::Setting;
 use flapwright_motion::size_chart::{Region, regions};
 use flapwright_motion::sizes::{Judged, Offer, Verdict, verdicts};
-use flapwright_motion::statics::{Curves, Grip, Setup, curves};
+use flapwright_motion::statics::{Curves, curves};
 
+use crate::fitted::Fitted;
 use crate::inspection::{BoxReport, DoorReport, OpeningReport};
 
 /// Places of the curves.
@@ -61,16 +60,10 @@ pub fn mechanics(
     report: &BoxReport,
     opening: usize,
 ) -> Option<Mechanics> {
-    let choice = wall_box
-        .openings
-        .get(opening)?
-        .door
-        .as_ref()?
-        .fitting
-        .as_ref()?;
-    let place = report.openings.get(opening)?;
-    let door = place.door.as_ref()?;
-    let mass = door.weighed.as_ref()?;
+    let fitted = Fitted::of(job, wall_box, report, opening)?;
+    let Fitted {
+        place, door, mass, ..
+    } = fitted;
     let kind = door.kind?;
     let offer = offer(wall_box, report, place, door);
     let judged = Judged {
@@ -92,15 +85,14 @@ pub fn mechanics(
     other_count.sort_by(Verdict::best_first);
     let balance = found
         .iter()
-        .find(|it| it.card == choice.card && it.size == choice.size)
+        .find(|it| it.card == fitted.card.name && it.size == fitted.size.name)
         .and_then(|verdict| verdict.setting);
-    let working = working(job, choice, door, mass, balance)?;
     Some(Mechanics {
         regions: regions(&job.cards, &found, &judged),
         verdicts: found,
         other_count,
         door_height: door.edges.top - door.edges.bottom,
-        working,
+        working: working(&fitted, balance),
     })
 }
 
@@ -154,36 +146,17 @@ pub fn largest_lift(door: &DoorReport) -> Option<LargestLift> {
         .max_by(|a, b| a.moment.likely.total_cmp(&b.moment.likely))
 }
 
-fn working(
-    job: &Job,
-    choice: &FittingChoice,
-    door: &DoorReport,
-    mass: &DoorMass,
-    balance: Option<Setting>,
-) -> Option<Result<Working, DriveError>> {
-    let card = job.card(&choice.card)?;
-    let size = card.size(&choice.size)?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
+fn working(fitted: &Fitted<'_>, balance: Option<Setting>) -> Result<Working, DriveError> {
     let setting = balance.map_or(0.5, |balance| balance.share_for(Level::Likely));
-    let state = DriveState::of(card, setting);
-    let drive = match Drive::new(card, size, &door.closed, motion, &state) {
-        Ok(drive) => drive,
-        Err(error) => return Some(Err(error)),
-    };
-    let weights = Weights::of(&door.closed, mass);
-    let grip = Grip::of(&door.closed);
-    let setup = Setup {
-        motion,
-        weights: &weights,
-        drive: &drive,
-        grip,
-    };
-    Some(Ok(Working {
+    let drive = fitted.drive(&DriveState::of(fitted.card, setting))?;
+    let weights = fitted.weights();
+    let setup = fitted.setup(&weights, &drive);
+    Ok(Working {
         balance,
         setting,
         curves: curves(&setup, PLACES),
         let_go: release(&setup, Level::High, 0.5, 0.0),
-    }))
+    })
 }
 
 pub(crate) fn offer(

@@ -10,7 +10,7 @@ use super::{Setup, box_heights};
 use crate::brush::{Brush, Lettering};
 use crate::cautions::{Context, cautions};
 use crate::dimension::{Axis, Chain, Stretch, chain};
-use crate::draft::Draft;
+use crate::draft::{Draft, box_title};
 use crate::hatch;
 use crate::list::{Across, Along, At, DisplayList};
 use crate::opening_mark;
@@ -141,7 +141,7 @@ fn page(setup: &Setup<'_>, report: &BoxReport, choice: Choice) -> Draft {
         kind: PageKind::Box,
         box_index: Some(report.box_index),
         part: None,
-        title: format!("{}: {}", report.name, choice.arrangement.words()),
+        title: box_title(&report.name, choice.arrangement.words()),
         paper: choice.paper,
         list,
         scale: Some(choice.scale),

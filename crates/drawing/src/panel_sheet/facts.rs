@@ -1,16 +1,13 @@
 //! What one drilling sheet says, in words and numbers, before anything is placed on paper.
 
-use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::{Grain, SideTie};
 use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{LeafId, Part};
-use flapwright_rules::bench::is_open_for;
+use flapwright_rules::bench;
 use flapwright_rules::finding::{Finding, Severity};
-use flapwright_rules::inspection::{
-    BoreSource, BoxReport, Face, FaceBands, Inspection, PanelReport,
-};
+use flapwright_rules::inspection::{BoxReport, Face, FaceBands, Inspection, PanelReport};
 
 use super::holes::{Hole, hole};
 use crate::cautions::{Context, cautions};
@@ -133,33 +130,25 @@ impl<'a> Facts<'a> {
         report: &'a BoxReport,
         panel: &'a PanelReport,
     ) -> Self {
-        let cut = panel.drilled == Drilled::BeforeBanding;
-        let bands = if cut {
-            panel.bands
-        } else {
-            FaceBands::default()
-        };
+        let bands = bench::bands_to_come(panel);
         let findings: Vec<&Finding> = inspection
             .findings
             .iter()
-            .filter(|finding| is_open_for(finding, panel))
+            .filter(|finding| bench::is_open_for(finding, panel))
             .collect();
         let holes = panel
             .bores
             .iter()
-            .map(|bore| hole(bore, panel, bands, &findings))
+            .map(|bore| hole(bore, panel, &findings))
             .collect();
         Self {
             job,
             report,
             panel,
-            size: [
-                panel.size[0] - bands.u_start - bands.u_end,
-                panel.size[1] - bands.v_start - bands.v_end,
-            ],
+            size: bench::size(panel),
             start: [0.0, 0.0],
             breaks: Vec::new(),
-            cut,
+            cut: bench::is_cut(panel),
             holes,
             axis: axis_of(report, panel, bands),
             findings,
@@ -168,17 +157,13 @@ impl<'a> Facts<'a> {
 
     /// The bands that the drawn outline lacks.
     pub(crate) fn removed(&self) -> FaceBands {
-        if self.cut {
-            self.panel.bands
-        } else {
-            FaceBands::default()
-        }
+        bench::bands_to_come(self.panel)
     }
 
     /// Whether u runs to the left on paper: only on a right side, whose front edge is at the
     /// right of the picture.
     pub(crate) fn u_runs_left(&self) -> bool {
-        self.panel.face == Face::SideInner(SideTie::Right)
+        bench::u_runs_left(self.panel)
     }
 
     /// The edge's name on this face.
@@ -365,42 +350,13 @@ impl<'a> Facts<'a> {
 
     /// Whether a number on this sheet comes from an invented job or card.
     pub(crate) fn invented(&self) -> bool {
-        self.job.invented
-            || self.holes_from_openings().any(|opening| {
-                self.card_of(opening)
-                    .is_some_and(|name| self.job.card(name).is_some_and(|card| card.invented))
-            })
-    }
-
-    fn holes_from_openings(&self) -> impl Iterator<Item = usize> + '_ {
-        self.panel
-            .bores
-            .iter()
-            .filter_map(|bore| match bore.source {
-                BoreSource::Fitting { opening, .. } => Some(opening),
-                BoreSource::AsDrilled { .. }
-                | BoreSource::Recorded
-                | BoreSource::SystemRow
-                | BoreSource::Handle { .. } => None,
-            })
-    }
-
-    fn card_of(&self, opening: usize) -> Option<&str> {
-        let door = self
-            .job
-            .boxes
-            .get(self.report.box_index)?
-            .openings
-            .get(opening)?
-            .door
-            .as_ref()?;
-        door.fitting.as_ref().map(|choice| choice.card.as_str())
+        bench::is_invented(self.job, self.report, self.panel)
     }
 
     /// The fittings whose bores are on this panel, in words, each once.
     pub(crate) fn fittings(&self) -> Vec<&str> {
         let mut names: Vec<&str> = Vec::new();
-        for opening in self.holes_from_openings() {
+        for opening in bench::fitted_openings(self.panel) {
             let door = self
                 .report
                 .openings
@@ -424,7 +380,7 @@ impl<'a> Facts<'a> {
     /// What this panel has on it, as far as cautions go.
     pub(crate) fn caution_context(&self) -> Context {
         let leaf = matches!(self.panel.id.part, Part::Leaf { .. });
-        let fitted = self.holes_from_openings().next().is_some();
+        let fitted = bench::fitted_openings(self.panel).next().is_some();
         let pane = self
             .panel
             .infill

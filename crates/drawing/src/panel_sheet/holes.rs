@@ -1,10 +1,11 @@
-//! Holes as a sheet prints them, and which findings belong to a panel.
+//! Holes as a sheet prints them.
 
 use flapwright_model::card::Depth;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::part::Subject;
+use flapwright_rules::bench;
 use flapwright_rules::finding::{Finding, Severity};
-use flapwright_rules::inspection::{BoreSource, FaceBands, PanelReport, PlacedBore};
+use flapwright_rules::inspection::{BoreSource, PanelReport, PlacedBore};
 
 /// A hole as it is printed: distances from the zero corner of the outline that is drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,14 +33,9 @@ impl Hole {
     }
 }
 
-/// A bore of the panel as its sheet prints it: `bands` are those that the drawn outline lacks.
-pub(crate) fn hole(
-    bore: &PlacedBore,
-    panel: &PanelReport,
-    bands: FaceBands,
-    findings: &[&Finding],
-) -> Hole {
-    let (u, v) = bore.at.uv();
+/// A bore of the panel as its sheet prints it.
+pub(crate) fn hole(bore: &PlacedBore, panel: &PanelReport, findings: &[&Finding]) -> Hole {
+    let [u, v] = bench::uv(panel, bore);
     let pass = bore.drill.pass;
     let purpose = if pass > 1 {
         format!("{} (pass {pass})", bore.drill.purpose)
@@ -54,8 +50,8 @@ pub(crate) fn hole(
     };
     Hole {
         number: bore.number,
-        u: u - bands.u_start,
-        v: v - bands.v_start,
+        u,
+        v,
         diameter: bore.drill.diameter,
         depth: match bore.drill.depth {
             Depth::Blind(depth) => Some(depth),

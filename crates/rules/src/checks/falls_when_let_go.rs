@@ -39,7 +39,7 @@ instructions.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, _, door) in context.doors() {
+    for (opening, _, _) in context.doors() {
         let Some(work) = context.work(opening) else {
             continue;
         };
@@ -52,7 +52,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let seen = (&work.verdict, LET_GO_ABOVE);
-        let Some(fall) = fall(context.job, context.wall_box, opening, door, seen) else {
+        let Some(fall) = fall(context.job, context.wall_box, context.report, opening, seen) else {
             continue;
         };
         // Likewise where only the heaviest door is, and only that one falls.

@@ -58,7 +58,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             .filter_map(|solid| sweep.approach(&section(&solid), NOISE, |body| !is_arm(body)))
             .min_by(|a, b| a.s.total_cmp(&b.s));
         let Some(met) = met else { continue };
-        let rise = sweep.reach.top_rise;
+        let rise = sweep.top_edge_rise();
         let mut it = finding(
             NAME,
             Severity::Stop,

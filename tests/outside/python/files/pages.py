@@ -116,11 +116,11 @@ def check_document(tally: Tally, title: str, folder: Path, document: dict) -> li
     check_fonts(tally, title, reader)
     names = [name for name, _ in bookmarks]
     for panel in document["panels"]:
-        # A name of hundreds of letters is cut short: its first ones must be there.
-        begins = plain(panel["box"])[:20]
-        whole = len(panel["box"]) <= 60
-        ends = f": {panel['panel']}" if whole else ""
-        found = [name for name in names if begins in plain(name) and name.endswith(ends)]
+        # A name of hundreds of letters is cut short; the panel's own name never is.
+        begins, ends = plain(panel["box"])[:20], f": {panel['panel']}"
+        whole = f"{panel['box']}{ends}"
+        cut = len(panel["box"]) > 60
+        found = [name for name in names if (begins in plain(name) and name.endswith(ends) if cut else name == whole)]
         tally.check("a page for each panel", bool(found), f"{title}: {panel['box'][:40]}: {panel['panel']}")
     return names
 

@@ -1,0 +1,77 @@
+//! A door with its fitting, as far as both can be reckoned with.
+
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::card::{Card, Size};
+use flapwright_model::job::Job;
+use flapwright_motion::drive::{Drive, DriveError, DriveState};
+use flapwright_motion::gravity::Weights;
+use flapwright_motion::mass::DoorMass;
+use flapwright_motion::motion::Motion;
+use flapwright_motion::statics::{Grip, Setup};
+
+use crate::inspection::{BoxReport, DoorReport, OpeningReport};
+
+/// The door of an opening with the card and size that carry it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Fitted<'a> {
+    /// The opening.
+    pub(crate) place: &'a OpeningReport,
+    /// Its door.
+    pub(crate) door: &'a DoorReport,
+    /// What it weighs.
+    pub(crate) mass: &'a DoorMass,
+    /// How it moves.
+    pub(crate) motion: &'a Motion,
+    /// The card.
+    pub(crate) card: &'a Card,
+    /// The size of it.
+    pub(crate) size: &'a Size,
+}
+
+impl<'a> Fitted<'a> {
+    /// The door of an opening; `None` without a door, a fitting, a mass or a motion, which checks
+    /// report.
+    pub(crate) fn of(
+        job: &'a Job,
+        wall_box: &WallBox,
+        report: &'a BoxReport,
+        opening: usize,
+    ) -> Option<Self> {
+        let described = wall_box.openings.get(opening)?.door.as_ref()?;
+        let choice = described.fitting.as_ref()?;
+        let place = report.openings.get(opening)?;
+        let door = place.door.as_ref()?;
+        let card = job.card(&choice.card)?;
+        Some(Self {
+            place,
+            door,
+            mass: door.weighed.as_ref()?,
+            motion: door.motion.as_ref()?.as_ref().ok()?,
+            card,
+            size: card.size(&choice.size)?,
+        })
+    }
+
+    /// What it weighs, by its parts' places.
+    pub(crate) fn weights(&self) -> Weights {
+        Weights::of(&self.door.closed, self.mass)
+    }
+
+    /// What lifts it in a state.
+    ///
+    /// # Errors
+    /// When spring or strut cannot be reckoned with on this door.
+    pub(crate) fn drive(&self, state: &DriveState) -> Result<Drive, DriveError> {
+        Drive::new(self.card, self.size, &self.door.closed, self.motion, state)
+    }
+
+    /// All of it together, held at its handle.
+    pub(crate) fn setup<'b>(&'b self, weights: &'b Weights, drive: &'b Drive) -> Setup<'b> {
+        Setup {
+            motion: self.motion,
+            weights,
+            drive,
+            grip: Grip::of(&self.door.closed),
+        }
+    }
+}
