@@ -127,11 +127,14 @@ pub(crate) fn read_ron<T: DeserializeOwned>(text: &str, most: usize) -> Result<T
         let path = error.path().to_string();
         let error = text_error(&reader.span_error(error.into_inner()));
         match error {
-            ReadError::Text { line, column, what } if path != "." => ReadError::Text {
-                line,
-                column,
-                what: format!("{path}: {what}"),
-            },
+            // "." is the whole file, "?" what the reader cannot name.
+            ReadError::Text { line, column, what } if path != "." && path != "?" => {
+                ReadError::Text {
+                    line,
+                    column,
+                    what: format!("{path}: {what}"),
+                }
+            }
             error => error,
         }
     })?;

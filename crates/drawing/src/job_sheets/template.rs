@@ -1,7 +1,7 @@
 //! The bores of one panel at full size, for drilling by hand: tiles with overlaps, register
 //! crosses, a map and a bar to measure on every page.
 
-use euclid::default::{Rect, Vector2D};
+use euclid::default::{Rect, Size2D, Vector2D};
 use flapwright_model::length::show_mm_tenth;
 use flapwright_rules::fingerprint::fingerprint;
 use flapwright_rules::inspection::{BoxReport, PanelReport};
@@ -27,7 +27,8 @@ const MAP: f64 = 42.0;
 const BAR_STRIP: f64 = 10.0;
 /// True length of that bar, mm.
 const BAR: f64 = 100.0;
-/// Radius of the ring of a register cross, mm.
+/// Half the side of the square about a register cross, mm. A square, because rings with a cross are
+/// bores.
 const REGISTER: f64 = 2.0;
 /// How far a register cross reaches, mm.
 const REGISTER_REACH: f64 = 4.0;
@@ -189,8 +190,9 @@ fn bar(list: &mut DisplayList, low: At) {
 
 fn legend() -> Vec<String> {
     vec![
-        "Print at 100 %, never “fit to page”. Lay the sheets over each other so that the ringed \
-         crosses and the dashed lines meet; check the marked edges against the panel."
+        "Print at 100 %, never “fit to page”. Lay the sheets over each other so that the squares \
+         with a cross and the dashed lines meet; never drill in a square. Check the marked edges \
+         against the panel."
             .to_owned(),
         "Circles: bores at true size, with number, diameter and depth. Prick the centres through \
          the paper; the hole table of the drilling sheet stands over this template."
@@ -241,7 +243,7 @@ impl TilePage<'_> {
         self.joint_names(list, &mut crowd);
     }
 
-    /// Dashed lines and ringed crosses in the overlaps, with what joins there.
+    /// Dashed lines and crosses in squares in the overlaps, with what joins there.
     fn joints(&self, list: &mut DisplayList, crowd: &mut Crowd) {
         let brush = Brush::new(Layer::Sheet, Ink::Plain);
         let region = self.region;
@@ -260,7 +262,11 @@ impl TilePage<'_> {
                 crowd.take(Rect::from_points([from, to]).inflate(0.6, 0.6));
                 for share in [0.22, 0.78] {
                     let middle = from.lerp(to, share);
-                    brush.circle(list, middle, REGISTER, Pen::Thin);
+                    let square = Rect::new(
+                        At::new(middle.x - REGISTER, middle.y - REGISTER),
+                        Size2D::new(2.0 * REGISTER, 2.0 * REGISTER),
+                    );
+                    brush.rect(list, square, Pen::Thin);
                     brush.cross(list, middle, REGISTER_REACH, Pen::Thin);
                     let size = 2.0 * REGISTER_REACH + 0.6;
                     crowd.take(around(middle, [size, size]));
