@@ -12,6 +12,7 @@
 //! | draw the door half open | [`outline::outline_at`] |
 //! | know how high and how far out it comes | [`outline::reach`] |
 //! | know what it sweeps over, and what that meets | [`sweep::Sweep`] |
+//! | know whether two leaves touch each other | [`leaves::first_touch`] |
 //! | weigh a leaf or a door | [`mass::leaf_mass`], [`mass::door_mass`] |
 //! | know what springs or struts do | [`drive::Drive`] |
 //! | know what the hand feels on the way | [`statics::curves`] |
@@ -34,7 +35,9 @@ pub mod dynamics;
 mod error;
 mod flap_table;
 mod four_bar;
+mod golden;
 pub mod gravity;
+pub mod leaves;
 pub mod load;
 pub mod load_forms;
 pub mod mass;

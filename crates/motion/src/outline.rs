@@ -4,6 +4,7 @@ use flapwright_model::part::LeafId;
 use flapwright_model::space::{SectionPoint, SectionVector};
 
 use crate::closed::{ClosedDoor, ClosedHandle, ClosedLeaf};
+use crate::golden::largest_between;
 use crate::mechanism::PoseJet;
 use crate::motion::{Motion, Pose};
 
@@ -218,39 +219,19 @@ impl Corners {
         of_leaf(&self.first, first).max(lower)
     }
 
-    /// Golden-section search between the neighbours of the best step.
+    /// The extreme between the neighbours of the best step.
     fn refine(
         &self,
         motion: &Motion,
         measure: impl Fn(SectionVector) -> f64 + Copy,
         (value, step): (f64, u16),
     ) -> Extreme {
-        const GOLDEN: f64 = 0.618_033_988_749_895;
         let at = |s: f64| self.most(&motion.jets(motion.input(s)), measure);
-        let (mut low, mut high) = (
+        let (low, high) = (
             share(step.saturating_sub(1)),
             share((step + 1).min(SWEEP_STEPS)),
         );
-        let (mut left, mut right) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
-        let (mut at_left, mut at_right) = (at(left), at(right));
-        // 24 steps leave 1e-5 of two sweep steps; near a smooth extreme the value is then off by
-        // the square of that.
-        for _ in 0..24 {
-            if at_left < at_right {
-                (low, left, at_left) = (left, right, at_right);
-                right = low + GOLDEN * (high - low);
-                at_right = at(right);
-            } else {
-                (high, right, at_right) = (right, left, at_left);
-                left = high - GOLDEN * (high - low);
-                at_left = at(left);
-            }
-        }
-        let (s, found) = if at_left > at_right {
-            (left, at_left)
-        } else {
-            (right, at_right)
-        };
+        let (s, found) = largest_between(low, high, at);
         if found > value {
             Extreme { value: found, s }
         } else {

@@ -108,7 +108,20 @@ impl Sweep {
         enough: f64,
         counts: impl Fn(BodyId) -> bool,
     ) -> Option<Approach> {
-        let solid = polygon(&corners(block));
+        self.approach_outline(&corners(block), enough, counts)
+    }
+
+    /// The same for a convex outline that stands still, e.g. another door that is open: corners
+    /// in the order of its edges, mm.
+    #[must_use]
+    pub fn approach_outline(
+        &self,
+        outline: &[SectionPoint],
+        enough: f64,
+        counts: impl Fn(BodyId) -> bool,
+    ) -> Option<Approach> {
+        let solid = polygon(outline);
+        let block = &SectionBlock::from_points(outline);
         let mut best: Option<Approach> = None;
         let mut open: Vec<(Piece, u8)> = Vec::new();
         for piece in &self.pieces {

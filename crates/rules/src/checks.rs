@@ -40,8 +40,10 @@ mod linkage_cannot_close;
 mod load;
 mod mirrored_pair_differs;
 mod off_the_grid;
+mod on_the_wall;
 mod one_sided_fitting_racks;
 mod open_door_at_head_height;
+mod open_doors_meet;
 mod other_sizes;
 mod rounding_drift;
 mod side_hinge_bores_on_lift_door;
@@ -157,6 +159,7 @@ pub const CHECKS: &[Check] = &[
     door_meets_ceiling::CHECK,
     door_meets_obstacle::CHECK,
     door_meets_neighbour::CHECK,
+    open_doors_meet::CHECK,
     open_door_at_head_height::CHECK,
     handle_out_of_reach::CHECK,
     gap_catches_fingers::CHECK,

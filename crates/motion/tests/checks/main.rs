@@ -10,6 +10,7 @@ mod case;
 mod common;
 mod dynamics;
 mod garbage;
+mod leaves;
 mod masses;
 mod poses;
 mod reach;

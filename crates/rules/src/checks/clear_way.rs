@@ -7,6 +7,8 @@ use flapwright_motion::sweep::{SectionBlock, Sweep};
 
 use super::BoxContext;
 use crate::inspection::{DoorReport, Solid};
+use crate::placement::body::Body;
+use crate::placement::opening::openings;
 
 /// Noise of the last digits, mm.
 pub(super) const NOISE: f64 = 1e-6;
@@ -61,4 +63,20 @@ pub(super) const fn body_word(body: BodyId) -> &'static str {
 /// Whether a body is an arm.
 pub(super) const fn is_arm(body: BodyId) -> bool {
     matches!(body, BodyId::Arm(_))
+}
+
+/// What bounds an opening from above: the panel, and the member of the face frame whose underside
+/// is the upper edge of the door's opening.
+pub(super) fn bounding_above(context: &BoxContext<'_>, opening: usize) -> Vec<Solid> {
+    let places = openings(context.wall_box, &Body::of(context.wall_box));
+    let Some(place) = places.get(opening) else {
+        return Vec::new();
+    };
+    let panels = context.report.panels.iter();
+    let rails = context.report.frame.iter().copied();
+    panels
+        .filter(|panel| panel.id.part == place.upper)
+        .map(|panel| panel.solid)
+        .chain(rails.filter(|member| (member.min.y - place.door_opening.top).abs() < NOISE))
+        .collect()
 }

@@ -1,11 +1,11 @@
 //! Whether a fitting or its arms meet a shelf, a rail or the back.
 
-use flapwright_model::part::{Part, Subject};
+use flapwright_model::part::{Part, PartId, Subject};
 
 use super::clear_way::{NOISE, body_word, degrees, is_arm, lap, opening_subject, section};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
-use crate::inspection::{PanelReport, Solid};
+use crate::inspection::Solid;
 
 const NAME: &str = "fitting-meets-shelf";
 
@@ -13,9 +13,12 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The body of the fitting against shelves, top, bottom, back and face frame, and all that arms and \
-leaves sweep over against shelves, bottom and back. An arm is taken as a bar 12 mm wide, since \
-cards do not say.
+The body of the fitting against shelves, top, bottom, back and the members of the face frame; all \
+that arms sweep over against shelves, bottom, back and the rails below the opening's upper edge; \
+all that leaves sweep over against what stands inside the opening. A card does not say how wide \
+an arm is, how it is bent or where it lies across: it is taken as a straight bar 12 mm wide that \
+may lie anywhere across. An arm against the panel above is therefore not looked at, for arms that \
+pass it are bent around it.
 
 ## Why it matters
 A shelf in the way of an arm is found out when the door is first opened, with the box on the \
@@ -32,59 +35,82 @@ Set the shelf lower or further back, or choose another size or fitting.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let obstacles = obstacles(context);
     for (opening, _, door) in context.doors() {
         let clear = context.report.openings.get(opening).map(|it| it.clear);
-        let passed = context.report.panels.iter().filter(|panel| {
-            matches!(
-                panel.id.part,
-                Part::Top | Part::Bottom | Part::Back | Part::Shelf(_)
-            )
-        });
-        for panel in passed {
+        for obstacle in &obstacles {
             let hit = door
                 .envelopes
                 .iter()
-                .map(|body| overlap(body, &panel.solid))
+                .map(|body| overlap(body, &obstacle.solid))
                 .fold(0.0, f64::max);
             if hit > NOISE {
                 let text = format!(
                     "the body of the fitting stands {} into the {}",
                     context.length(hit),
-                    panel.name
+                    obstacle.name
                 );
-                push(
-                    context,
-                    opening,
-                    panel,
-                    &text,
-                    Number::mm("overlap", hit),
-                    findings,
-                );
+                let number = Number::mm("overlap", hit);
+                push(context, opening, obstacle, &text, number, findings);
                 continue;
             }
-            if panel.id.part == Part::Top {
-                // A swing into the panel above has a check of its own.
+            let solid = &obstacle.solid;
+            let below = clear.is_some_and(|clear| solid.max.y < clear.max.y - NOISE);
+            if obstacle.id.part == Part::Top || (obstacle.id.part == Part::Frame && !below) {
+                // What a swing into the panel or rail above does has a check of its own.
                 continue;
             }
-            // Panels that bound the opening are met by other checks.
-            let inside = clear.is_some_and(|clear| {
-                panel.solid.min.y > clear.min.y + NOISE && panel.solid.max.y < clear.max.y - NOISE
-            });
+            // Panels and rails that bound the opening are met by leaves in other checks.
+            let inside = obstacle.id.part != Part::Frame
+                && below
+                && clear.is_some_and(|clear| solid.min.y > clear.min.y + NOISE);
             let near = door.sweep().and_then(|sweep| {
-                sweep.approach(&section(&panel.solid), NOISE, |body| is_arm(body) || inside)
+                sweep.approach(&section(solid), NOISE, |body| is_arm(body) || inside)
             });
             if let Some(near) = near {
                 let at = degrees(door, near.s);
                 let text = format!(
                     "{} meets the {} at {at:.0}° of the way",
                     body_word(near.body),
-                    panel.name
+                    obstacle.name
                 );
                 let number = Number::of("met at", at, "degrees");
-                push(context, opening, panel, &text, number, findings);
+                push(context, opening, obstacle, &text, number, findings);
             }
         }
     }
+}
+
+/// What a fitting or its arms can meet in the box.
+struct InTheWay<'a> {
+    id: PartId,
+    name: &'a str,
+    solid: Solid,
+}
+
+fn obstacles<'a>(context: &BoxContext<'a>) -> Vec<InTheWay<'a>> {
+    let panels = context.report.panels.iter().filter(|panel| {
+        matches!(
+            panel.id.part,
+            Part::Top | Part::Bottom | Part::Back | Part::Shelf(_)
+        )
+    });
+    let frame = context.report.frame.iter().map(|member| InTheWay {
+        id: PartId {
+            box_index: context.report.box_index,
+            part: Part::Frame,
+        },
+        name: "face frame",
+        solid: *member,
+    });
+    panels
+        .map(|panel| InTheWay {
+            id: panel.id,
+            name: &panel.name,
+            solid: panel.solid,
+        })
+        .chain(frame)
+        .collect()
 }
 
 /// The least of the laps of two solids across, up and deep, mm; 0 or less when they are apart.
@@ -98,7 +124,7 @@ fn overlap(a: &Solid, b: &Solid) -> f64 {
 fn push(
     context: &BoxContext<'_>,
     opening: usize,
-    panel: &PanelReport,
+    obstacle: &InTheWay<'_>,
     text: &str,
     number: Number,
     findings: &mut Vec<Finding>,
@@ -107,7 +133,10 @@ fn push(
         NAME,
         Severity::Stop,
         format!("{}: {text}", context.door_words(opening)),
-        vec![opening_subject(context, opening), Subject::Part(panel.id)],
+        vec![
+            opening_subject(context, opening),
+            Subject::Part(obstacle.id),
+        ],
     );
     it.numbers = vec![number];
     findings.push(it);

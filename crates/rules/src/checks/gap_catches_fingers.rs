@@ -1,8 +1,12 @@
-//! Whether a gap between moving leaves can catch a finger.
+//! Whether a gap between moving leaves, or between a leaf and the panel above it, can catch a finger.
 
-use flapwright_motion::outline::outline_at;
+use flapwright_model::card::OpeningKind;
+use flapwright_model::space::SectionPoint;
+use flapwright_motion::leaves::joint_gap;
+use flapwright_motion::outline::{leaf_outline, outline_at};
+use flapwright_motion::sweep::{corners, distance};
 
-use super::clear_way::{moving, opening_subject};
+use super::clear_way::{NOISE, bounding_above, moving, opening_subject, section};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -12,8 +16,14 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The gap between the two leaves of a folding pair over the way: whether it is at some place \
-within the dangerous widths and becomes narrower there on the way back.
+Over the way of a top-hinged flap or a folding pair: the gap between the two leaves at the front \
+of their joint, and the gaps between the upper or only leaf and the panel, the rail and the closed \
+door above it. A gap is told when it becomes narrower while it is within the dangerous widths. \
+Two leaves that turn by p about a joint e behind their faces, in the middle of a closed gap g, \
+stand g cos(p/2) + 2 e sin(p/2) apart at the front.
+
+The edges that close on the box last are not looked at: every door has them. A parallel-rising or \
+an over-the-top door leaves the box with all its edges, so neither is looked at.
 
 ## Why it matters
 A gap between 8 and 25 mm (EN 14749, EN 527-2, EN 1335-2, restated second-hand) lets a finger in \
@@ -24,7 +34,7 @@ and the rules at the place count.
 Note.
 
 ## What can be done
-Tell who uses it; a cover strip at the joint, or another opening kind where children are about.",
+Tell who uses it; a cover strip at the gap, or another opening kind where children are about.",
     severities: &[Severity::Note],
     settings: &["finger_gap"],
     run: Run::Box(look),
@@ -33,51 +43,107 @@ Tell who uses it; a cover strip at the joint, or another opening kind where chil
 /// Steps of the way that are looked at.
 const STEPS: u16 = 48;
 
+/// How wide a gap is over the way, mm.
+#[derive(Debug, Clone, Copy)]
+struct Gap {
+    closed: f64,
+    least: f64,
+    widest: f64,
+}
+
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let band = context.job.settings.finger_gap;
     for (opening, door, _) in moving(context) {
+        if !matches!(
+            door.kind,
+            Some(OpeningKind::TopHingedFlap | OpeningKind::FoldingPair)
+        ) {
+            continue;
+        }
         let Some(motion) = door.working_motion() else {
             continue;
         };
-        // The front edges at the joint: the upper leaf's lower, the lower leaf's upper.
-        let gap = |s: f64| match outline_at(motion, &door.closed, s).as_slice() {
-            [(_, upper), (_, lower), ..] if door.closed.leaves.len() == 2 => {
-                Some((*upper.get(1)? - *lower.get(2)?).length())
-            }
-            _ => None,
-        };
-        let widest = (0..=STEPS)
-            .filter_map(|step| gap(f64::from(step) / f64::from(STEPS)))
-            .max_by(f64::total_cmp);
-        let (Some(closed), Some(widest)) = (gap(0.0), widest) else {
-            continue;
-        };
-        if widest < band.min || closed > band.max {
-            continue;
+        let upper = |s: f64| Some(outline_at(motion, &door.closed, s).into_iter().next()?.1);
+        let joint = over_the_way(|s| joint_gap(motion, &door.closed, s));
+        let mut gaps = vec![("between its leaves", joint)];
+        for (words, still) in standing_above(context, opening) {
+            let nearest = |s: f64| {
+                let upper = upper(s)?;
+                let apart = still.iter().map(|outline| distance(&upper, outline));
+                apart.min_by(f64::total_cmp)
+            };
+            gaps.push((words, over_the_way(nearest)));
         }
-        let mut it = finding(
-            NAME,
-            Severity::Note,
-            format!(
-                "{}: the gap between its leaves goes from {} to {} and back, through the widths \
-                 that catch fingers ({} to {})",
-                context.door_words(opening),
-                context.length(closed),
-                context.length(widest),
-                context.length(band.min),
-                context.length(band.max)
-            ),
-            vec![opening_subject(context, opening)],
-        );
-        it.details = vec![
-            "Follow the fitting's own instructions on guarding the joint; this is no judgement \
-             under any standard."
-                .to_owned(),
-        ];
-        it.numbers = vec![
-            Number::mm("closed", closed),
-            Number::mm("widest", widest).worse_when_greater(),
-        ];
-        findings.push(it);
+        for (words, gap) in gaps {
+            let Some(gap) = gap else { continue };
+            if gap.widest.min(band.max) - gap.least.max(band.min) <= NOISE {
+                continue;
+            }
+            let mut it = finding(
+                NAME,
+                Severity::Note,
+                format!(
+                    "{}: the gap {words} is {} when closed and goes from {} to {} and back, \
+                     through widths that catch fingers ({} to {})",
+                    context.door_words(opening),
+                    context.length(gap.closed),
+                    context.length(gap.least),
+                    context.length(gap.widest),
+                    context.length(band.min),
+                    context.length(band.max)
+                ),
+                vec![opening_subject(context, opening)],
+            );
+            it.details = vec![
+                "Follow the fitting's own instructions on guarding it; this is no judgement under \
+                 any standard."
+                    .to_owned(),
+            ];
+            it.numbers = vec![
+                Number::mm(format!("closed, {words}"), gap.closed),
+                Number::mm(format!("widest, {words}"), gap.widest).worse_when_greater(),
+            ];
+            findings.push(it);
+        }
     }
+}
+
+/// What stands still above a door: words for the gap to it, and its outlines in the section.
+fn standing_above(
+    context: &BoxContext<'_>,
+    opening: usize,
+) -> Vec<(&'static str, Vec<[SectionPoint; 4]>)> {
+    let panel = bounding_above(context, opening)
+        .iter()
+        .map(|solid| corners(&section(solid)))
+        .collect();
+    let upper_door = opening
+        .checked_sub(1)
+        .and_then(|index| context.report.openings.get(index)?.door.as_ref());
+    let door = upper_door
+        .and_then(|door| door.closed.leaves.last())
+        .map(leaf_outline);
+    vec![
+        ("between it and the panel above it", panel),
+        (
+            "between it and the closed door above it",
+            door.into_iter().collect(),
+        ),
+    ]
+}
+
+/// How wide a gap is over the way; `None` where there is none.
+fn over_the_way(gap: impl Fn(f64) -> Option<f64>) -> Option<Gap> {
+    let closed = gap(0.0)?;
+    let mut found = Gap {
+        closed,
+        least: closed,
+        widest: closed,
+    };
+    for step in 1..=STEPS {
+        let here = gap(f64::from(step) / f64::from(STEPS))?;
+        found.least = found.least.min(here);
+        found.widest = found.widest.max(here);
+    }
+    Some(found)
 }

@@ -1,7 +1,6 @@
 //! Whether the two leaves of a folding pair meet each other on the way.
 
-use flapwright_motion::outline::outline_at;
-use flapwright_motion::sweep::meet;
+use flapwright_motion::leaves::first_touch;
 
 use super::clear_way::{degrees, moving, opening_subject};
 use super::{BoxContext, Check, Run, finding};
@@ -13,9 +12,11 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The outlines of both leaves and the handle at every step of the way. At an angle p from flat the \
-gap at the front is the closed gap plus 2 e sin(p/2), e from the front face back to the joint; \
-behind the joint the edges close up in the same way.
+The outlines of both leaves and of the handle on the lower one, as they turn about the joint. At \
+an angle p from flat the edges in front of the joint have come apart by 2 e sin(p/2), e from the \
+front face back to the joint; behind the joint they close up in the same way. Both leaves hang on \
+one joint, so the path tolerance of the fitting has no part in it. A door of one leaf is not \
+looked at.
 
 ## Why it matters
 Back edges that meet lever the joint out of the leaves.
@@ -30,24 +31,14 @@ A joint further back, a larger gap between the leaves, or another fitting.",
     run: Run::Box(look),
 };
 
-/// Steps of the way that are looked at.
-const STEPS: u16 = 48;
-
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     for (opening, door, _) in moving(context) {
         let Some(motion) = door.working_motion() else {
             continue;
         };
-        if door.closed.leaves.len() < 2 {
+        let Some(s) = first_touch(motion, &door.closed) else {
             continue;
-        }
-        let met = (0..=STEPS)
-            .map(|step| f64::from(step) / f64::from(STEPS))
-            .find(|s| match outline_at(motion, &door.closed, *s).as_slice() {
-                [(_, upper), rest @ ..] => rest.iter().any(|(_, other)| meet(upper, other)),
-                [] => false,
-            });
-        let Some(s) = met else { continue };
+        };
         let at = degrees(door, s);
         let mut it = finding(
             NAME,

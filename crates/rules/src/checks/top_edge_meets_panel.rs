@@ -3,11 +3,9 @@
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edges;
 
-use super::clear_way::{NOISE, degrees, is_arm, opening_subject, section};
+use super::clear_way::{NOISE, bounding_above, degrees, is_arm, opening_subject, section};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
-use crate::placement::body::Body;
-use crate::placement::opening::openings;
 
 const NAME: &str = "top-edge-meets-panel";
 
@@ -34,28 +32,11 @@ For a door before its panels: another fitting, or a larger gap of the bumpers.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    let places = openings(context.wall_box, &Body::of(context.wall_box));
     for (opening, described, door) in context.doors() {
-        let (Some(sweep), Some(place)) = (door.sweep(), places.get(opening)) else {
-            continue;
-        };
-        let above = context
-            .report
-            .panels
+        let Some(sweep) = door.sweep() else { continue };
+        let met = bounding_above(context, opening)
             .iter()
-            .filter(|panel| panel.id.part == place.upper)
-            .map(|panel| panel.solid)
-            // Only the upper rail: its underside is the upper edge of the opening.
-            .chain(
-                context
-                    .report
-                    .frame
-                    .iter()
-                    .copied()
-                    .filter(|member| (member.min.y - place.door_opening.top).abs() < NOISE),
-            );
-        let met = above
-            .filter_map(|solid| sweep.approach(&section(&solid), NOISE, |body| !is_arm(body)))
+            .filter_map(|solid| sweep.approach(&section(solid), NOISE, |body| !is_arm(body)))
             .min_by(|a, b| a.s.total_cmp(&b.s));
         let Some(met) = met else { continue };
         let rise = sweep.top_edge_rise();

@@ -8,6 +8,7 @@ mod common;
 mod fingerprint;
 mod hang_on;
 mod mechanics;
+mod neighbours;
 mod papers;
 mod placement;
 mod properties;

@@ -265,6 +265,179 @@ fn the_gap_of_a_folding_pair_that_opens_through_the_band_is_a_note() {
     assert_eq!(severities(&wide, "gap-catches-fingers"), []);
 }
 
+/// An inset flap that turns to level about an axis h below its top edge and e behind its front. The
+/// top front corner comes sqrt(h² + e²) above the axis, and level the front face lies e above it: so
+/// the gap to the panel is the closed one less sqrt(h² + e²) - h at its least, and the closed one
+/// and h - e at its widest.
+fn level_flap(gap: f64, h: f64, e: f64) -> Job {
+    let mut job = inset_flap(gap);
+    job.cards[0].linkage.end_degrees = 90.0;
+    job.cards[0].linkage.bodies = Bodies::FixedAxis {
+        axis: Pivot {
+            down: PerSize::All(h + gap),
+            back: PerSize::All(e - 19.0),
+        },
+    };
+    job
+}
+
+#[test]
+fn the_gap_between_a_flap_and_the_panel_above_is_told_where_it_closes_on_fingers() {
+    const NAME: &str = "gap-catches-fingers";
+    // 5, 12, 13: the gap goes from 3 to 2 and then to 10.
+    let mut job = level_flap(3.0, 12.0, 5.0);
+    let told = found(&job, NAME);
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert_eq!(told[0].severity, Severity::Note);
+    assert!(
+        told[0]
+            .message
+            .contains("3 mm when closed and goes from 2 mm to 10 mm"),
+        "{}",
+        told[0].message
+    );
+    job.settings.finger_gap.min = 9.9;
+    assert_eq!(found(&job, NAME).len(), 1);
+    job.settings.finger_gap.min = 10.1;
+    assert_eq!(found(&job, NAME), []);
+    // From 12 to 11 and then to 19: always too wide for the band to close on anything in it.
+    let mut wide = level_flap(12.0, 12.0, 5.0);
+    wide.settings.finger_gap.max = 11.1;
+    assert_eq!(found(&wide, NAME).len(), 1);
+    wide.settings.finger_gap.max = 10.9;
+    assert_eq!(found(&wide, NAME), []);
+}
+
+#[test]
+fn the_gap_to_the_closed_door_above_is_told_as_well() {
+    // The upper inset door ends 3 above a shelf of this thickness: closed, 3 + thickness + 3 above
+    // the lower one, at the least 1 less.
+    let with = |thickness: f64| {
+        let mut job = level_flap(3.0, 12.0, 5.0);
+        let wall_box = &mut job.boxes[0];
+        wall_box.shelves.push(fixed_shelf(300.0, thickness, 3.0));
+        let lower = wall_box.openings[0].clone();
+        wall_box.openings.push(lower);
+        let upper = wall_box.openings[0].door.as_mut().expect("a door");
+        upper.fitting = None;
+        upper.fit = DoorFit::Inset {
+            gaps: Edges::all(3.0),
+            set_back: 0.0,
+        };
+        found(&job, "gap-catches-fingers")
+    };
+    assert_eq!(with(20.1).len(), 1, "only the one to the panel");
+    let told = with(19.9);
+    assert_eq!(told.len(), 2, "{told:?}");
+    assert!(
+        told[1].message.contains("the closed door above it"),
+        "{}",
+        told[1].message
+    );
+    assert_ne!(told[0].numbers[0].label, told[1].numbers[0].label);
+}
+
+#[test]
+fn a_door_that_leaves_the_box_with_all_its_edges_is_not_looked_at() {
+    assert_eq!(found(&parallel(200.0), "gap-catches-fingers"), []);
+}
+
+/// A parallel-rising door on two arms from (100 behind, 100 down) to (5 behind, 300 down), the
+/// second arm 40 below the first, over an adjustable shelf whose underside is at `up`.
+fn parallel(up: f64) -> Job {
+    let (mut wall_box, mut card) = low_flap();
+    card.kind = OpeningKind::ParallelRisingDoor;
+    let pivot = |down, back| Pivot {
+        down: PerSize::All(down),
+        back: PerSize::All(back),
+    };
+    card.linkage.bodies = Bodies::Parallel {
+        box_pivot: pivot(100.0, 100.0),
+        door_pivot: pivot(300.0, 5.0),
+        second_down: 40.0,
+        second_back: 0.0,
+    };
+    wall_box.shelves.push(Shelf {
+        kind: ShelfKind::Adjustable,
+        up,
+        piece: across(18.0),
+    });
+    job(wall_box, card)
+}
+
+#[test]
+fn an_arm_that_meets_a_shelf_is_a_stop() {
+    // The lower arm ends at 582 - 340 = 242, at (95, -200) from its pivot: a bar 12 wide at that
+    // slope reaches 6 * 95 / 221.416 = 2.574 below its end. It only rises when the door opens.
+    const NAME: &str = "fitting-meets-shelf";
+    let just = 242.0 - 2.574 - 18.0;
+    assert_eq!(found(&parallel(just - 0.2), NAME), []);
+    let met = found(&parallel(just + 0.2), NAME);
+    assert_eq!(met.len(), 1, "{met:?}");
+    assert!(
+        met[0].message.contains("an arm meets the"),
+        "{}",
+        met[0].message
+    );
+}
+
+#[test]
+fn the_body_of_a_fitting_keeps_out_of_the_face_frame() {
+    const NAME: &str = "fitting-meets-shelf";
+    // The frame stands 12 inward of the side, and the body begins `behind` the side fronts, where
+    // the frame ends.
+    let with = |behind: f64| {
+        let (mut wall_box, mut card) = low_flap();
+        wall_box.frame = Some(face_frame(20.0, 30.0, 12.0));
+        card.envelope.back_from = behind;
+        found(&job(wall_box, card), NAME)
+    };
+    assert_eq!(with(0.0), []);
+    let met = with(-0.2);
+    assert!(!met.is_empty());
+    assert!(
+        met[0].message.contains("the face frame"),
+        "{}",
+        met[0].message
+    );
+}
+
+#[test]
+fn an_arm_keeps_out_of_the_rail_below_the_opening() {
+    const NAME: &str = "fitting-meets-shelf";
+    // The lower arm runs from (100 behind, 320 down) to (30 before the side fronts, 540 down): its
+    // end is at 42, its direction (130, -220) of length 255.54. The lower edge of a bar 12 wide is
+    // 6 * 255.54 / 130 = 11.794 below its middle line, which at the frame's front, 20 before the
+    // sides, is at 42 + 10 * 220 / 130 = 58.923: 47.129.
+    let with = |rail_top: f64| {
+        let mut job = parallel(560.0);
+        let wall_box = &mut job.boxes[0];
+        wall_box.shelves.clear();
+        let mut frame = face_frame(20.0, 60.0, 0.0);
+        frame.overhang.bottom = rail_top - 18.0;
+        wall_box.frame = Some(frame);
+        let pivot = |down, back| Pivot {
+            down: PerSize::All(down),
+            back: PerSize::All(back),
+        };
+        job.cards[0].linkage.bodies = Bodies::Parallel {
+            box_pivot: pivot(300.0, 100.0),
+            door_pivot: pivot(520.0, -30.0),
+            second_down: 20.0,
+            second_back: 0.0,
+        };
+        found(&job, NAME)
+    };
+    assert_eq!(with(46.9), []);
+    let met = with(47.4);
+    assert_eq!(met.len(), 1, "{met:?}");
+    assert!(
+        met[0].message.contains("an arm meets the face frame"),
+        "{}",
+        met[0].message
+    );
+}
+
 /// An inset flap whose axis lies 40 below its top edge and 9 behind its front face: the front top
 /// corner is 41 from the axis (9, 40, 41 is a Pythagorean triple), so the edge rises by 1.
 fn inset_flap(gap: f64) -> Job {

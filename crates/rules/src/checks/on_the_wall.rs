@@ -1,0 +1,193 @@
+//! What stands and moves on the wall, for the checks that look past one box.
+//!
+//! In the section that all boxes share o counts from the wall, y from the floor, mm.
+
+use std::sync::Arc;
+
+use euclid::Vector2D;
+use flapwright_model::door::Door;
+use flapwright_model::job::Job;
+use flapwright_model::part::Subject;
+use flapwright_model::space::{SectionPoint, SectionSpace};
+use flapwright_motion::outline::{BodyId, handle_outline, leaf_outline, outline_at};
+use flapwright_motion::sweep::{Approach, corners, meet};
+
+use super::clear_way::{NOISE, block, lap};
+use crate::inspection::{BoxReport, DoorReport};
+
+/// Something that stands still.
+pub(super) struct Still {
+    /// In words, with its article.
+    pub(super) words: String,
+    /// What it is part of.
+    pub(super) subject: Subject,
+    /// From and to along the wall.
+    pub(super) across: (f64, f64),
+    /// A convex outline in the section.
+    outline: Vec<SectionPoint>,
+}
+
+/// A door that can move.
+pub(super) struct Hung<'a> {
+    /// Its opening.
+    pub(super) subject: Subject,
+    /// The box that it hangs on.
+    pub(super) report: &'a BoxReport,
+    /// The door as placed in its box.
+    pub(super) door: &'a DoorReport,
+    /// Its opening's index.
+    pub(super) opening: usize,
+    /// Where its leaves are along the wall.
+    leaves: (f64, f64),
+    /// Where its handle is along the wall.
+    handle: Option<(f64, f64)>,
+    /// From the section of its box to the section of the wall.
+    to_wall: Vector2D<f64, SectionSpace>,
+}
+
+impl Hung<'_> {
+    /// In words without an article, e.g. `door 2 from the top of "sink"`.
+    pub(super) fn words(&self) -> String {
+        format!(
+            "door {} from the top of \"{}\"",
+            self.opening + 1,
+            self.report.name
+        )
+    }
+
+    /// From the first to the last place along the wall.
+    pub(super) fn across(&self) -> (f64, f64) {
+        let handle = self.handle.unwrap_or(self.leaves);
+        (self.leaves.0.min(handle.0), self.leaves.1.max(handle.1))
+    }
+
+    /// Where a body of the door is along the wall; an arm may be anywhere behind the leaves.
+    fn body_across(&self, body: BodyId) -> (f64, f64) {
+        match body {
+            BodyId::Handle => self.handle.unwrap_or(self.leaves),
+            BodyId::Leaf(_) | BodyId::Arm(_) => self.leaves,
+        }
+    }
+
+    /// Where the moving door, path tolerance added, meets something; `None` when it keeps clear of
+    /// it or already lies over it closed, which another check tells. Arms are left out: they move
+    /// behind their door.
+    pub(super) fn meets(&self, still: &Still) -> Option<Approach> {
+        if lap(self.across(), still.across) <= NOISE {
+            return None;
+        }
+        let sweep = self.door.sweep()?;
+        let here: Vec<SectionPoint> = still.outline.iter().map(|it| *it - self.to_wall).collect();
+        let mut closed = self.door.closed.leaves.iter().map(leaf_outline);
+        if closed.any(|leaf| meet(&leaf, &here)) {
+            return None;
+        }
+        sweep.approach_outline(&here, NOISE, |body| {
+            !matches!(body, BodyId::Arm(_)) && lap(self.body_across(body), still.across) > NOISE
+        })
+    }
+
+    /// Its leaves and its handle, closed.
+    pub(super) fn closed(&self) -> Vec<Still> {
+        let closed = &self.door.closed;
+        let leaves = closed
+            .leaves
+            .iter()
+            .map(|leaf| ("the closed", self.leaves, leaf_outline(leaf)));
+        let handle = self
+            .handle
+            .zip(closed.handle.as_ref())
+            .zip(closed.leaves.last())
+            .map(|((across, handle), leaf)| {
+                (
+                    "the handle of the closed",
+                    across,
+                    handle_outline(handle, leaf),
+                )
+            });
+        leaves
+            .chain(handle)
+            .map(|(what, across, outline)| self.still(what, across, outline.to_vec()))
+            .collect()
+    }
+
+    /// The same, fully open; none without a motion.
+    pub(super) fn open(&self) -> Vec<Still> {
+        let Some(motion) = self.door.working_motion() else {
+            return Vec::new();
+        };
+        outline_at(motion, &self.door.closed, 1.0)
+            .into_iter()
+            .map(|(body, outline)| self.still("the open", self.body_across(body), outline))
+            .collect()
+    }
+
+    fn still(&self, what: &str, across: (f64, f64), outline: Vec<SectionPoint>) -> Still {
+        Still {
+            words: format!("{what} {}", self.words()),
+            subject: self.subject,
+            across,
+            outline: outline.into_iter().map(|it| it + self.to_wall).collect(),
+        }
+    }
+}
+
+/// The doors of a job in the order of boxes and openings.
+pub(super) fn hung_doors<'a>(job: &Job, reports: &'a [Arc<BoxReport>]) -> Vec<Hung<'a>> {
+    let mut doors = Vec::new();
+    for (wall_box, report) in job.boxes.iter().zip(reports) {
+        let start = wall_box.place.along_wall;
+        for (opening, (it, described)) in report.openings.iter().zip(&wall_box.openings).enumerate()
+        {
+            let (Some(door), Some(described)) = (&it.door, &described.door) else {
+                continue;
+            };
+            doors.push(Hung {
+                subject: Subject::Opening {
+                    box_index: report.box_index,
+                    opening,
+                },
+                report,
+                door,
+                opening,
+                leaves: (start + door.edges.left, start + door.edges.right),
+                handle: handle_across(door, described).map(|it| (start + it.0, start + it.1)),
+                to_wall: Vector2D::new(report.outer[2], wall_box.place.above_floor),
+            });
+        }
+    }
+    doors
+}
+
+/// Where the handle of a door is across its box, mm.
+fn handle_across(door: &DoorReport, described: &Door) -> Option<(f64, f64)> {
+    let handle = described.handle.as_ref()?;
+    let middle = f64::midpoint(door.edges.left, door.edges.right) + handle.right_of_middle;
+    Some((middle - handle.length / 2.0, middle + handle.length / 2.0))
+}
+
+/// The bodies of the boxes.
+pub(super) fn bodies(job: &Job, reports: &[Arc<BoxReport>]) -> Vec<Still> {
+    job.boxes
+        .iter()
+        .zip(reports)
+        .map(|(wall_box, report)| {
+            let [width, height, rear] = report.outer;
+            let (start, floor) = (wall_box.place.along_wall, wall_box.place.above_floor);
+            Still {
+                words: format!("the box \"{}\"", report.name),
+                subject: Subject::Box(report.box_index),
+                across: (start, start + width),
+                outline: corners(&block((0.0, rear), (floor, floor + height))).to_vec(),
+            }
+        })
+        .collect()
+}
+
+/// Puts things in the order in which they begin along the wall.
+pub(super) fn sort_along_wall(things: &mut [Still]) {
+    things.sort_by(|a, b| {
+        let start = a.across.0.total_cmp(&b.across.0);
+        start.then(a.subject.cmp(&b.subject))
+    });
+}

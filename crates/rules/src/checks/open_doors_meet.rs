@@ -1,0 +1,102 @@
+//! Whether a door meets another one that was left open.
+
+use std::sync::Arc;
+
+use flapwright_model::job::Job;
+
+use super::clear_way::{body_word, degrees, lap};
+use super::on_the_wall::{Hung, hung_doors};
+use super::{Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::inspection::BoxReport;
+
+const NAME: &str = "open-doors-meet";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+All that a moving door and its handle sweep over, path tolerance added, against every other door \
+of the job, fully open. Each two doors are told once. Doors that meet a closed one are told by \
+door-meets-neighbour; a door that stopped half way is not looked at.
+
+## Why it matters
+Somebody fetches cups below, leaves the door up and opens the door above: the two chip each \
+other, or the upper one stays shut.
+
+## Severity
+Caution.
+
+## What can be done
+A larger gap between the two, a fitting that opens less far, another opening kind; or tell the \
+user to shut one before the other is opened, and accept it with that reason.",
+    severities: &[Severity::Caution],
+    settings: &[],
+    run: Run::Job(look),
+};
+
+fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
+    let mut doors = hung_doors(job, reports);
+    doors.sort_by(|a, b| {
+        let start = a.across().0.total_cmp(&b.across().0);
+        start.then(a.subject.cmp(&b.subject))
+    });
+    let mut found = Vec::new();
+    for (index, door) in doors.iter().enumerate() {
+        let across = door.across();
+        let others = doors
+            .iter()
+            .skip(index + 1)
+            .take_while(|other| other.across().0 < across.1)
+            .filter(|other| lap(across, other.across()) > 0.0);
+        for other in others {
+            let mut pair = [door, other];
+            pair.sort_by_key(|it| it.subject);
+            found.extend(look_at_pair(pair));
+        }
+    }
+    found.sort_by(|a: &Finding, b| a.subjects.cmp(&b.subjects));
+    findings.append(&mut found);
+}
+
+fn look_at_pair([first, second]: [&Hung<'_>; 2]) -> Option<Finding> {
+    let ways = [(first, second), (second, first)];
+    let meets_closed = |(moving, still): (&Hung<'_>, &Hung<'_>)| {
+        still.closed().iter().any(|it| moving.meets(it).is_some())
+    };
+    let (moving, still, near) = ways.into_iter().find_map(|(moving, still)| {
+        let open = still.open();
+        let near = open
+            .iter()
+            .filter_map(|it| moving.meets(it))
+            .min_by(|a, b| a.s.total_cmp(&b.s))?;
+        Some((moving, still, near))
+    })?;
+    if ways.into_iter().any(meets_closed) {
+        return None;
+    }
+    let at = degrees(moving.door, near.s);
+    let message = format!(
+        "{} meets {} while that is open: {} at {at:.0}° of its way",
+        capital(&moving.words()),
+        still.words(),
+        body_word(near.body),
+    );
+    let mut it = finding(
+        NAME,
+        Severity::Caution,
+        message,
+        vec![first.subject, second.subject],
+    );
+    it.numbers = vec![Number::of("met at", at, "degrees").worse_when_smaller()];
+    Some(it)
+}
+
+/// With a capital at the beginning.
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}
