@@ -2,6 +2,8 @@
 
 #![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
 
+mod acceptances;
+mod bench;
 mod cards;
 mod checks;
 mod common;
