@@ -109,6 +109,15 @@ pub struct Settings {
     /// Load that a square metre of shelf is reckoned with for the wall fixing, kg: 40 lb/ft2
     /// (Architectural Woodwork Standards 2009, 1.2.21).
     pub shelf_load: f64,
+    /// Coldest place that a strut must still hold the heaviest door open in, °C. Common practice,
+    /// no source.
+    pub coldest: f64,
+    /// Hottest place that a strut must still let the lightest door stay shut in, °C. Common
+    /// practice, no source.
+    pub hottest: f64,
+    /// Above this much of its way, %, a door must hold when it is let go; below it hands expect it
+    /// to fall shut. Assumed, no source.
+    pub holds_above: f64,
     /// Step of the machine's bore grid along the side, mm; 0 for none. The 32 mm of the trade.
     pub grid_step: f64,
     /// Checks that weigh more or less than they do by themselves, or are not run.
@@ -143,12 +152,23 @@ impl Default for Settings {
             most_uneven: 1.6,
             sag_ratio: 144.0,
             shelf_load: 195.0,
+            coldest: 5.0,
+            hottest: 40.0,
+            holds_above: 50.0,
             grid_step: 32.0,
             weights: BTreeMap::new(),
             opening_mark: OpeningMark::ApexAtOpeningSide,
             paper: PaperChoice::A4,
             inches_on_sheets: false,
         }
+    }
+}
+
+impl Settings {
+    /// Cold and hot, °C, between which a strut must keep a door open and shut.
+    #[must_use]
+    pub const fn cold_and_hot(&self) -> [f64; 2] {
+        [self.coldest, self.hottest]
     }
 }
 

@@ -189,6 +189,16 @@ impl Look {
             self.within(&format!("settings.{name}"), value, 0.0, most, unit);
         }
         self.within("settings.sag_ratio", settings.sag_ratio, 1.0, 10_000.0, "");
+        self.within(
+            "settings.holds_above",
+            settings.holds_above,
+            0.0,
+            100.0,
+            " %",
+        );
+        self.within("settings.coldest", settings.coldest, -60.0, 100.0, " °C");
+        let least = settings.coldest.clamp(-60.0, 100.0);
+        self.within("settings.hottest", settings.hottest, least, 100.0, " °C");
         self.room(&job.room);
         for (i, accepted) in job.accepted.iter().enumerate() {
             for number in &accepted.numbers {

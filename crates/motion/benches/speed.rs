@@ -14,7 +14,7 @@ use flapwright_motion::dynamics::release;
 use flapwright_motion::gravity::{Level, Weights};
 use flapwright_motion::motion::motion;
 use flapwright_motion::outline::reach;
-use flapwright_motion::sizes::{COLD_AND_HOT, Judged, Offer, verdicts};
+use flapwright_motion::sizes::{Judged, Offer, verdicts};
 use flapwright_motion::statics::{Grip, Setup, curves};
 
 #[path = "../tests/checks/common.rs"]
@@ -26,6 +26,9 @@ use common::{
 };
 
 const KINDS: [usize; 5] = [0, 1, 2, 3, 4];
+
+/// Between these a strut has to work, °C.
+const COLD_AND_HOT: [f64; 2] = [5.0, 40.0];
 
 fn main() {
     divan::main();
@@ -109,6 +112,7 @@ fn verdicts_of_40_sizes(bencher: Bencher<'_, '_>, kind: OpeningKind) {
             door: &door,
             mass: &mass,
             offer: &offer,
+            cold_and_hot: COLD_AND_HOT,
         };
         verdicts(&cards, kind, &judged, None)
     });

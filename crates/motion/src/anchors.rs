@@ -58,7 +58,7 @@ pub struct AnchorQuestion<'a> {
     pub front_o: f64,
     /// How many struts lift it together.
     pub pieces: u8,
-    /// Cold and hot, °C: see [`crate::sizes::COLD_AND_HOT`] for the usual ones.
+    /// Cold and hot, °C, between which the strut must keep the door open and shut.
     pub cold_and_hot: [f64; 2],
     /// Where the anchors may be.
     pub limits: &'a AnchorLimits,

@@ -14,10 +14,6 @@ use crate::reason::Reason;
 use crate::setting::{Setting, balancing_setting};
 use crate::statics::{Behaviour, CurvePoint, Grip, Setup};
 
-/// Cold and hot, °C, between which a strut must keep a door open and shut. Common practice, no
-/// source.
-pub const COLD_AND_HOT: [f64; 2] = [5.0, 40.0];
-
 /// Moves smaller than this are none, mm: positions are printed to 0.1 mm.
 const LEAST_MOVE: f64 = 0.05;
 
@@ -108,6 +104,8 @@ pub struct Judged<'a> {
     pub mass: &'a DoorMass,
     /// What the box offers.
     pub offer: &'a Offer,
+    /// Cold and hot, °C, between which a strut must keep the door open and shut.
+    pub cold_and_hot: [f64; 2],
 }
 
 /// The verdict on one size for one door with `pieces` fittings (1 or 2).
@@ -287,7 +285,7 @@ fn behaviour(
         None => None,
     };
     let grip = Grip::of(judged.door);
-    let [cold, hot] = COLD_AND_HOT;
+    let [cold, hot] = judged.cold_and_hot;
     for (level, celsius, s) in [(Level::High, cold, 1.0), (Level::Low, hot, 0.0)] {
         let share = setting.map_or(0.0, |setting| setting.share_for(level));
         let state = DriveState {

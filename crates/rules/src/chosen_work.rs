@@ -5,7 +5,7 @@ use flapwright_model::job::Job;
 use flapwright_motion::drive::DriveState;
 use flapwright_motion::dynamics::{Release, release};
 use flapwright_motion::gravity::Level;
-use flapwright_motion::sizes::{COLD_AND_HOT, Judged, Verdict, verdict};
+use flapwright_motion::sizes::{Judged, Verdict, verdict};
 use flapwright_motion::statics::{Behaviour, CurvePoint, Curves, curves};
 use flapwright_motion::strut::NOMINAL_CELSIUS;
 
@@ -49,6 +49,7 @@ pub fn chosen_work(
         door: &door.closed,
         mass,
         offer: &offer,
+        cold_and_hot: job.settings.cold_and_hot(),
     };
     let pieces = DriveState::of(card, 0.0).pieces;
     let verdict = verdict(card, size, &judged, pieces);
@@ -99,7 +100,7 @@ pub fn fall(
         };
         fitted.drive(&state).ok()
     };
-    let [cold, _] = COLD_AND_HOT;
+    let cold = job.settings.coldest;
     let heavy = drive(Level::High, cold)?;
     let setup = fitted.setup(&weights, &heavy);
     let zone = curves(&setup, PLACES)

@@ -70,6 +70,7 @@ pub fn mechanics(
         door: &door.closed,
         mass,
         offer: &offer,
+        cold_and_hot: job.settings.cold_and_hot(),
     };
     let with = |pieces| verdicts(&job.cards, kind, &judged, pieces);
     let found = with(None);
@@ -111,6 +112,7 @@ pub(crate) fn all_sizes(
             door: &door.closed,
             mass: door.weighed.as_ref()?,
             offer: &offer(wall_box, report, place, door),
+            cold_and_hot: job.settings.cold_and_hot(),
         };
         Some(verdicts(&job.cards, door.kind?, &judged, None))
     };

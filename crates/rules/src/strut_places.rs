@@ -13,7 +13,6 @@ use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::drive::DriveState;
 use flapwright_motion::gravity::Weights;
 use flapwright_motion::motion::Motion;
-use flapwright_motion::sizes::COLD_AND_HOT;
 
 use crate::inspection::{BoxReport, DoorReport};
 use crate::mechanics::{offer, pick_named};
@@ -42,6 +41,8 @@ pub struct StrutPlaces {
     door: ClosedDoor,
     front_o: f64,
     pieces: u8,
+    /// Cold and hot, °C, between which the strut must keep the door open and shut.
+    pub cold_and_hot: [f64; 2],
 }
 
 /// A door whose struts can be placed: its card, its report and how it moves.
@@ -110,6 +111,7 @@ pub fn strut_places(
         door: door.closed.clone(),
         front_o,
         pieces: DriveState::of(card, 0.0).pieces,
+        cold_and_hot: job.settings.cold_and_hot(),
     })
 }
 
@@ -137,7 +139,7 @@ impl StrutPlaces {
             door: &self.door,
             front_o: self.front_o,
             pieces: self.pieces,
-            cold_and_hot: COLD_AND_HOT,
+            cold_and_hot: self.cold_and_hot,
             limits,
             struts: &self.struts,
         };

@@ -18,6 +18,8 @@ pub(crate) enum Quantity {
     PerArea,
     /// A bare number.
     Ratio,
+    /// A temperature, °C.
+    Celsius,
 }
 
 impl Quantity {
@@ -29,6 +31,7 @@ impl Quantity {
             Self::Pieces => trimmed(value, 0),
             Self::Force(unit) => trimmed(Measure::Force.number(value, unit), 3),
             Self::PerArea | Self::Ratio => trimmed(value, 2),
+            Self::Celsius => trimmed(value, 1),
         }
     }
 
@@ -49,6 +52,13 @@ impl Quantity {
                 plain(text, "kg/m²").ok_or("A load in kg/m² is wanted, e.g. 195".to_owned())
             }
             Self::Ratio => plain(text, "").ok_or("A number is wanted, e.g. 144".to_owned()),
+            Self::Celsius => {
+                let text = text.trim().trim_end_matches("°C").trim_end();
+                let minus = text.strip_prefix(['-', '\u{2212}']);
+                plain(minus.unwrap_or(text).trim_start(), "°C")
+                    .map(|value| if minus.is_some() { -value } else { value })
+                    .ok_or("A temperature in °C is wanted, e.g. 5 or -10".to_owned())
+            }
             Self::Pieces => match text.trim().parse::<u32>() {
                 Ok(value) if (1..=9999).contains(&value) => Ok(f64::from(value)),
                 Ok(_) | Err(_) => Err("A whole number from 1 to 9999 is wanted".to_owned()),
@@ -63,7 +73,7 @@ impl Quantity {
             Self::Length(Unit::Inch) => MM_PER_INCH / 16.0,
             Self::Kilograms => 0.1,
             Self::Force(unit) => Measure::Force.value(0.5, unit),
-            Self::Pieces | Self::PerArea | Self::Ratio => 1.0,
+            Self::Pieces | Self::PerArea | Self::Ratio | Self::Celsius => 1.0,
         };
         let factor = match (size, self) {
             (StepSize::One, _) | (StepSize::Tenth, Self::Pieces) => 1.0,
@@ -78,7 +88,7 @@ impl Quantity {
         match self {
             Self::Length(_) | Self::Kilograms | Self::Force(_) => (value * 1e6).round() / 1e6,
             Self::Pieces => value.round().max(1.0),
-            Self::PerArea | Self::Ratio => (value * 1e3).round() / 1e3,
+            Self::PerArea | Self::Ratio | Self::Celsius => (value * 1e3).round() / 1e3,
         }
     }
 
@@ -89,6 +99,7 @@ impl Quantity {
             Self::Kilograms => "kg",
             Self::Force(unit) => Measure::Force.symbol(unit),
             Self::PerArea => "kg/m²",
+            Self::Celsius => "°C",
             Self::Pieces | Self::Ratio => "",
         }
     }

@@ -15,6 +15,7 @@ enum Counted {
     Force,
     PerArea,
     Ratio,
+    Celsius,
 }
 
 impl Counted {
@@ -24,6 +25,7 @@ impl Counted {
             Self::Force => Quantity::Force(unit),
             Self::PerArea => Quantity::PerArea,
             Self::Ratio => Quantity::Ratio,
+            Self::Celsius => Quantity::Celsius,
         }
     }
 }
@@ -175,7 +177,7 @@ const PEOPLE: [Limit; 6] = [
     },
 ];
 
-const LOADS: [Limit; 2] = [
+const LOADS: [Limit; 5] = [
     Limit {
         key: "sag_ratio",
         word: "sag: 1 over",
@@ -192,6 +194,30 @@ const LOADS: [Limit; 2] = [
         source: "40 lb/ft² (Architectural Woodwork Standards 2009, 1.2.21).",
         counted: Counted::PerArea,
         of: |s| &mut s.shelf_load,
+    },
+    Limit {
+        key: "coldest",
+        word: "coldest",
+        meaning: "A strut must still hold the heaviest door open when it is this cold.",
+        source: COMMON,
+        counted: Counted::Celsius,
+        of: |s| &mut s.coldest,
+    },
+    Limit {
+        key: "hottest",
+        word: "hottest",
+        meaning: "A strut must still let the lightest door stay shut when it is this hot.",
+        source: COMMON,
+        counted: Counted::Celsius,
+        of: |s| &mut s.hottest,
+    },
+    Limit {
+        key: "holds_above",
+        word: "holds above, %",
+        meaning: "Above this much of its way a door must hold when it is let go.",
+        source: ASSUMED,
+        counted: Counted::Ratio,
+        of: |s| &mut s.holds_above,
     },
 ];
 

@@ -30,6 +30,8 @@ pub(crate) struct StrutDialog {
     struts: Vec<StrutOnHand>,
     /// Where the anchors may be.
     pub(crate) limits: AnchorLimits,
+    /// Cold and hot, °C, between which the strut must work.
+    cold_and_hot: [f64; 2],
     /// What was found.
     pub(crate) found: Option<Found>,
 }
@@ -41,6 +43,7 @@ impl StrutDialog {
             card: places.card,
             struts: places.struts,
             limits: places.limits,
+            cold_and_hot: places.cold_and_hot,
             found: None,
         }
     }
@@ -62,8 +65,11 @@ pub(crate) fn strut_ui(
     let (done, gone) = modal_of(ctx, "strut", WIDTH, |ui| {
         ui.set_min_width(WIDTH);
         ui.label(bold("Place the strut").size(15.0));
-        let intro = "Looks for anchors with the smallest hand force that still hold the heaviest door \
-                     open at 5 °C and let the lightest stay shut at 40 °C.";
+        let [cold, hot] = dialog.cold_and_hot;
+        let intro = format!(
+            "Looks for anchors with the smallest hand force that still hold the heaviest door open \
+             at {cold:.0} °C and let the lightest stay shut at {hot:.0} °C (limits of the job)."
+        );
         ui.add(Label::new(intro).wrap());
         ui.add_space(6.0);
         ui.add_enabled_ui(progress.is_none(), |ui| {

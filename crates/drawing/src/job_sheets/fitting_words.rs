@@ -7,7 +7,7 @@ use flapwright_model::length::Unit;
 use flapwright_model::lift::Lift;
 use flapwright_model::measure::{Measure, length};
 use flapwright_motion::gravity::Level;
-use flapwright_motion::sizes::{COLD_AND_HOT, Verdict};
+use flapwright_motion::sizes::Verdict;
 use flapwright_motion::statics::Way;
 use flapwright_rules::inspection::DoorReport;
 use flapwright_rules::mechanics::{Mechanics, Working};
@@ -49,7 +49,7 @@ pub(super) fn lines(
     };
     if let Some(found) = found {
         lines.extend(verdict_lines(choice, found, unit));
-        lines.extend(setting_line(card, choice, found, unit));
+        lines.extend(setting_line(job, card, choice, found));
         if let Ok(working) = &found.working {
             lines.extend(hand_lines(working, unit));
         }
@@ -92,12 +92,8 @@ fn verdict_lines(choice: &FittingChoice, found: &Mechanics, unit: Unit) -> Vec<L
     lines
 }
 
-fn setting_line(
-    card: &Card,
-    choice: &FittingChoice,
-    found: &Mechanics,
-    unit: Unit,
-) -> Option<Line> {
+fn setting_line(job: &Job, card: &Card, choice: &FittingChoice, found: &Mechanics) -> Option<Line> {
+    let unit = job.unit;
     let size = card.size(&choice.size)?;
     let words = match &size.lift {
         Lift::Spring { turns, .. } => {
@@ -122,8 +118,8 @@ fn setting_line(
             length(strut.box_back, unit),
             length(strut.door_down, unit),
             behind(strut.door_back, unit),
-            COLD_AND_HOT[0],
-            COLD_AND_HOT[1]
+            job.settings.coldest,
+            job.settings.hottest
         ),
     };
     Some(("setting", words))

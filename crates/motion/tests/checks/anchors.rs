@@ -9,10 +9,9 @@ use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::drive::{Drive, DriveState};
 use flapwright_motion::gravity::{Level, Weights};
 use flapwright_motion::motion::{Motion, motion};
-use flapwright_motion::sizes::COLD_AND_HOT;
 use flapwright_motion::statics::{Behaviour, CurvePoint, Grip, Setup, curves};
 
-use crate::common::{flap, long_strut, one_leaf, plates};
+use crate::common::{COLD_AND_HOT, flap, long_strut, one_leaf, plates};
 
 const LIMITS: AnchorLimits = AnchorLimits {
     box_down: Span {

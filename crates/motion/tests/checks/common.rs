@@ -276,3 +276,6 @@ pub(crate) fn long_strut() -> Strut {
         friction: 6.0,
     }
 }
+
+/// Between these a strut has to work in these tests, °C.
+pub(crate) const COLD_AND_HOT: [f64; 2] = [5.0, 40.0];

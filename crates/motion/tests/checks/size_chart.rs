@@ -1,6 +1,6 @@
 //! Regions of the size chart against the limits on the card, by hand.
 
-use crate::common::{card, one_leaf, pivot, plates};
+use crate::common::{COLD_AND_HOT, card, one_leaf, pivot, plates};
 use flapwright_model::card::{Card, Span};
 use flapwright_model::lift::{Carries, MassRow, PieceCount};
 use flapwright_model::linkage::Bodies;
@@ -40,6 +40,7 @@ fn only_region(card: &Card, pieces: u8) -> Region {
         door: &door,
         mass: &mass,
         offer: &offer,
+        cold_and_hot: COLD_AND_HOT,
     };
     let cards = std::slice::from_ref(card);
     let found = verdicts(cards, card.kind, &judged, Some(pieces));

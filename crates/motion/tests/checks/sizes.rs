@@ -6,7 +6,7 @@ use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::{Grade, Judged, Offer, Verdict, verdict, verdicts};
 
-use crate::common::{flap, folding, one_leaf, plates, size, two_leaves};
+use crate::common::{COLD_AND_HOT, flap, folding, one_leaf, plates, size, two_leaves};
 
 const OFFER: Offer = Offer {
     door_width: 800.0,
@@ -65,6 +65,7 @@ fn judge(card: &Card, size: &str, kilograms: f64, offer: &Offer, pieces: u8) -> 
             door: &door,
             mass: &mass,
             offer,
+            cold_and_hot: COLD_AND_HOT,
         },
         pieces,
     )
@@ -105,6 +106,7 @@ fn sizes_are_ranked_by_grade_and_then_by_how_centred_the_mass_lies() {
         door: &door,
         mass: &mass,
         offer: &OFFER,
+        cold_and_hot: COLD_AND_HOT,
     };
     let found = verdicts(
         &[flaps(), folding()],
@@ -280,6 +282,7 @@ fn a_folding_pair_shows_both_leaves() {
         door: &door,
         mass: &mass,
         offer: &OFFER,
+        cold_and_hot: COLD_AND_HOT,
     };
     let verdict = verdict(&card, &card.sizes[0], &judged, 2);
     assert!(words(&verdict).contains("upper leaf 2.50 kg, lower leaf 2.50 kg, heights 1.00 to 1"));

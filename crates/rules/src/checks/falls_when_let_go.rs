@@ -10,21 +10,17 @@ use crate::finding::{Finding, Number, Severity};
 
 const NAME: &str = "falls-when-let-go";
 
-/// In the lower part of its way every lift-up door may fall shut; hands let go of it further up.
-/// Share of the way from closed; assumed, no source.
-const LET_GO_ABOVE: f64 = 0.5;
-
 pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The heaviest door, its fitting set for it, struts at 5 °C: whether it stays open, and whether it holds \
-over the upper half of its way. It is let go where it falls, with its true inertia and the damping that \
-the card states.
+The heaviest door, its fitting set for it, struts in the cold (a setting, 5 °C by default): whether it \
+stays open, and whether it holds over the upper part of its way (a setting, the upper half by default). \
+It is let go where it falls, with its true inertia and the damping that the card states.
 
 ## Why it matters
-A door that comes down by itself hits heads and hands. Below half the way most lift-up doors fall shut, \
-and hands expect it (assumed, no source).
+A door that comes down by itself hits heads and hands. In the lower part of the way most lift-up doors \
+fall shut, and hands expect it (assumed, no source).
 
 ## Severity
 Stop if the likely door falls from open too; else caution. A door that is heavier than its size \
@@ -34,7 +30,7 @@ carries is told of by that check and not here.
 A stronger size, a lighter door; hold the door while its springs are set, and follow the fitting's own \
 instructions.",
     severities: &[Severity::Caution, Severity::Stop],
-    settings: &[],
+    settings: &["coldest", "holds_above"],
     run: Run::Box(look),
 };
 
@@ -51,7 +47,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         if beyond(|load| load.load.likely) {
             continue;
         }
-        let seen = (&work.verdict, LET_GO_ABOVE);
+        let seen = (&work.verdict, context.job.settings.holds_above / 100.0);
         let Some(fall) = fall(context.job, context.wall_box, context.report, opening, seen) else {
             continue;
         };

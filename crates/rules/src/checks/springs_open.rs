@@ -13,7 +13,7 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The lightest door, closed, its fitting set for it, struts at 40 °C: whether what lifts it pushes it \
+The lightest door, closed, its fitting set for it, struts in the heat (a setting, 40 °C by default): whether what lifts it pushes it \
 open against its weight and friction.
 
 ## Why it matters
@@ -25,7 +25,7 @@ Caution. A door that is lighter than its size is made for is told of by that che
 ## What can be done
 A weaker size, a strut whose line passes nearer to the axis when closed, a heavier door, or a catch.",
     severities: &[Severity::Caution],
-    settings: &[],
+    settings: &["hottest"],
     run: Run::Box(look),
 };
 

@@ -110,6 +110,7 @@ fn heaviest(card: &Card, size: &Size, height: f64) -> Option<f64> {
         door: &door.closed,
         mass: door.weighed.as_ref()?,
         offer: &offer,
+        cold_and_hot: tried.job.settings.cold_and_hot(),
     };
     let load = verdict(card, size, &judged, DriveState::of(card, 1.0).pieces).load?;
     let mass = match load.kind {

@@ -56,6 +56,85 @@ fn a_door_that_falls_is_told_of_by_its_danger() {
 }
 
 #[test]
+fn how_far_up_a_door_must_hold_is_a_setting() {
+    // 15.86 + 0.5 = 16.36 N·m are less than 16.377 sin(q + 2.780) from 84.61 to 89.83 degrees, so
+    // up to 89.83 % of a way of 100 degrees.
+    for (holds_above, expected) in [
+        (50.0, vec![Severity::Caution]),
+        (89.6, vec![Severity::Caution]),
+        (90.0, vec![]),
+    ] {
+        let mut job = weighed(6.0, 0.0, spring(15.86));
+        job.settings.holds_above = holds_above;
+        assert_eq!(
+            severities(&job, "falls-when-let-go"),
+            expected,
+            "{holds_above} %"
+        );
+    }
+}
+
+/// The mass from which on a check has something to say, or until which, by halving.
+fn turning_mass(says: impl Fn(f64) -> bool) -> f64 {
+    let (mut low, mut high) = (0.05, 60.0);
+    let at_low = says(low);
+    assert_ne!(at_low, says(high), "it turns somewhere between");
+    for _ in 0..40 {
+        let middle = f64::midpoint(low, high);
+        if says(middle) == at_low {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    low
+}
+
+/// A strut without friction that carries any mass, on a door that must hold from open only.
+fn strutted(kilograms: f64, celsius: [f64; 2]) -> Job {
+    let mut card = card();
+    card.sizes[0].carries = Carries::Mass {
+        min: 0.01,
+        max: 99.0,
+    };
+    card.sizes[0].lift = Lift::Strut(Strut {
+        box_down: 100.0,
+        box_back: 200.0,
+        door_down: 250.0,
+        door_back: 20.0,
+        force: 10.0,
+        progression: 1.3,
+        stroke: 270.0,
+        extended: 500.0,
+        friction: 0.0,
+    });
+    let mut job = weighed(kilograms, 0.0, card);
+    job.settings.holds_above = 99.9;
+    [job.settings.coldest, job.settings.hottest] = celsius;
+    job
+}
+
+#[test]
+fn a_strut_is_judged_in_the_cold_and_in_the_heat_of_the_job() {
+    // A gas shut in pushes as its absolute temperature (Gay-Lussac): the mass that a strut just
+    // holds open in the cold, and the one that it just leaves shut in the heat, go with it.
+    let heaviest = |cold: f64| {
+        turning_mass(|kilograms| {
+            !severities(&strutted(kilograms, [cold, 60.0]), "falls-when-let-go").is_empty()
+        })
+    };
+    let ratio = heaviest(-15.0) / heaviest(5.0);
+    assert!((ratio - 258.15 / 278.15).abs() < 1e-6, "{ratio}");
+    let lightest = |hot: f64| {
+        turning_mass(|kilograms| {
+            !severities(&strutted(kilograms, [-50.0, hot]), "springs-open").is_empty()
+        })
+    };
+    let ratio = lightest(60.0) / lightest(40.0);
+    assert!((ratio - 333.15 / 313.15).abs() < 1e-6, "{ratio}");
+}
+
+#[test]
 fn a_fall_is_timed() {
     // Nothing lifts and next to nothing rubs: as fast as a plate swinging down. By the balance of
     // energy w^2 = 2 m g h / I, with I = m (0.594^2 + 0.019^2) / 12 + m r^2 about the axis,
