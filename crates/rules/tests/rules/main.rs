@@ -4,6 +4,7 @@
 
 mod acceptances;
 mod bench;
+mod bore_checks;
 mod cards;
 mod checks;
 mod common;
