@@ -323,3 +323,152 @@ fn both_screws_beside_a_cup_in_the_middle_are_found_again() {
     the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(taken);
     assert_eq!(off_fitting(&job), None);
 }
+
+/// On the top and left edges, with these adjustments sideways and up.
+fn adjusted_by(sideways: (f64, f64), upward: (f64, f64)) -> Job {
+    let mut job = on_edges(VerticalTie::Top);
+    let travel = |(min, max)| flapwright_model::card::Travel { min, max };
+    job.cards[0].adjustment.sideways = travel(sideways);
+    job.cards[0].adjustment.upward = travel(upward);
+    job
+}
+
+#[test]
+fn the_message_says_which_way_and_what_the_adjustment_makes_of_it() {
+    let job = adjusted_by((-2.0, 4.0), (-1.0, 3.0));
+    let says = |edge, by: f64, words: &str| {
+        let found = off_fitting(&tweaked(job.clone(), edge, by)).unwrap();
+        assert!(found.message.contains(words), "{by}: {}", found.message);
+        found.severity
+    };
+    // A tweak is + outward: the top edge up, the left edge to the left, and only the two bores at
+    // the left hang on that.
+    let takes_up = "adjusting the fitting takes it up and uses";
+    let words =
+        format!("4 of 4 bores off the fitting, the largest offset is 1.5 mm up; {takes_up} 50 %");
+    assert_eq!(says(Edge::Top, 1.5, &words), Severity::Caution);
+    let words = format!("1 mm down; {takes_up} 100 %");
+    assert_eq!(says(Edge::Top, -1.0, &words), Severity::Caution);
+    let words = "2 mm down; that is 2.0 times what the fitting can be adjusted by";
+    assert_eq!(says(Edge::Top, -2.0, words), Severity::Stop);
+    let words = format!(
+        "2 of 4 bores off the fitting, the largest offset is 2 mm to the left; {takes_up} 100 %"
+    );
+    assert_eq!(says(Edge::Left, 2.0, &words), Severity::Caution);
+    let words = format!("2 mm to the right; {takes_up} 50 %");
+    assert_eq!(says(Edge::Left, -2.0, &words), Severity::Caution);
+}
+
+#[test]
+fn without_adjustment_that_way_any_offset_is_a_stop() {
+    let job = adjusted_by((0.0, 0.0), (-1.0, 0.0));
+    let up = off_fitting(&tweaked(job.clone(), Edge::Top, 0.5)).unwrap();
+    assert_eq!(up.severity, Severity::Stop);
+    assert!(
+        up.message
+            .ends_with("0.5 mm up; the fitting has no adjustment that way"),
+        "{}",
+        up.message
+    );
+    assert!(
+        up.numbers
+            .iter()
+            .all(|it| it.label != "share of the adjustment"),
+        "no share of nothing: {:?}",
+        up.numbers
+    );
+    let down = off_fitting(&tweaked(job, Edge::Top, -0.5)).unwrap();
+    assert_eq!(down.severity, Severity::Caution, "{}", down.message);
+}
+
+#[test]
+fn both_ways_of_an_offset_are_said_and_the_larger_share_counts() {
+    let mut job = tweaked(adjusted_by((-2.0, 2.0), (-3.0, 3.0)), Edge::Top, 0.3);
+    job = tweaked(job, Edge::Left, 1.0);
+    let found = off_fitting(&job).unwrap();
+    // 1 of 2 to the left and 0.3 of 3 up.
+    assert!(
+        found
+            .message
+            .contains("1 mm to the left and 0.3 mm up; adjusting")
+            && found.message.contains("uses 50 %"),
+        "{}",
+        found.message
+    );
+    assert_eq!(found.subjects.len(), 4 + 1, "four bores and the opening");
+    let right: Vec<&String> = found
+        .details
+        .iter()
+        .filter(|it| it.contains("right fitting"))
+        .collect();
+    assert_eq!(right.len(), 2, "{:?}", found.details);
+    assert!(
+        right.iter().all(|it| it.ends_with(": 0.3 mm up")),
+        "{right:?}"
+    );
+    assert!(
+        found.details.contains(
+            &"the fitting adjusts the door by -2 mm to 2 mm sideways and -3 mm to 3 mm up"
+                .to_owned()
+        ),
+        "{:?}",
+        found.details
+    );
+}
+
+#[test]
+fn bores_of_one_fitting_that_differ_say_by_how_much() {
+    let mut job = as_drilled();
+    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+        unreachable!("drilled already")
+    };
+    // 0.3 further along and 0.4 further across: 0.5 off, and as much apart from its neighbour.
+    bores[1].along += 0.3;
+    bores[1].across += 0.4;
+    let found = off_fitting(&job).unwrap();
+    assert!(
+        found.message.contains("1 of 4 bores off the fitting")
+            && found.message.ends_with(
+                "the bores of one fitting differ by 0.5 mm, which no adjustment takes up"
+            ),
+        "{}",
+        found.message
+    );
+    // All of one fitting off alike is no difference.
+    let mut alike = as_drilled();
+    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut alike, 0).bores_hang_on else {
+        unreachable!("drilled already")
+    };
+    for bore in bores.iter_mut().filter(|it| it.from_side == SideTie::Left) {
+        bore.along += 0.5;
+    }
+    let found = off_fitting(&alike).unwrap();
+    assert_eq!(found.severity, Severity::Caution, "{}", found.message);
+}
+
+#[test]
+fn a_missing_bore_is_counted_beside_those_that_are_off() {
+    let mut job = tweaked(as_drilled(), Edge::Top, 0.0);
+    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+        unreachable!("drilled already")
+    };
+    bores.pop();
+    for bore in bores.iter_mut() {
+        bore.along += 1.0;
+    }
+    let found = off_fitting(&job).unwrap();
+    assert_eq!(found.severity, Severity::Stop);
+    assert!(
+        found.message.contains("; 1 bore missing"),
+        "{}",
+        found.message
+    );
+    assert!(
+        found
+            .details
+            .iter()
+            .any(|it| it.starts_with("no bore for ")),
+        "{:?}",
+        found.details
+    );
+}
