@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
 
 mod acceptances;
+mod alike_checks;
 mod bench;
 mod bore_checks;
 mod cards;

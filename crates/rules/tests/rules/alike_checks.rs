@@ -1,0 +1,755 @@
+//! What the checks on symmetry, neighbours, rows, wear and weight say: words and numbers, worked by
+//! hand on the plain box (door 794 by 594, sides 322 by 600, bores of the fitting 82 below the top
+//! end of the side, 29 in from the door's sides).
+
+use crate::common::*;
+use crate::size_checks::weighed;
+use flapwright_model::cabinet::{Place, SystemRows, WallBox};
+use flapwright_model::card::{Card, FittedSides, OpeningKind};
+use flapwright_model::door::{
+    DoorFit, DrilledBore, Handle, HandleScrews, HangOn, Leaves, SideTie, VerticalTie,
+};
+use flapwright_model::edges::{Edge, Edges};
+use flapwright_model::edit::apply;
+use flapwright_model::job::Job;
+use flapwright_model::length::Unit;
+use flapwright_model::lift::{Carries, Lift, SpringRow};
+use flapwright_model::material::Stiffness;
+use flapwright_model::part::{LeafId, Part, PartId, Subject};
+use flapwright_rules::finding::{Finding, Severity};
+
+fn found(job: &Job, name: &str) -> Vec<Finding> {
+    let mut job = job.clone();
+    job.settings.weights.clear();
+    let mut findings = inspect(&job).findings;
+    findings.retain(|it| it.check == name);
+    findings
+}
+
+fn the_one(job: &Job, name: &str) -> Finding {
+    let mut all = found(job, name);
+    assert_eq!(all.len(), 1, "{all:?}");
+    all.remove(0)
+}
+
+#[track_caller]
+fn says(finding: &Finding, words: &str) {
+    assert!(
+        finding.message.contains(words),
+        "\"{words}\" is not in \"{}\"",
+        finding.message
+    );
+}
+
+fn number(finding: &Finding, label: &str) -> f64 {
+    finding
+        .numbers
+        .iter()
+        .find(|it| it.label == label)
+        .unwrap_or_else(|| panic!("no {label} in {:?}", finding.numbers))
+        .value
+}
+
+/// Applies a remedy; its check must be silent then, and undo must restore the job.
+fn clears(job: &Job, finding: &Finding, remedy: usize) -> Job {
+    let remedy = &finding.remedies[remedy];
+    let mut after = job.clone();
+    let undo = apply(&mut after, remedy.edit.clone()).expect("the remedy is sound");
+    assert_eq!(found(&after, finding.check), [], "{}", remedy.title);
+    let mut back = after.clone();
+    apply(&mut back, undo).expect("undo is sound");
+    assert_eq!(&back, job);
+    after
+}
+
+/// A second box like the first, 1000 along the wall, its fitting packed out by 2.
+fn two() -> Job {
+    let mut job = job(wall_box(), card());
+    let mut second = wall_box();
+    second.name = "second box".to_owned();
+    second.place = Place {
+        along_wall: 1000.0,
+        above_floor: 0.0,
+    };
+    job.boxes.push(second);
+    job
+}
+
+fn packed(job: &mut Job, index: usize, packing: f64) {
+    let door = job.boxes[index].openings[0].door.as_mut().expect("a door");
+    door.fitting.as_mut().expect("a fitting").packing = packing;
+}
+
+const PAIR: &str = "mirrored-pair-differs";
+
+#[test]
+fn doors_that_look_alike_and_are_drilled_differently_are_named() {
+    let mut job = two();
+    packed(&mut job, 1, 2.0);
+    let it = the_one(&job, PAIR);
+    says(
+        &it,
+        "the doors of \"test box\" and \"second box\" look alike and are drilled differently: one \
+         of them has a bore 2 mm from where the other has it",
+    );
+    let opening = |box_index| Subject::Opening {
+        box_index,
+        opening: 0,
+    };
+    assert_eq!(it.subjects, [opening(0), opening(1)]);
+    // A third like the first raises nothing more, one like the second does.
+    let mut third = job.boxes[0].clone();
+    third.place.along_wall = 2000.0;
+    job.boxes.push(third);
+    assert_eq!(found(&job, PAIR).len(), 1);
+    packed(&mut job, 2, 2.0);
+    assert_eq!(found(&job, PAIR).len(), 2);
+}
+
+#[test]
+fn doors_with_another_number_of_bores_or_other_drills_say_so() {
+    let with = |change: fn(&mut Card)| {
+        let mut job = two();
+        let mut other = card();
+        other.name = "Curlew".to_owned();
+        change(&mut other);
+        job.cards.push(other);
+        let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+        door.fitting.as_mut().expect("a fitting").card = "Curlew".to_owned();
+        the_one(&job, PAIR)
+    };
+    let more = with(|card| card.door_bores[0].bores.push(door_bore(14.0, 200.0)));
+    says(
+        &more,
+        "one has 4 bores, the other 6 bores, or of other diameters",
+    );
+    assert_eq!(more.numbers, [], "no distance can be given");
+    let wider = with(|card| card.door_bores[0].bores[0].drill.diameter = 5.0);
+    says(
+        &wider,
+        "one has 4 bores, the other 4 bores, or of other diameters",
+    );
+}
+
+#[test]
+fn doors_that_do_not_look_alike_are_not_compared() {
+    let differs = |change: fn(&mut WallBox)| {
+        let mut job = two();
+        packed(&mut job, 1, 2.0);
+        change(&mut job.boxes[1]);
+        found(&job, PAIR).len()
+    };
+    assert_eq!(differs(|_| ()), 1);
+    // To a tenth of a millimetre they are alike.
+    assert_eq!(differs(|it| it.width += 0.04), 1);
+    assert_eq!(differs(|it| it.height += 0.04), 1);
+    assert_eq!(differs(|it| it.width += 0.2), 0);
+    assert_eq!(differs(|it| it.height += 0.2), 0);
+    assert_eq!(differs(|it| it.depth += 0.2), 0);
+    let leaf_of = |it: &mut WallBox, thickness: f64| {
+        let door = it.openings[0].door.as_mut().expect("a door");
+        door.leaves = Leaves::One(leaf(thickness));
+    };
+    let mut job = two();
+    packed(&mut job, 1, 2.0);
+    leaf_of(&mut job.boxes[1], 19.04);
+    assert_eq!(found(&job, PAIR).len(), 1);
+    leaf_of(&mut job.boxes[1], 20.0);
+    assert_eq!(found(&job, PAIR), []);
+}
+
+#[test]
+fn doors_of_one_box_and_screws_of_handles_make_no_pair() {
+    let mut job = two();
+    let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+    door.handle = Some(Handle {
+        mass: 0.1,
+        up: 40.0,
+        right_of_middle: 0.0,
+        projection: 20.0,
+        length: 160.0,
+        screws: Some(HandleScrews {
+            spacing: 128.0,
+            diameter: 5.0,
+        }),
+    });
+    assert_eq!(
+        found(&job, PAIR),
+        [],
+        "the handle is no bore of the fitting"
+    );
+    // No bores at all in either back.
+    for it in &mut job.boxes {
+        let door = it.openings[0].door.as_mut().expect("a door");
+        door.bores_hang_on = HangOn::AsDrilled(Vec::new());
+    }
+    assert_eq!(found(&job, PAIR), []);
+}
+
+fn with_rows(first: f64) -> Job {
+    let mut it = wall_box();
+    it.system_rows = Some(SystemRows {
+        front: 70.0,
+        rear: 41.0,
+        first,
+        last: first,
+        diameter: 5.0,
+        depth: 12.0,
+    });
+    job(it, card())
+}
+
+#[test]
+fn rows_off_the_grid_say_where_to_begin() {
+    let it = the_one(&with_rows(41.0), "off-the-grid");
+    says(
+        &it,
+        "left side: the fitting's bores lie 9 mm below the grid of the rows of shelf bores",
+    );
+    assert_eq!(
+        it.remedies[0].title,
+        "Move the rows onto the fitting's grid"
+    );
+    assert_eq!(
+        it.remedies[0].effect,
+        "first shelf bore 41 mm to 50 mm below the top end of the side"
+    );
+    assert!(!it.remedies[0].safe, "shelves would hang elsewhere");
+    clears(&with_rows(41.0), &it, 0);
+    // 82 - 100 = -18 = -32 + 14.
+    let above = the_one(&with_rows(100.0), "off-the-grid");
+    assert_close(number(&above, "below the grid"), 14.0);
+    clears(&with_rows(100.0), &above, 0);
+    // Only the right side has bores of the fitting.
+    let mut right = with_rows(41.0);
+    right.cards[0].sides = FittedSides::RightOnly;
+    says(&the_one(&right, "off-the-grid"), "right side: ");
+}
+
+#[test]
+fn a_fitting_at_one_side_says_what_twists_the_door() {
+    const NAME: &str = "one-sided-fitting-racks";
+    let one = |sides, card: Card, width: f64| {
+        let mut job = weighed(6.0, 0.0, Card { sides, ..card });
+        job.boxes[0].width = width;
+        the_one(&job, NAME)
+    };
+    // 700 wide: the door is 694 by 594. 6 kg x 9.80665 x 0.347 m = 20.417 N·m.
+    let hinged = one(FittedSides::LeftOnly, with_hinges(card()), 700.0);
+    says(
+        &hinged,
+        "Plover lifts at the left alone and the door is 694 mm wide and only 594 mm high; up to \
+         20.4 N·m twist it",
+    );
+    assert_close(number(&hinged, "width beyond height"), 100.0);
+    let twist = number(&hinged, "twist");
+    assert!((twist - 20.417_445).abs() < 1e-6, "{twist}");
+    let free = one(FittedSides::RightOnly, card(), 400.0);
+    says(
+        &free,
+        "Plover lifts at the right alone and nothing else holds the door, which is 394 mm wide",
+    );
+}
+
+/// Open to this angle at this height above the floor.
+fn open_at(degrees: f64, above_floor: f64) -> Job {
+    let mut card = card();
+    card.linkage.end_degrees = degrees;
+    let mut job = job(wall_box(), card);
+    job.boxes[0].place.above_floor = above_floor;
+    job.room.ceiling = 4000.0;
+    job
+}
+
+#[test]
+fn an_open_door_at_head_height_says_how_far_it_stands_out() {
+    const NAME: &str = "open-door-at-head-height";
+    // Level: the back, 4 before the axis, lies 4 above it; the axis is 578 up. The bottom edge, 575
+    // below the axis, is 575 before it, which is 2 behind the sides; the closed front is at 21.
+    let it = the_one(&open_at(90.0, 1200.0), NAME);
+    says(
+        &it,
+        "open, it stands out 552 mm at 1782 mm above the floor, where a head can meet it; the limit \
+         is 1850 mm",
+    );
+    assert_close(number(&it, "stands out"), 552.0);
+    // Past level it rises outward: what counts is where the back comes past the allowance of 100
+    // beyond the closed front, 121 before the sides and 123 before the axis. At 100 degrees that is
+    // (123 - 4 cos 100) / sin 100 along the back from the axis's foot.
+    let (sin, cos) = 100_f64.to_radians().sin_cos();
+    let along = (123.0 - 4.0 * cos) / sin;
+    let expected = 1000.0 + 578.0 + 4.0 * sin - along * cos;
+    let it = the_one(&open_at(100.0, 1000.0), NAME);
+    assert_close(number(&it, "lowest place"), expected);
+    // Before level the far edge is lowest: (4, -575) turned by 80 degrees.
+    let (sin, cos) = 80_f64.to_radians().sin_cos();
+    let it = the_one(&open_at(80.0, 1000.0), NAME);
+    assert_close(
+        number(&it, "lowest place"),
+        1000.0 + 578.0 + 4.0 * sin - 575.0 * cos,
+    );
+}
+
+/// Sides of 3/4 in, a box of 31 1/2 in: every chain is whole, until the reveals say otherwise.
+fn inches(left: f64, right: f64) -> Job {
+    let inch = 25.4;
+    let mut it = wall_box();
+    (it.width, it.height) = (31.5 * inch, 24.0 * inch);
+    it.left = panel(0.75 * inch);
+    it.right = panel(0.75 * inch);
+    it.top = across(0.75 * inch);
+    it.bottom = across(0.75 * inch);
+    it.openings[0].door = Some(door(Edges {
+        left,
+        right,
+        ..Edges::all(0.125 * inch)
+    }));
+    let mut job = job(it, card());
+    job.unit = Unit::Inch;
+    job
+}
+
+#[test]
+fn a_chain_that_adds_up_no_longer_is_shown() {
+    const NAME: &str = "rounding-drift";
+    assert_eq!(found(&inches(3.175, 3.175), NAME), []);
+    // 3.3 mm are 8.315/64 in, so 8; the door, 800.1 - 6.6 = 793.5, is 1999.37/64, so 1999; the box
+    // is 2016: 8 + 1999 + 8 = 2015. Overlay and reveal of a side still add up: 40 + 8 = 48.
+    let it = the_one(&inches(3.3, 3.3), NAME);
+    says(
+        &it,
+        "rounded to 1/64 in, 1 of 6 chains add up no longer, \"test box\", door: reveals and width \
+         by 1/64\"",
+    );
+    assert_close(number(&it, "largest drift"), 25.4 / 64.0);
+    assert_eq!(it.details.len(), 1, "{:?}", it.details);
+    assert!(
+        it.details[0].starts_with(
+            "\"test box\", door: reveals and width: 1/8\" + 31-15/64\" + 1/8\" against 31-1/2\""
+        ),
+        "{:?}",
+        it.details
+    );
+    assert_eq!(it.severity, Severity::Note);
+}
+
+#[test]
+fn a_tweak_at_the_left_or_right_takes_the_width_out_of_the_sum() {
+    const NAME: &str = "rounding-drift";
+    for edge in [Edge::Left, Edge::Right] {
+        let mut job = inches(3.3, 3.3);
+        *the_job_door(&mut job, 0).tweaks.at_mut(edge) = 1.0;
+        assert_eq!(found(&job, NAME), [], "{edge:?}");
+    }
+    let mut job = inches(3.3, 3.3);
+    *the_job_door(&mut job, 0).tweaks.at_mut(Edge::Top) = 1.0;
+    assert_eq!(found(&job, NAME).len(), 1);
+}
+
+fn with_cups(cups: &[(SideTie, f64, VerticalTie, f64)]) -> Job {
+    let mut job = job(wall_box(), card());
+    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
+    let cups = cups
+        .iter()
+        .map(|&(from_side, across, from_end, along)| DrilledBore {
+            leaf: LeafId::Only,
+            from_side,
+            across,
+            from_end,
+            along,
+            diameter: 35.0,
+            depth: 12.5,
+            purpose: "hinge cup".to_owned(),
+        });
+    let bores = taken.into_iter().chain(cups).collect();
+    the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(bores);
+    job
+}
+
+#[test]
+fn side_hinge_cups_are_listed_and_plugged() {
+    const NAME: &str = "side-hinge-bores-on-lift-door";
+    let one = with_cups(&[(SideTie::Left, 22.0, VerticalTie::Bottom, 100.0)]);
+    let it = the_one(&one, NAME);
+    says(
+        &it,
+        "door: 1 bore up to 35 mm across near its upright edges, for which the lift fitting has no \
+         use; was it made to turn on side hinges?",
+    );
+    assert_close(number(&it, "cups at the side"), 1.0);
+    // 594 - 100 = 494 below the top edge.
+    assert!(
+        it.details[0].ends_with("(hinge cup): 35 mm across, 22 mm from the edge, 494 mm down"),
+        "{:?}",
+        it.details
+    );
+    assert_eq!(it.remedies[0].title, "Plug the cups");
+    assert_eq!(
+        it.remedies[0].effect,
+        "1 bore fewer in the list of drilled bores"
+    );
+    assert!(!it.remedies[0].safe, "plugging is work");
+    let after = clears(&one, &it, 0);
+    let HangOn::AsDrilled(left) = &after.boxes[0].openings[0]
+        .door
+        .as_ref()
+        .unwrap()
+        .bores_hang_on
+    else {
+        panic!("still as drilled")
+    };
+    assert_eq!(left.len(), 4, "the fitting's own bores stay");
+
+    // From either side and either end; one in the middle of the door is no side hinge's.
+    let three = with_cups(&[
+        (SideTie::Left, 22.0, VerticalTie::Top, 60.0),
+        (SideTie::Right, 22.0, VerticalTie::Bottom, 60.0),
+        (SideTie::Right, 22.0, VerticalTie::Top, 260.0),
+        (SideTie::Left, 300.0, VerticalTie::Top, 60.0),
+    ]);
+    let it = the_one(&three, NAME);
+    says(&it, "3 bores up to 35 mm across");
+    assert_eq!(it.subjects.len(), 1 + 3, "the leaf and three bores");
+    let after = clears(&three, &it, 0);
+    let HangOn::AsDrilled(left) = &after.boxes[0].openings[0]
+        .door
+        .as_ref()
+        .unwrap()
+        .bores_hang_on
+    else {
+        panic!("still as drilled")
+    };
+    assert_eq!(left.len(), 5, "four of the fitting and one in the middle");
+}
+
+#[test]
+fn sides_that_differ_count_their_bores_and_offer_a_pair() {
+    const NAME: &str = "side-not-symmetric";
+    let mut job = job(wall_box(), card());
+    let one = Card {
+        name: "Curlew".to_owned(),
+        sides: FittedSides::LeftOnly,
+        ..card()
+    };
+    job.cards.push(one);
+    let choose = |job: &mut Job| {
+        let fitting = the_job_door(job, 0).fitting.as_mut().expect("a fitting");
+        fitting.card = "Curlew".to_owned();
+    };
+    choose(&mut job);
+    let it = the_one(&job, NAME);
+    says(
+        &it,
+        "left and right side are no mirror images: 2 bores at the left only, 0 bores at the right \
+         only; they need two set-ups",
+    );
+    assert_close(number(&it, "bores at one side only"), 2.0);
+    let side = |part| Subject::Part(PartId { box_index: 0, part });
+    assert_eq!(it.subjects, [side(Part::LeftSide), side(Part::RightSide)]);
+    assert_eq!(it.remedies[0].title, "Take Plover, size 1");
+    assert!(
+        it.remedies[0]
+            .effect
+            .contains("a fitting at both sides in place of Curlew, size 1"),
+        "{}",
+        it.remedies[0].effect
+    );
+    assert!(!it.remedies[0].safe);
+    clears(&job, &it, 0);
+    // Sides of other outlines are no mirror images anyway.
+    let mut right = job.clone();
+    right.cards[1].sides = FittedSides::RightOnly;
+    says(
+        &the_one(&right, NAME),
+        "0 bores at the left only, 2 bores at the right only",
+    );
+    // A size whose door may not be so wide, or so high, is not offered. The door is 794 by 594.
+    for (width, height, offered) in [
+        ((794.0, 794.0), (594.0, 594.0), 1),
+        ((794.1, 900.0), (594.0, 594.0), 0),
+        ((700.0, 793.9), (594.0, 594.0), 0),
+        ((794.0, 794.0), (594.1, 600.0), 0),
+        ((794.0, 794.0), (500.0, 593.9), 0),
+    ] {
+        let mut job = job.clone();
+        let size = &mut job.cards[0].sizes[0];
+        (size.door_width.min, size.door_width.max) = width;
+        (size.door_height.min, size.door_height.max) = height;
+        assert_eq!(
+            the_one(&job, NAME).remedies.len(),
+            offered,
+            "{width:?} {height:?}"
+        );
+    }
+    // Nor is a card of another kind.
+    let mut other = job.clone();
+    other.cards[0].kind = OpeningKind::ParallelRisingDoor;
+    other.cards[0].linkage.bodies = flapwright_model::linkage::Bodies::Parallel {
+        box_pivot: pivot(100.0, 100.0),
+        door_pivot: pivot(300.0, 5.0),
+        second_down: 40.0,
+        second_back: 0.0,
+    };
+    assert_eq!(the_one(&other, NAME).remedies, []);
+}
+
+fn pivot(down: f64, back: f64) -> flapwright_model::linkage::Pivot {
+    flapwright_model::linkage::Pivot {
+        down: flapwright_model::card::PerSize::All(down),
+        back: flapwright_model::card::PerSize::All(back),
+    }
+}
+
+/// How many findings there are when the upper of two doors has a fitting at the left and the lower
+/// one, 382 below it, a fitting at the right whose side bores lie 382 higher than the other's: so
+/// both sides have the same bores, before a change of the right-hand card.
+fn twins(change: fn(&mut Card)) -> usize {
+    let mut left = card();
+    left.sides = FittedSides::LeftOnly;
+    let mut right = card();
+    right.name = "Curlew".to_owned();
+    right.sides = FittedSides::RightOnly;
+    right.side_bores = vec![
+        side_bore(64.0 - 382.0, 41.0),
+        side_bore(64.0 - 382.0, 137.0),
+    ];
+    change(&mut right);
+    let mut wall_box = wall_box();
+    wall_box.shelves.push(fixed_shelf(200.0, 18.0, 3.0));
+    wall_box.openings.push(flapwright_model::cabinet::Opening {
+        door: Some(door(Edges::all(3.0))),
+    });
+    let mut job = job(wall_box, left);
+    job.cards.push(right);
+    let lower = the_job_door(&mut job, 1).fitting.as_mut().expect("one");
+    lower.card = "Curlew".to_owned();
+    found(&job, "side-not-symmetric").len()
+}
+
+#[test]
+fn bores_of_both_sides_are_alike_in_place_size_and_depth() {
+    assert_eq!(twins(|_| ()), 0);
+    // Half of a tenth is not seen on a sheet.
+    assert_eq!(
+        twins(|it| it.side_bores[0] = side_bore(64.0 - 382.0, 41.04)),
+        0
+    );
+    assert_eq!(
+        twins(|it| it.side_bores[0] = side_bore(64.0 - 382.0, 41.06)),
+        1
+    );
+    assert_eq!(
+        twins(|it| it.side_bores[0] = side_bore(64.04 - 382.0, 41.0)),
+        0
+    );
+    assert_eq!(
+        twins(|it| it.side_bores[0] = side_bore(64.06 - 382.0, 41.0)),
+        1
+    );
+    assert_eq!(twins(|it| it.side_bores[0].drill.diameter = 5.5), 1);
+    assert_eq!(
+        twins(|it| it.side_bores[0].drill.depth = flapwright_model::card::Depth::Blind(11.0)),
+        1
+    );
+}
+
+#[test]
+fn a_size_that_covers_part_of_the_mass_says_which_end_is_out() {
+    const NAME: &str = "size-covers-part-of-mass-range";
+    let with = |min, max| {
+        let mut card = card();
+        card.sizes[0].carries = Carries::Mass { min, max };
+        the_one(&weighed(6.0, 0.3, card), NAME)
+    };
+    says(
+        &with(1.0, 6.1),
+        "carries a mass of 1.00 to 6.10 kg; the likely 6.00 kg fits, but at its heaviest, 6.30 kg, \
+         it is 0.20 kg over the most",
+    );
+    says(
+        &with(5.9, 20.0),
+        "at its lightest, 5.70 kg, it is 0.20 kg under the least",
+    );
+    says(
+        &with(5.9, 6.1),
+        "over the most and at its lightest, 5.70 kg, it is 0.20 kg under the least",
+    );
+}
+
+#[test]
+fn neighbouring_reveals_are_said_with_both_numbers() {
+    const NAME: &str = "uneven-reveals";
+    let with = |change: fn(&mut Job)| {
+        let mut job = two();
+        job.boxes[1].place.along_wall = 800.0;
+        change(&mut job);
+        job
+    };
+    let reveals = |job: &mut Job, index: usize, edge: Edge, to: f64| {
+        let door = job.boxes[index].openings[0].door.as_mut().expect("a door");
+        if let DoorFit::Overlay { reveals } = &mut door.fit {
+            *reveals.at_mut(edge) = to;
+        }
+    };
+    let mut top = with(|_| ());
+    reveals(&mut top, 1, Edge::Top, 6.0);
+    let it = the_one(&top, NAME);
+    says(
+        &it,
+        "the top reveals of \"test box\" and \"second box\" side by side are 3 mm and 6 mm, 3 mm \
+         apart; the limit is 1.6 mm",
+    );
+    let opening = |box_index| Subject::Opening {
+        box_index,
+        opening: 0,
+    };
+    assert_eq!(it.subjects, [opening(1), opening(0)]);
+    assert_eq!(it.remedies[0].title, "Make the reveals even");
+    assert_eq!(
+        it.remedies[0].effect,
+        "top reveal of \"second box\" 6 mm to 3 mm"
+    );
+    assert!(it.remedies[0].safe);
+    clears(&top, &it, 0);
+    let mut bottom = with(|_| ());
+    reveals(&mut bottom, 0, Edge::Bottom, 6.0);
+    let it = the_one(&bottom, NAME);
+    assert_close(number(&it, "difference of the bottom reveals"), 3.0);
+    assert_eq!(
+        it.remedies[0].effect,
+        "bottom reveal of \"second box\" 3 mm to 6 mm"
+    );
+    clears(&bottom, &it, 0);
+    // The order of the boxes in the job is not their order along the wall.
+    let mut turned = top.clone();
+    turned.boxes.swap(0, 1);
+    says(
+        &the_one(&turned, NAME),
+        "the top reveals of \"test box\" and \"second box\"",
+    );
+    // A tweak moves the edge as well: 3 - 2 = 1 against 3.
+    let mut tweaked = with(|_| ());
+    let door = tweaked.boxes[1].openings[0].door.as_mut().expect("a door");
+    door.tweaks.top = 2.0;
+    says(&the_one(&tweaked, NAME), "are 3 mm and 1 mm, 2 mm apart");
+    // Inset doors have gaps and no reveals.
+    let inset = with(|job| {
+        let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+        door.fit = DoorFit::Inset {
+            gaps: Edges::all(9.0),
+            set_back: 0.0,
+        };
+    });
+    assert_eq!(found(&inset, NAME), []);
+}
+
+#[test]
+fn boxes_are_neighbours_when_level_and_side_by_side() {
+    const NAME: &str = "uneven-reveals";
+    let at = |along: f64, up: f64| {
+        let mut job = two();
+        job.boxes[1].place = Place {
+            along_wall: along,
+            above_floor: up,
+        };
+        let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+        door.fit = DoorFit::Overlay {
+            reveals: Edges {
+                bottom: 6.0,
+                ..Edges::all(3.0)
+            },
+        };
+        found(&job, NAME).len()
+    };
+    assert_eq!(at(800.0, 0.0), 1);
+    assert_eq!(at(800.0, 0.09), 1);
+    assert_eq!(at(800.0, 0.11), 0);
+    assert_eq!(at(799.95, 0.0), 1);
+    // 0.2 over each other is no side by side.
+    assert_eq!(at(799.8, 0.0), 0);
+}
+
+#[test]
+fn the_wall_is_told_part_by_part() {
+    let mut job = weighed(6.0, 0.5, card());
+    let it = the_one(&job, "wall-fixing-reminder");
+    // See the test of the sum: 14.149 kg, 6.5 kg, 47.972 kg.
+    says(
+        &it,
+        "loaded, it can weigh 68.62 kg on the wall (box 14.15 kg, doors 6.50 kg, load on shelves \
+         and bottom 47.97 kg)",
+    );
+    // A frame 20 thick, its members 30 wide and flush with the panels' inner faces (764 by 564): two
+    // stiles of 564 + 60 and two rails of 764. 2 x (624 + 764) x 30 x 20 mm3 at 720 kg/m3 = 1.199 kg.
+    job.boxes[0].frame = Some(face_frame(20.0, 30.0, 0.0));
+    let framed = the_one(&job, "wall-fixing-reminder");
+    let more = number(&framed, "loaded mass") - number(&it, "loaded mass");
+    assert!((more - 1.199_232).abs() < 1e-6, "{more}");
+}
+
+#[test]
+fn a_sagging_door_says_the_limit_and_how_thick_it_would_have_to_be() {
+    const NAME: &str = "wide-door-sags";
+    // See the tests of this check: 833.94 / E over 736 mm between the arms, at most 736 / 144.
+    let mut job = weighed(6.0, 0.0, card());
+    job.cards[0].linkage.end_degrees = 90.0;
+    job.materials[0].stiffness = Some(Stiffness {
+        along: 80.0,
+        across: None,
+        source: "invented".to_owned(),
+    });
+    let it = the_one(&job, NAME);
+    // 833.94 / 80 = 10.424 against 5.111.
+    assert!(
+        (number(&it, "sag") - 10.424).abs() < 1e-3,
+        "{:?}",
+        it.numbers
+    );
+    assert_close(number(&it, "limit"), 736.0 / 144.0);
+    says(
+        &it,
+        "over 736 mm between its supports; the limit is 5.1 mm, one 144th",
+    );
+    // 19 x sqrt(10.424 / 5.111) = 27.13, so 28.
+    assert_eq!(it.remedies[0].title, "Make the leaf 28 mm thick");
+    assert!(
+        it.remedies[0]
+            .effect
+            .starts_with("thickness 19 mm to 28 mm; it sags by no more than 4.8 mm"),
+        "{}",
+        it.remedies[0].effect
+    );
+    assert!(!it.remedies[0].safe);
+    clears(&job, &it, 0);
+    // Nobody makes a door 60 thick: 19 x sqrt(s / 5.111) = 60 at s = 50.97, so at E = 16.36.
+    let remedies = |along: f64| {
+        let mut job = job.clone();
+        job.materials[0].stiffness.as_mut().expect("known").along = along;
+        the_one(&job, NAME).remedies.len()
+    };
+    assert_eq!(remedies(16.4), 1);
+    assert_eq!(remedies(16.3), 0);
+}
+
+#[test]
+fn a_door_that_springs_open_says_by_how_much() {
+    let mut card = card();
+    card.sizes[0].lift = Lift::Spring {
+        table: vec![SpringRow {
+            degrees: 0.0,
+            weakest: 5.0,
+            strongest: 5.0,
+        }],
+        turns: 10.0,
+        friction: 0.5,
+    };
+    // Closed, 6 kg pull by 0.794 N·m: 5 - 0.794 = 4.206 push, 0.5 of friction hold.
+    let it = the_one(&weighed(6.0, 0.0, card), "springs-open");
+    says(
+        &it,
+        "at 40 °C the lightest door does not stay shut: 4.2 N·m push it open against 0.5 N·m of \
+         friction",
+    );
+    let beyond = number(&it, "push beyond friction");
+    assert!((beyond - 3.706).abs() < 1e-3, "{beyond}");
+}
