@@ -10,7 +10,7 @@ use crate::checks::{BoxContext, look_at_box, look_at_job};
 use crate::finding::Finding;
 use crate::inspection::{BoxReport, Inspection};
 use crate::judge::judge_remedies;
-use crate::place_words::place_words;
+use crate::place_words::PlaceWords;
 use crate::placement::place_box;
 
 /// Places every box and runs every check. Pure, and total on every job that validates.
@@ -25,14 +25,14 @@ pub fn inspect(job: &Job) -> Inspection {
 /// The answer is that of [`inspect`], whatever was inspected before.
 #[derive(Debug, Default)]
 pub struct Inspector {
-    /// The job of the last time.
+    /// The job of the last time, as far as boxes are looked at with it.
     last: Option<Job>,
-    /// What was found in each of its boxes.
+    /// What was found in each of its boxes, as many as it has.
     looks: Vec<BoxLook>,
 }
 
 /// One box, placed and looked at by itself.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 struct BoxLook {
     report: Arc<BoxReport>,
     findings: Vec<Finding>,
@@ -41,26 +41,31 @@ struct BoxLook {
 impl Inspector {
     /// The same as [`inspect`], sooner.
     pub fn inspect(&mut self, job: &Job) -> Inspection {
-        let before = self
-            .last
-            .take()
-            .filter(|last| same_for_every_box(last, job));
-        let old = std::mem::take(&mut self.looks);
-        self.looks = job
-            .boxes
-            .iter()
-            .enumerate()
-            .map(|(index, wall_box)| {
-                let unchanged = before
-                    .as_ref()
-                    .is_some_and(|last| last.boxes.get(index) == Some(wall_box));
-                match old.get(index) {
-                    Some(look) if unchanged => look.clone(),
-                    _ => look_at(job, index),
+        match &mut self.last {
+            Some(last) if same_for_every_box(last, job) => {
+                last.boxes.truncate(job.boxes.len());
+                self.looks.truncate(job.boxes.len());
+                for (index, wall_box) in job.boxes.iter().enumerate() {
+                    match (last.boxes.get_mut(index), self.looks.get_mut(index)) {
+                        (Some(before), Some(_)) if before == wall_box => {}
+                        (Some(before), Some(look)) => {
+                            before.clone_from(wall_box);
+                            *look = look_at(job, index);
+                        }
+                        _ => {
+                            last.boxes.push(wall_box.clone());
+                            self.looks.push(look_at(job, index));
+                        }
+                    }
                 }
-            })
-            .collect();
-        self.last = Some(job.clone());
+            }
+            _ => {
+                self.looks = (0..job.boxes.len())
+                    .map(|index| look_at(job, index))
+                    .collect();
+                self.last = Some(job.clone());
+            }
+        }
         let boxes: Vec<Arc<BoxReport>> = self
             .looks
             .iter()
@@ -72,8 +77,9 @@ impl Inspector {
             .flat_map(|look| look.findings.iter().cloned())
             .collect();
         look_at_job(job, &boxes, &mut findings);
+        let places = PlaceWords::of(&boxes);
         for finding in &mut findings {
-            finding.place = place_words(&boxes, &finding.subjects);
+            finding.place = places.place(&finding.subjects);
         }
         judge_remedies(job, &boxes, &mut findings);
         accept::mark(job, &mut findings);

@@ -11,20 +11,26 @@ use crate::checks::{BoxContext, look_at_box, look_at_job};
 use crate::finding::{Finding, Severity};
 use crate::inspect::{Inspector, inspect};
 use crate::inspection::{BoxReport, Inspection};
-use crate::place_words::place_words;
+use crate::place_words::PlaceWords;
 use crate::placement::place_box;
 
 /// Takes the mark "safe" off every remedy that is not: one is safe only if (stops, cautions) of its
 /// box falls in dictionary order, no stop comes up that was not there before, in this box or
 /// between boxes, and the finding itself is gone.
 pub(crate) fn judge_remedies(job: &Job, boxes: &[Arc<BoxReport>], findings: &mut [Finding]) {
+    let mut trial = None;
     let verdicts: Vec<Vec<bool>> = findings
         .iter()
         .map(|finding| {
             finding
                 .remedies
                 .iter()
-                .map(|remedy| remedy.safe && is_safe(job, boxes, findings, finding, &remedy.edit))
+                .map(|remedy| {
+                    remedy.safe
+                        && trial
+                            .get_or_insert_with(|| Trial::new(job, boxes, findings))
+                            .is_safe(finding, &remedy.edit)
+                })
                 .collect()
         })
         .collect();
@@ -35,46 +41,69 @@ pub(crate) fn judge_remedies(job: &Job, boxes: &[Arc<BoxReport>], findings: &mut
     }
 }
 
-fn is_safe(
-    job: &Job,
-    boxes: &[Arc<BoxReport>],
-    before: &[Finding],
-    finding: &Finding,
-    edit: &Edit,
-) -> bool {
-    let Edit::ReplaceBox { index, with } = edit else {
-        return false;
-    };
-    if job.boxes.get(*index).is_none() || !validate_box(job, *index, with).is_empty() {
-        return false;
+/// A job in which remedies are tried out, one after the other.
+struct Trial<'a> {
+    /// The job; each trial puts back what it changes.
+    job: Job,
+    boxes: Vec<Arc<BoxReport>>,
+    before: &'a [Finding],
+    /// The stops before any remedy.
+    stops: BTreeSet<(&'a str, &'a str)>,
+}
+
+impl<'a> Trial<'a> {
+    fn new(job: &Job, boxes: &[Arc<BoxReport>], before: &'a [Finding]) -> Self {
+        Self {
+            job: job.clone(),
+            boxes: boxes.to_vec(),
+            before,
+            stops: before.iter().filter(is_stop).map(key).collect(),
+        }
     }
-    let mut changed = job.clone();
-    changed.boxes[*index] = (**with).clone();
-    let mut reports = boxes.to_vec();
-    let report = Arc::new(place_box(&changed, *index, with));
-    reports[*index] = Arc::clone(&report);
-    let mut after = Vec::new();
-    look_at_box(&BoxContext::new(&changed, with, &report), &mut after);
-    look_at_job(&changed, &reports, &mut after);
-    for it in &mut after {
-        it.place = place_words(&reports, &it.subjects);
+
+    fn is_safe(&mut self, finding: &Finding, edit: &Edit) -> bool {
+        let Edit::ReplaceBox { index, with } = edit else {
+            return false;
+        };
+        if self.job.boxes.get(*index).is_none() || !validate_box(&self.job, *index, with).is_empty()
+        {
+            return false;
+        }
+        let described = std::mem::replace(&mut self.job.boxes[*index], (**with).clone());
+        let changed = Arc::new(place_box(&self.job, *index, with));
+        let report = std::mem::replace(&mut self.boxes[*index], changed);
+        let safe = self.is_better(*index, finding);
+        self.job.boxes[*index] = described;
+        self.boxes[*index] = report;
+        safe
     }
-    // Findings of the box itself and those between boxes: what other boxes have in themselves is
-    // the same before and after.
-    let of_box = |it: &&Finding| {
-        it.subjects
-            .iter()
-            .any(|subject| subject.box_index() == *index)
-    };
-    let after_of_box: Vec<&Finding> = after.iter().filter(of_box).collect();
-    let before_of_box: Vec<&Finding> = before.iter().filter(of_box).collect();
-    let stops: BTreeSet<(&str, &str)> = before.iter().filter(is_stop).map(key).collect();
-    count(&after_of_box) < count(&before_of_box)
-        && after
-            .iter()
-            .filter(is_stop)
-            .all(|it| stops.contains(&key(it)))
-        && !after.iter().any(|it| key(it) == key(finding))
+
+    /// Whether the job as it is now is better for a change of one box.
+    fn is_better(&self, index: usize, finding: &Finding) -> bool {
+        let context = BoxContext::new(&self.job, &self.job.boxes[index], &self.boxes[index]);
+        let mut after = Vec::new();
+        look_at_box(&context, &mut after);
+        look_at_job(&self.job, &self.boxes, &mut after);
+        let places = PlaceWords::of(&self.boxes);
+        for it in &mut after {
+            it.place = places.place(&it.subjects);
+        }
+        // Findings of the box itself and those between boxes: what other boxes have in themselves
+        // is the same before and after.
+        let of_box = |it: &&Finding| {
+            it.subjects
+                .iter()
+                .any(|subject| subject.box_index() == index)
+        };
+        let after_of_box: Vec<&Finding> = after.iter().filter(of_box).collect();
+        let before_of_box: Vec<&Finding> = self.before.iter().filter(of_box).collect();
+        count(&after_of_box) < count(&before_of_box)
+            && after
+                .iter()
+                .filter(is_stop)
+                .all(|it| self.stops.contains(&key(it)))
+            && !after.iter().any(|it| key(it) == key(finding))
+    }
 }
 
 fn is_stop(finding: &&Finding) -> bool {

@@ -1,5 +1,6 @@
 //! Where a finding is, in words that stay the same when boxes change their order.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use flapwright_model::part::{PartId, Subject};
@@ -9,42 +10,60 @@ use crate::inspection::BoxReport;
 /// At most this many subjects are named; a finding about more is told apart by these.
 const NAMED: usize = 4;
 
-/// The place of a finding from what it is about.
-pub(crate) fn place_words(reports: &[Arc<BoxReport>], subjects: &[Subject]) -> String {
-    let mut words: Vec<String> = Vec::new();
-    for subject in subjects.iter().take(NAMED) {
-        let it = subject_words(reports, *subject);
-        if !words.contains(&it) {
-            words.push(it);
-        }
-    }
-    words.join("; ")
+/// The places of the findings of one job.
+pub(crate) struct PlaceWords<'a> {
+    reports: &'a [Arc<BoxReport>],
+    /// How many boxes have a name.
+    namesakes: BTreeMap<&'a str, usize>,
 }
 
-fn subject_words(reports: &[Arc<BoxReport>], subject: Subject) -> String {
-    let index = subject.box_index();
-    let Some(report) = reports.get(index) else {
-        return "job".to_owned();
-    };
-    let namesakes = reports.iter().filter(|it| it.name == report.name).count();
-    let name = if namesakes > 1 {
-        format!("{} (box {})", report.name, index + 1)
-    } else {
-        report.name.clone()
-    };
-    match subject {
-        Subject::Box(_) => name,
-        Subject::Opening { opening, .. } if report.openings.len() > 1 => {
-            format!("{name}, opening {} from the top", opening + 1)
+impl<'a> PlaceWords<'a> {
+    /// For the boxes of a job.
+    pub(crate) fn of(reports: &'a [Arc<BoxReport>]) -> Self {
+        let mut namesakes = BTreeMap::new();
+        for report in reports {
+            *namesakes.entry(report.name.as_str()).or_default() += 1;
         }
-        Subject::Opening { .. } => format!("{name}, door"),
-        Subject::Part(part) => format!("{name}, {}", part_words(report, part)),
-        Subject::Bore(bore) => {
-            format!(
-                "{name}, {}, bore {}",
-                part_words(report, bore.part),
-                bore.number
-            )
+        Self { reports, namesakes }
+    }
+
+    /// The place of a finding from what it is about.
+    pub(crate) fn place(&self, subjects: &[Subject]) -> String {
+        let mut words: Vec<String> = Vec::new();
+        for subject in subjects.iter().take(NAMED) {
+            let it = self.subject(*subject);
+            if !words.contains(&it) {
+                words.push(it);
+            }
+        }
+        words.join("; ")
+    }
+
+    fn subject(&self, subject: Subject) -> String {
+        let index = subject.box_index();
+        let Some(report) = self.reports.get(index) else {
+            return "job".to_owned();
+        };
+        let namesakes = self.namesakes.get(report.name.as_str());
+        let name = if namesakes.is_some_and(|count| *count > 1) {
+            format!("{} (box {})", report.name, index + 1)
+        } else {
+            report.name.clone()
+        };
+        match subject {
+            Subject::Box(_) => name,
+            Subject::Opening { opening, .. } if report.openings.len() > 1 => {
+                format!("{name}, opening {} from the top", opening + 1)
+            }
+            Subject::Opening { .. } => format!("{name}, door"),
+            Subject::Part(part) => format!("{name}, {}", part_words(report, part)),
+            Subject::Bore(bore) => {
+                format!(
+                    "{name}, {}, bore {}",
+                    part_words(report, bore.part),
+                    bore.number
+                )
+            }
         }
     }
 }

@@ -6,7 +6,7 @@ use flapwright_model::job::Job;
 use flapwright_model::part::Subject;
 
 use super::clear_way::{body_word, degrees};
-use super::on_the_wall::{Hung, bodies, hung_doors, sort_along_wall};
+use super::on_the_wall::{AlongWall, Hung, bodies, hung_doors};
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoxReport;
@@ -39,12 +39,11 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     let doors = hung_doors(job, reports);
     let mut still = bodies(job, reports);
     still.extend(doors.iter().flat_map(Hung::closed));
-    sort_along_wall(&mut still);
+    let still = AlongWall::of(still.into_iter().map(|it| (it.across, it)));
     for door in &doors {
         let own_box = Subject::Box(door.report.box_index);
         let others = still
-            .iter()
-            .take_while(|it| it.across.0 < door.across().1)
+            .over(door.across())
             .filter(|it| it.subject != door.subject && it.subject != own_box);
         for other in others {
             let Some(near) = door.meets(other) else {
@@ -56,7 +55,7 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
                 door.report.name,
                 door.opening + 1,
                 body_word(near.body),
-                other.words,
+                other.words(),
             );
             let subjects = vec![door.subject, other.subject];
             let mut it = finding(NAME, Severity::Stop, message, subjects);

@@ -16,15 +16,28 @@ use super::clear_way::{NOISE, block, lap};
 use crate::inspection::{BoxReport, DoorReport};
 
 /// Something that stands still.
-pub(super) struct Still {
-    /// In words, with its article.
-    pub(super) words: String,
+pub(super) struct Still<'a> {
+    /// What it is of a door, with its article; of a whole box nothing.
+    what: Option<(&'static str, usize)>,
+    /// The box that it is on.
+    report: &'a BoxReport,
     /// What it is part of.
     pub(super) subject: Subject,
     /// From and to along the wall.
     pub(super) across: (f64, f64),
     /// A convex outline in the section.
     outline: Vec<SectionPoint>,
+}
+
+impl Still<'_> {
+    /// In words, with its article.
+    pub(super) fn words(&self) -> String {
+        let name = &self.report.name;
+        match self.what {
+            Some((what, opening)) => format!("{what} {}", door_words(opening, name)),
+            None => format!("the box \"{name}\""),
+        }
+    }
 }
 
 /// A door that can move.
@@ -45,14 +58,10 @@ pub(super) struct Hung<'a> {
     to_wall: Vector2D<f64, SectionSpace>,
 }
 
-impl Hung<'_> {
+impl<'a> Hung<'a> {
     /// In words without an article, e.g. `door 2 from the top of "sink"`.
     pub(super) fn words(&self) -> String {
-        format!(
-            "door {} from the top of \"{}\"",
-            self.opening + 1,
-            self.report.name
-        )
+        door_words(self.opening, &self.report.name)
     }
 
     /// From the first to the last place along the wall.
@@ -72,7 +81,7 @@ impl Hung<'_> {
     /// Where the moving door, path tolerance added, meets something; `None` when it keeps clear of
     /// it or already lies over it closed, which another check tells. Arms are left out: they move
     /// behind their door.
-    pub(super) fn meets(&self, still: &Still) -> Option<Approach> {
+    pub(super) fn meets(&self, still: &Still<'_>) -> Option<Approach> {
         if lap(self.across(), still.across) <= NOISE {
             return None;
         }
@@ -88,7 +97,7 @@ impl Hung<'_> {
     }
 
     /// Its leaves and its handle, closed.
-    pub(super) fn closed(&self) -> Vec<Still> {
+    pub(super) fn closed(&self) -> Vec<Still<'a>> {
         let closed = &self.door.closed;
         let leaves = closed
             .leaves
@@ -112,7 +121,7 @@ impl Hung<'_> {
     }
 
     /// The same, fully open; none without a motion.
-    pub(super) fn open(&self) -> Vec<Still> {
+    pub(super) fn open(&self) -> Vec<Still<'a>> {
         let Some(motion) = self.door.working_motion() else {
             return Vec::new();
         };
@@ -122,14 +131,24 @@ impl Hung<'_> {
             .collect()
     }
 
-    fn still(&self, what: &str, across: (f64, f64), outline: Vec<SectionPoint>) -> Still {
+    fn still(
+        &self,
+        what: &'static str,
+        across: (f64, f64),
+        outline: Vec<SectionPoint>,
+    ) -> Still<'a> {
         Still {
-            words: format!("{what} {}", self.words()),
+            what: Some((what, self.opening)),
+            report: self.report,
             subject: self.subject,
             across,
             outline: outline.into_iter().map(|it| it + self.to_wall).collect(),
         }
     }
+}
+
+fn door_words(opening: usize, name: &str) -> String {
+    format!("door {} from the top of \"{name}\"", opening + 1)
 }
 
 /// The doors of a job in the order of boxes and openings.
@@ -167,7 +186,7 @@ fn handle_across(door: &DoorReport, described: &Door) -> Option<(f64, f64)> {
 }
 
 /// The bodies of the boxes.
-pub(super) fn bodies(job: &Job, reports: &[Arc<BoxReport>]) -> Vec<Still> {
+pub(super) fn bodies<'a>(job: &Job, reports: &'a [Arc<BoxReport>]) -> Vec<Still<'a>> {
     job.boxes
         .iter()
         .zip(reports)
@@ -175,7 +194,8 @@ pub(super) fn bodies(job: &Job, reports: &[Arc<BoxReport>]) -> Vec<Still> {
             let [width, height, rear] = report.outer;
             let (start, floor) = (wall_box.place.along_wall, wall_box.place.above_floor);
             Still {
-                words: format!("the box \"{}\"", report.name),
+                what: None,
+                report,
                 subject: Subject::Box(report.box_index),
                 across: (start, start + width),
                 outline: corners(&block((0.0, rear), (floor, floor + height))).to_vec(),
@@ -184,10 +204,38 @@ pub(super) fn bodies(job: &Job, reports: &[Arc<BoxReport>]) -> Vec<Still> {
         .collect()
 }
 
-/// Puts things in the order in which they begin along the wall.
-pub(super) fn sort_along_wall(things: &mut [Still]) {
-    things.sort_by(|a, b| {
-        let start = a.across.0.total_cmp(&b.across.0);
-        start.then(a.subject.cmp(&b.subject))
-    });
+/// Things along the wall, so that what lies before or behind a place is found without looking at
+/// all of them.
+pub(super) struct AlongWall<T> {
+    /// Each with where it begins and ends, in the order in which they begin.
+    things: Vec<((f64, f64), T)>,
+    /// The longest of them.
+    longest: f64,
+}
+
+impl<T> AlongWall<T> {
+    /// Of things and where each begins and ends.
+    pub(super) fn of(things: impl IntoIterator<Item = ((f64, f64), T)>) -> Self {
+        let mut things: Vec<_> = things.into_iter().collect();
+        // Stable: things that begin at one place stay in their order.
+        things.sort_by(|a, b| a.0.0.total_cmp(&b.0.0));
+        let longest = things.iter().map(|((from, to), _)| to - from);
+        Self {
+            longest: longest.fold(0.0, f64::max),
+            things,
+        }
+    }
+
+    /// What laps over a stretch of the wall, in the order in which it begins.
+    pub(super) fn over(&self, (from, to): (f64, f64)) -> impl Iterator<Item = &T> {
+        let first = self
+            .things
+            .partition_point(|((start, _), _)| *start < from - self.longest);
+        self.things
+            .iter()
+            .skip(first)
+            .take_while(move |((start, _), _)| *start < to)
+            .filter(move |(across, _)| lap(*across, (from, to)) > NOISE)
+            .map(|(_, thing)| thing)
+    }
 }

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use flapwright_model::job::Job;
 
-use super::clear_way::{body_word, degrees, lap};
-use super::on_the_wall::{Hung, hung_doors};
+use super::clear_way::{body_word, degrees};
+use super::on_the_wall::{AlongWall, Hung, hung_doors};
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoxReport;
@@ -36,27 +36,18 @@ user to shut one before the other is opened, and accept it with that reason.",
 };
 
 fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    let mut doors = hung_doors(job, reports);
-    doors.sort_by(|a, b| {
-        let start = a.across().0.total_cmp(&b.across().0);
-        start.then(a.subject.cmp(&b.subject))
-    });
-    let mut found = Vec::new();
-    for (index, door) in doors.iter().enumerate() {
-        let across = door.across();
-        let others = doors
-            .iter()
-            .skip(index + 1)
-            .take_while(|other| other.across().0 < across.1)
-            .filter(|other| lap(across, other.across()) > 0.0);
-        for other in others {
-            let mut pair = [door, other];
-            pair.sort_by_key(|it| it.subject);
-            found.extend(look_at_pair(pair));
-        }
+    let doors = hung_doors(job, reports);
+    let along_wall = AlongWall::of(doors.iter().map(|door| (door.across(), door)));
+    for door in &doors {
+        let mut others: Vec<&Hung<'_>> = along_wall
+            .over(door.across())
+            .copied()
+            .filter(|other| other.subject > door.subject)
+            .collect();
+        others.sort_by_key(|other| other.subject);
+        let pairs = others.into_iter().map(|other| [door, other]);
+        findings.extend(pairs.filter_map(look_at_pair));
     }
-    found.sort_by(|a: &Finding, b| a.subjects.cmp(&b.subjects));
-    findings.append(&mut found);
 }
 
 fn look_at_pair([first, second]: [&Hung<'_>; 2]) -> Option<Finding> {
