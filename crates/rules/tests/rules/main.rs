@@ -19,6 +19,7 @@ mod records;
 mod remedy_properties;
 mod reminders;
 mod size_checks;
+mod size_words;
 mod static_checks;
 mod sweeps;
 mod troubles;
