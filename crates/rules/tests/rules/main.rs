@@ -23,4 +23,5 @@ mod size_words;
 mod static_checks;
 mod sweeps;
 mod troubles;
+mod way_words;
 mod working_checks;
