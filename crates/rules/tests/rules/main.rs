@@ -8,6 +8,7 @@ mod bore_checks;
 mod cards;
 mod checks;
 mod common;
+mod door_words;
 mod fingerprint;
 mod hang_on;
 mod mechanics;
