@@ -9,6 +9,7 @@ mod cards;
 mod checks;
 mod common;
 mod door_words;
+mod drilled_words;
 mod fingerprint;
 mod hang_on;
 mod mechanics;
