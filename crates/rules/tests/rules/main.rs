@@ -5,6 +5,7 @@
 mod acceptances;
 mod bench;
 mod bore_checks;
+mod card_words;
 mod cards;
 mod checks;
 mod common;
