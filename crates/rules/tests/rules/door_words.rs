@@ -5,7 +5,7 @@
 use crate::common::*;
 use crate::size_words::{assert_numbers, opening};
 use flapwright_model::cabinet::{Opening, Place};
-use flapwright_model::card::{Card, FittedSides, OpeningKind, PerSize};
+use flapwright_model::card::{Card, EdgeRange, FittedSides, LeafEdge, OpeningKind, PerSize};
 use flapwright_model::door::{BuildUp, DoorFit, Infill, Leaf, Leaves};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::apply;
@@ -617,4 +617,55 @@ fn glass_overhead_is_told_leaf_by_leaf_with_its_thickness() {
         &it,
         &[("thickness of the glass", 6.0, "mm", Worse::Smaller)],
     );
+}
+
+#[test]
+fn a_bore_outside_the_range_of_its_card_is_pointed_at_with_its_leaf() {
+    // The upper leaf's bores are 15 + 90 = 105 below its top edge; 29 from its own side.
+    let mut card = folding();
+    card.door_bores[0].bores.truncate(1);
+    card.door_bores[0].bores[0].edge_ranges = vec![EdgeRange {
+        edge: LeafEdge::Top,
+        min: 1.0,
+        max: 100.0,
+    }];
+    let mut job = job(wall_box(), card);
+    the_job_door(&mut job, 0).leaves = Leaves::Two {
+        upper: leaf(19.0),
+        lower: leaf(19.0),
+        joint_down: 275.0,
+        joint_gap: 3.0,
+    };
+    let all = found(&job, "edge-distance-outside-card");
+    assert_eq!(all.len(), 2, "one at each side");
+    let part = PartId {
+        box_index: 0,
+        part: Part::Leaf {
+            opening: 0,
+            leaf: LeafId::Upper,
+        },
+    };
+    let mut numbers = Vec::new();
+    for it in &all {
+        let [Subject::Bore(bore), Subject::Part(leaf)] = it.subjects[..] else {
+            panic!("a bore and its leaf: {:?}", it.subjects)
+        };
+        assert_eq!((bore.part, leaf), (part, part));
+        numbers.push(bore.number);
+        let words = format!(
+            ": bore {} (arm screw) is 105 mm from the top edge; the card allows 1 mm to 100 mm",
+            bore.number
+        );
+        assert!(it.message.ends_with(&words), "{}", it.message);
+        assert_numbers(
+            it,
+            &[
+                ("distance", 105.0, "mm", Worse::Either),
+                ("least", 1.0, "mm", Worse::Either),
+                ("greatest", 100.0, "mm", Worse::Either),
+            ],
+        );
+    }
+    numbers.sort_unstable();
+    assert_eq!(numbers, [1, 2]);
 }

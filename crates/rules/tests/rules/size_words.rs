@@ -851,3 +851,40 @@ fn taking_the_size_that_is_offered_is_undone() {
     apply(&mut job, undo).expect("undone");
     assert_eq!(job, before);
 }
+
+#[test]
+fn numbers_of_a_card_that_nothing_can_be_reckoned_with_are_a_caution() {
+    // A stroke of half a thousandth of a millimetre is above 0 and no strut's.
+    let mut job = on_strut(500.0, 0.000_5);
+    let it = the_only(&job, "lift-cannot-work");
+    assert_eq!(it.severity, Severity::Caution);
+    assert!(
+        it.message
+            .ends_with(": the strut's stroke is 0.0005; that is out of range, type it again"),
+        "{}",
+        it.message
+    );
+    assert_numbers(&it, &[("number out of range", 0.000_5, "", Worse::Either)]);
+    // Two rows whose angles rise by less than a number of radians can hold.
+    job.cards[0].sizes[0].lift = Lift::Spring {
+        table: [0.0, f64::from_bits(1)]
+            .map(|degrees| SpringRow {
+                degrees,
+                weakest: 0.0,
+                strongest: 20.0,
+            })
+            .to_vec(),
+        turns: 10.0,
+        friction: 0.5,
+    };
+    let it = the_only(&job, "lift-cannot-work");
+    assert_eq!(it.severity, Severity::Caution);
+    assert!(
+        it.message.ends_with(
+            ": row 2 of the spring table is not at a greater angle than the one before; sort them"
+        ),
+        "{}",
+        it.message
+    );
+    assert_eq!(it.numbers, []);
+}

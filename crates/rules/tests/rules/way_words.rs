@@ -8,8 +8,9 @@
 use crate::common::*;
 use crate::size_words::{assert_numbers, opening};
 use flapwright_model::cabinet::Place;
-use flapwright_model::card::{OpeningKind, PerSize};
-use flapwright_model::door::Handle;
+use flapwright_model::card::{BackFrom, OpeningKind, PerSize};
+use flapwright_model::door::{DoorFit, Handle};
+use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::linkage::{Bodies, Pivot};
@@ -308,4 +309,43 @@ fn hanging_lower_is_no_remedy_that_is_applied_unseen_and_is_undone() {
     assert_eq!(severities(&job, CEILING), []);
     apply(&mut job, undo).expect("undone");
     assert_eq!(job, before);
+}
+
+#[test]
+fn an_inset_flap_in_a_face_frame_swings_up_to_the_rail_that_is_above_it() {
+    // The rail hangs 12 below the underside at 582: its own is at 570. The axis is 40 below the
+    // door's top edge and 9 behind its front: the front top corner is 41 from it (9, 40, 41 is a
+    // Pythagorean triple) and rises by 1. The panel itself is 12 further up.
+    let with = |gap: f64| {
+        let mut job = flap(100.0, 0.0, 1500.0);
+        job.settings.weights.remove("top-edge-meets-panel");
+        let mut frame = face_frame(20.0, 40.0, 0.0);
+        frame.overhang.top = 12.0;
+        job.boxes[0].frame = Some(frame);
+        let it = the_job_door(&mut job, 0);
+        it.fit = DoorFit::Inset {
+            gaps: Edges {
+                top: gap,
+                ..Edges::all(3.0)
+            },
+            set_back: 0.0,
+        };
+        // The door's front is level with the frame's, 20 before the sides; what is counted from the
+        // frame's front counts from 19 behind that.
+        job.cards[0].linkage.front = BackFrom::FrameFront;
+        job.cards[0].linkage.bodies = Bodies::FixedAxis {
+            axis: Pivot {
+                down: PerSize::All(12.0 + gap + 40.0),
+                back: PerSize::All(-10.0),
+            },
+        };
+        let report = inspect(&job);
+        let door = the_door(&report.boxes[0], 0);
+        let axis = door.axis.expect("the flap turns about an axis");
+        assert_close(door.edges.top - axis.y, 40.0);
+        assert_close(-door.front - axis.x, 9.0);
+        severities(&job, "top-edge-meets-panel")
+    };
+    assert_eq!(with(1.1), []);
+    assert_eq!(with(0.9), [Severity::Stop]);
 }
