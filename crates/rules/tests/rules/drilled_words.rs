@@ -846,3 +846,43 @@ fn rows_beside_a_fitting_are_told_by_their_own_numbers() {
     bores(&mut job)[2].u += 1.0;
     says(&job, "1 bore is needed elsewhere, bore 3 1 mm forward");
 }
+
+#[test]
+fn marking_a_drilled_panel_again_takes_it_as_it_stands() {
+    let mut job = plain(Part::LeftSide);
+    job.boxes[0].left.thickness = 16.0;
+    says(&job, "its thickness is 18 mm, 16 mm is needed");
+    let job = recorded(job, &[Part::LeftSide], Drilled);
+    assert_eq!(found(&job, NAME), []);
+}
+
+#[test]
+fn the_bores_of_the_other_leaf_do_not_move_the_edges_of_a_drilled_one() {
+    // Bores in both leaves; those of the lower one were drilled 1 to the right of where they go.
+    let mut card = folding();
+    let mut lower = card.door_bores[0].clone();
+    lower.leaf = LeafId::Lower;
+    for bore in &mut lower.bores {
+        let PerSize::All(down) = bore.down.by else {
+            panic!("one figure for all sizes")
+        };
+        bore.down.by = PerSize::All(down + 300.0);
+    }
+    card.door_bores.push(lower);
+    let mut job = recorded(pair(card), &[leaf_of(0, LeafId::Upper)], Drilled);
+    let HangOn::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+        panic!("drilled already")
+    };
+    for bore in drilled.iter_mut().filter(|it| it.leaf == LeafId::Lower) {
+        bore.across += match bore.from_side {
+            flapwright_model::door::SideTie::Left => 1.0,
+            flapwright_model::door::SideTie::Right => -1.0,
+        };
+    }
+    let remedy = refit(&with_reveal(job, Edge::Top, 5.0)).expect("it can be refitted");
+    assert_eq!(
+        remedy.effect,
+        "top overlay 13 mm to 15 mm; the door has its drilled size and its bores are off the \
+         fitting by 1 mm at most"
+    );
+}

@@ -888,3 +888,22 @@ fn numbers_of_a_card_that_nothing_can_be_reckoned_with_are_a_caution() {
     );
     assert_eq!(it.numbers, []);
 }
+
+#[test]
+fn a_door_of_just_the_greatest_mass_that_is_carried_is_told_of_when_it_falls() {
+    // Open, 6 kg pull with 15.971 N·m and 6.5 kg with 17.302.
+    for (moment, plus_minus, max, expected) in [
+        (15.46, 0.0, 6.0, vec![Severity::Stop]),
+        (15.46, 0.0, 5.9, vec![]),
+        (16.5, 0.5, 6.5, vec![Severity::Caution]),
+        (16.5, 0.5, 6.4, vec![]),
+    ] {
+        let mut card = carrying(Carries::Mass { min: 1.0, max });
+        card.sizes[0].lift = spring(moment);
+        assert_eq!(
+            severities(&weighed(6.0, plus_minus, card), "falls-when-let-go"),
+            expected,
+            "{moment} N·m, at most {max} kg"
+        );
+    }
+}
