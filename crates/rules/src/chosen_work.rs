@@ -70,18 +70,18 @@ pub fn chosen_work(
 pub struct Fall {
     /// Where it begins: the highest place from which the door falls, from 0 closed to 1 open.
     pub from: f64,
-    /// The lowest place of the same stretch.
-    pub to: f64,
     /// The same in degrees of the input.
-    pub degrees: [f64; 2],
+    pub from_degrees: f64,
+    /// Where the door is at the end of its fall, degrees of the input.
+    pub rest_degrees: f64,
     /// Whether the likely door, set for itself at 20 °C, falls from open too.
     pub likely_too: bool,
     /// What becomes of the heaviest door when it is let go at the highest place.
     pub let_go: Release,
 }
 
-/// From where the heaviest door falls, if that is above `lowest` of the way; `None` also where
-/// [`chosen_work`] gives none.
+/// From where the heaviest door falls, if that is above `lowest` of the way or fully open; `None`
+/// also where [`chosen_work`] gives none.
 #[must_use]
 pub fn fall(
     job: &Job,
@@ -106,16 +106,20 @@ pub fn fall(
     let zone = curves(&setup, PLACES)
         .zones(Level::High)
         .into_iter()
-        .rfind(|zone| zone.behaviour == Behaviour::Falls && zone.to > lowest)?;
+        .rfind(|zone| zone.behaviour == Behaviour::Falls && (zone.to > lowest || zone.to >= 1.0))?;
     // At its very border the door still holds.
     let start = zone.to - 1e-3 * (zone.to - zone.from);
     let likely = drive(Level::Likely, NOMINAL_CELSIUS)?;
     let likely_setup = fitted.setup(&weights, &likely);
+    let let_go = release(&setup, Level::High, start, 0.0);
+    // It comes further down than the stretch reaches, for it has got speed there.
+    let rest = let_go.last().map_or(zone.from, |last| last.s);
+    let degrees = |s: f64| fitted.motion.input(s).to_degrees();
     Some(Fall {
         from: zone.to,
-        to: zone.from,
-        degrees: [zone.to, zone.from].map(|s| fitted.motion.input(s).to_degrees()),
+        from_degrees: degrees(zone.to),
+        rest_degrees: degrees(rest),
         likely_too: CurvePoint::of(&likely_setup, 1.0).behaviour(Level::Likely) == Behaviour::Falls,
-        let_go: release(&setup, Level::High, start, 0.0),
+        let_go,
     })
 }

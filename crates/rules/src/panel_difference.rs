@@ -43,6 +43,11 @@ impl Moved {
         (self.needed.u - self.was.u, self.needed.v - self.was.v)
     }
 
+    /// Whether another depth is needed.
+    pub(crate) const fn has_other_depth(&self) -> bool {
+        self.depth.is_some()
+    }
+
     /// The same as a straight line, mm.
     pub(crate) fn distance(&self) -> f64 {
         let (u, v) = self.by();
@@ -135,8 +140,13 @@ impl PanelDifference {
             .rev()
             .max_by(|a, b| a.distance().total_cmp(&b.distance()));
         if let Some(furthest) = furthest {
+            let where_to = if self.moved.iter().all(|it| it.distance() <= 1e-6) {
+                "at another depth"
+            } else {
+                "elsewhere"
+            };
             parts.push(format!(
-                "{} needed elsewhere, bore {} {}",
+                "{} needed {where_to}, bore {} {}",
                 bores(self.moved.len()),
                 furthest.number,
                 self.way(furthest, unit)

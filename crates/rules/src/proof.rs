@@ -54,12 +54,20 @@ impl Proof {
                 "not proved: it has no worked example; type the one of its paper".to_owned()
             }
             Self::Fails(moved) => format!(
-                "not proved: {} of its own worked example does not come out; compare it with its \
-                 paper",
-                say::count(moved.len(), "distance")
+                "not proved: {}; compare it with its paper",
+                wrong_words(moved.len())
             ),
         }
     }
+}
+
+/// How many distances of an example are wrong, in words.
+pub(crate) fn wrong_words(number: usize) -> String {
+    let verb = if number == 1 { "does" } else { "do" };
+    format!(
+        "{} of its own worked example {verb} not come out",
+        say::count(number, "distance")
+    )
 }
 
 /// Tries a sound card on its own example. Lengths in the words are in `unit`.

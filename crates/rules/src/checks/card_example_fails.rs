@@ -10,8 +10,7 @@ use flapwright_model::part::Subject;
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoxReport;
-use crate::proof::{Proof, proof};
-use crate::say;
+use crate::proof::{Proof, proof, wrong_words};
 
 const NAME: &str = "card-example-fails";
 
@@ -50,17 +49,14 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
         } else {
             Severity::Stop
         };
-        let mut it = finding(
-            NAME,
-            severity,
-            format!(
-                "card \"{}\": {} of its own example does not come out, by up to {}",
-                card.name,
-                say::count(wrong.len(), "distance"),
-                measure::length(largest, job.unit)
-            ),
-            users,
-        );
+        // Bores that are missing or too many are off by no distance.
+        let by = if largest > 0.0 {
+            format!(", by up to {}", measure::length(largest, job.unit))
+        } else {
+            String::new()
+        };
+        let message = format!("card \"{}\": {}{by}", card.name, wrong_words(wrong.len()));
+        let mut it = finding(NAME, severity, message, users);
         it.details = wrong.into_iter().map(|it| it.words).collect();
         it.numbers = vec![Number::mm("largest difference", largest)];
         findings.push(it);

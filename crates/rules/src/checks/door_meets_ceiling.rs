@@ -41,11 +41,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let meets = left < -NOISE;
-        let s = sweep
-            .first_above(ceiling - place.above_floor - if meets { 0.0 } else { wanted })
-            .map_or(sweep.reach.highest.s, |first| first.s);
         let words = context.door_words(opening);
         let (severity, message) = if meets {
+            let s = sweep
+                .first_above(ceiling - place.above_floor)
+                .map_or(sweep.reach.highest.s, |first| first.s);
             let text = format!(
                 "{words}: it meets the ceiling from {:.0}° of the way on; it needs {} above the \
                  floor and the ceiling is at {}",

@@ -30,8 +30,7 @@ Take a lighter size, or make the door heavier. Where the door was weighed, type 
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     for (opening, work, load) in loads(context) {
-        // A size whose limits are crossed over is told of once, as too weak.
-        if load.load.likely >= load.min || load.load.likely > load.max {
+        if load.load.likely >= load.min {
             continue;
         }
         let unit = context.job.unit;

@@ -8,7 +8,7 @@ use super::drilled_panel_remedies::remedies;
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::PanelReport;
-use crate::panel_difference::PanelDifference;
+use crate::panel_difference::{Moved, PanelDifference};
 use crate::records::as_needed;
 
 const NAME: &str = "drilled-panel-differs";
@@ -106,6 +106,10 @@ fn severity(context: &BoxContext<'_>, part: Part, difference: &PanelDifference) 
     }
     if difference.moved.is_empty() {
         return Severity::Caution;
+    }
+    // No adjustment makes a bore deeper.
+    if difference.moved.iter().any(Moved::has_other_depth) {
+        return Severity::Stop;
     }
     // What is off at a door's back may be within the fitting's adjustment.
     let Part::Leaf { opening, .. } = part else {

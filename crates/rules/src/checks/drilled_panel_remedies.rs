@@ -1,7 +1,7 @@
 //! What can be done about a drilled panel that is not the one that is needed.
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::{Door, FittingChoice, HangOn, SideTie};
+use flapwright_model::door::{Door, DoorFit, FittingChoice, HangOn, SideTie};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::part::{LeafId, Part};
 use flapwright_model::record::{PanelRecord, RecordState};
@@ -63,7 +63,8 @@ fn other_sizes(context: &BoxContext<'_>, record: &PanelRecord) -> Vec<Remedy> {
                 let left = differing(context, &with, None).len();
                 let rest = match left {
                     0 => "every drilled panel of the box agrees with it".to_owned(),
-                    _ => format!("{} still differ", say::count(left, "other drilled panel")),
+                    1 => "1 other drilled panel still differs".to_owned(),
+                    _ => format!("{left} other drilled panels still differ"),
                 };
                 found.push(Remedy {
                     title: format!("Take {}, size {}", card.name, size.name),
@@ -195,11 +196,18 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
         .into_iter()
         .filter(|edge| by.at(*edge).abs() > 1e-6)
         .map(|edge| {
+            let before = report.overlays.at(edge) + door.tweaks.at(edge);
+            let after = refitted.overlays.at(edge);
+            // The gap of an inset door is what it laps over the other way round.
+            let (what, sign) = match door.fit {
+                DoorFit::Overlay { .. } => ("overlay", 1.0),
+                DoorFit::Inset { .. } => ("gap", -1.0),
+            };
             format!(
-                "{} overlay {} to {}",
+                "{} {what} {} to {}",
                 edge.word(),
-                context.length(report.overlays.at(edge) + door.tweaks.at(edge)),
-                context.length(refitted.overlays.at(edge))
+                context.length(sign * before),
+                context.length(sign * after)
             )
         })
         .collect();
@@ -244,18 +252,21 @@ fn plug_and_redrill(
     forget_in(&mut with, record.part);
     let plug = difference.moved.len() + difference.surplus.len();
     let drill = difference.moved.len() + difference.missing.len();
-    let size = if difference.sizes.is_empty() {
-        ""
-    } else {
-        "; the panel has to be cut again, or made anew"
-    };
+    let work: Vec<String> = [("plug", plug), ("drill", drill)]
+        .into_iter()
+        .filter(|(_, number)| *number > 0)
+        .map(|(what, number)| format!("{what} {}", say::count(number, "bore")))
+        .collect();
+    let mut steps = Vec::new();
+    if !difference.sizes.is_empty() {
+        steps.push("cut the panel again, or make it anew".to_owned());
+    }
+    if !work.is_empty() {
+        steps.push(format!("{} after the list", work.join(" and ")));
+    }
     Remedy {
         title: "Plug and drill again".to_owned(),
-        effect: format!(
-            "plug {} and drill {} after the list, then the panel counts as not drilled{size}",
-            say::count(plug, "bore"),
-            say::count(drill, "bore")
-        ),
+        effect: format!("{}; then the panel counts as not drilled", steps.join("; ")),
         safe: false,
         edit: context.replace(with),
     }

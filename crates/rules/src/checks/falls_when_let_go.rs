@@ -60,7 +60,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn tell(context: &BoxContext<'_>, opening: usize, fall: &Fall) -> Finding {
-    let [from, to] = fall.degrees;
+    let from = fall.from_degrees;
     let from_open = fall.from >= 1.0;
     let severity = if from_open && fall.likely_too {
         Severity::Stop
@@ -84,7 +84,7 @@ fn tell(context: &BoxContext<'_>, opening: usize, fall: &Fall) -> Finding {
             last.time,
             last.speed.abs()
         ),
-        _ => format!("comes down to {to:.0}°"),
+        _ => format!("comes down to {:.0}°", fall.rest_degrees),
     };
     let mut it = finding(
         NAME,

@@ -1,0 +1,671 @@
+//! What the checks on the closed door say: its place, its neighbours, its leaves, its frame, its
+//! glass. The plain box is 800 by 600 with panels of 18: reveals of 3 are overlays of 15, its door
+//! is 794 by 594.
+
+use crate::common::*;
+use crate::size_words::{assert_numbers, opening};
+use flapwright_model::cabinet::{Opening, Place};
+use flapwright_model::card::{Card, EdgeRange, FittedSides, LeafEdge, OpeningKind, PerSize};
+use flapwright_model::door::{BuildUp, DoorFit, Infill, Leaf, Leaves};
+use flapwright_model::edges::{Edge, Edges};
+use flapwright_model::edit::apply;
+use flapwright_model::job::Job;
+use flapwright_model::linkage::{Bodies, Pivot};
+use flapwright_model::material::{Density, Material, MaterialClass};
+use flapwright_model::part::{LeafId, Part, PartId, Subject};
+use flapwright_rules::finding::{Finding, Severity, Worse};
+
+fn found(job: &Job, name: &str) -> Vec<Finding> {
+    let mut findings = inspect(job).findings;
+    findings.retain(|it| it.check == name);
+    findings
+}
+
+#[track_caller]
+fn the_only(job: &Job, name: &str) -> Finding {
+    let mut all = found(job, name);
+    assert_eq!(all.len(), 1, "{all:#?}");
+    all.remove(0)
+}
+
+const PLACE: &str = "door-past-its-place";
+
+fn with_reveal(edge: Edge, reveal: f64, tweak: f64) -> Job {
+    let mut job = job(wall_box(), card());
+    let it = the_job_door(&mut job, 0);
+    if let DoorFit::Overlay { reveals } = &mut it.fit {
+        *reveals.at_mut(edge) = reveal;
+    }
+    *it.tweaks.at_mut(edge) = tweak;
+    job
+}
+
+#[test]
+fn the_edge_that_is_out_of_its_place_is_named_with_its_number() {
+    for edge in Edge::ALL {
+        let word = edge.word();
+        // 18 wide: a reveal of 20 misses it by 2, one of -1 stands 1 past it.
+        let missed = the_only(&with_reveal(edge, 20.0, 0.0), PLACE);
+        assert_eq!(missed.severity, Severity::Stop);
+        assert_eq!(
+            missed.message,
+            format!("\"test box\", door: the {word} edge misses its panel by 2 mm")
+        );
+        assert_numbers(&missed, &[("overlay", -2.0, "mm", Worse::Either)]);
+        assert_eq!(missed.subjects, [opening(0, 0)]);
+        let past = the_only(&with_reveal(edge, -1.0, 0.0), PLACE);
+        assert_eq!(past.severity, Severity::Note);
+        assert_eq!(
+            past.message,
+            format!("\"test box\", door: the {word} edge stands 1 mm past its panel")
+        );
+        assert_numbers(&past, &[("reveal", -1.0, "mm", Worse::Either)]);
+    }
+}
+
+#[test]
+fn a_tweak_counts_in_the_place_of_an_edge() {
+    // A reveal of 3 and 4 outward: 1 past; a reveal of 16 and 3 inward: 1 missed.
+    let past = the_only(&with_reveal(Edge::Left, 3.0, 4.0), PLACE);
+    assert!(
+        past.message.ends_with("stands 1 mm past its panel"),
+        "{}",
+        past.message
+    );
+    assert_eq!(found(&with_reveal(Edge::Left, 3.0, 3.0), PLACE), []);
+    let missed = the_only(&with_reveal(Edge::Left, 16.0, -3.0), PLACE);
+    assert!(
+        missed.message.ends_with("misses its panel by 1 mm"),
+        "{}",
+        missed.message
+    );
+}
+
+#[test]
+fn an_inset_door_says_which_gap_it_lacks() {
+    for edge in Edge::ALL {
+        let mut job = job(wall_box(), card());
+        let mut gaps = Edges::all(2.0);
+        *gaps.at_mut(edge) = 1.0;
+        let it = the_job_door(&mut job, 0);
+        it.fit = DoorFit::Inset {
+            gaps,
+            set_back: 0.0,
+        };
+        *it.tweaks.at_mut(edge) = 0.9;
+        assert_eq!(found(&job, PLACE), []);
+        *the_job_door(&mut job, 0).tweaks.at_mut(edge) = 1.5;
+        let tight = the_only(&job, PLACE);
+        assert_eq!(
+            tight.message,
+            format!(
+                "\"test box\", door: the {} edge has a gap of -0.5 mm; it does not go in",
+                edge.word()
+            )
+        );
+        assert_numbers(&tight, &[("gap", -0.5, "mm", Worse::Either)]);
+    }
+}
+
+/// Three doors on two shelves of 19 with gaps of 3: overlays of 8 at each.
+fn three_doors() -> Job {
+    let mut wall_box = wall_box();
+    for up in [400.0, 200.0] {
+        wall_box.shelves.push(fixed_shelf(up, 19.0, 3.0));
+        wall_box.openings.push(Opening {
+            door: Some(door(Edges::all(3.0))),
+        });
+    }
+    job(wall_box, card())
+}
+
+#[test]
+fn doors_that_cannot_both_close_are_told_of_by_the_upper_one() {
+    let gap = |upper: usize, bottom: f64, top: f64| {
+        let mut job = three_doors();
+        the_job_door(&mut job, upper).tweaks.bottom = bottom;
+        the_job_door(&mut job, upper + 1).tweaks.top = top;
+        found(&job, PLACE)
+    };
+    for upper in [0, 1] {
+        assert_eq!(gap(upper, 1.0, 1.9), []);
+        let met = gap(upper, 1.5, 2.5);
+        assert_eq!(met.len(), 1, "{met:#?}");
+        assert_eq!(met[0].severity, Severity::Stop);
+        assert_eq!(
+            met[0].message,
+            format!(
+                "\"test box\", door {} from the top: its bottom edge and the door below keep a gap \
+                 of -1 mm; they cannot both close",
+                upper + 1
+            )
+        );
+        assert_numbers(&met[0], &[("gap", -1.0, "mm", Worse::Either)]);
+        assert_eq!(met[0].subjects, [opening(0, upper)]);
+        // 8 + 12 = 20 is more than the 19 of the shelf: its gap says that, no reveal does.
+        let far = gap(upper, 0.0, 12.0);
+        assert_eq!(far.len(), 1, "{far:#?}");
+        assert_numbers(&far[0], &[("gap", -9.0, "mm", Worse::Either)]);
+        // 8 - 8 laps over nothing, whatever the gap.
+        let missed = gap(upper, -8.0, 0.0);
+        assert_eq!(missed.len(), 1, "{missed:#?}");
+        assert!(
+            missed[0]
+                .message
+                .ends_with("the bottom edge misses its panel by 0 mm"),
+            "{}",
+            missed[0].message
+        );
+    }
+}
+
+const OVERLAP: &str = "doors-overlap";
+
+/// Boxes of this depth at these places; each door stands 21 before its box's sides.
+fn boxes(places: &[(&str, f64, f64, f64)]) -> Job {
+    let mut job = job(wall_box(), card());
+    job.boxes = places
+        .iter()
+        .map(|&(name, along_wall, above_floor, depth)| {
+            let mut it = wall_box();
+            it.name = name.to_owned();
+            it.place = Place {
+                along_wall,
+                above_floor,
+            };
+            it.depth = depth;
+            it
+        })
+        .collect();
+    job
+}
+
+#[test]
+fn doors_that_lie_over_each_other_say_by_how_much() {
+    // From 3 to 797 and, 793 further on, from 796: 1; 594 high, 500 higher: 94.
+    let it = the_only(
+        &boxes(&[("second", 793.0, 500.0, 330.0), ("first", 0.0, 0.0, 330.0)]),
+        OVERLAP,
+    );
+    assert_eq!(it.severity, Severity::Stop);
+    assert_eq!(
+        it.message,
+        "the doors of \"first\" and \"second\" lie over each other by 1 mm across and 94 mm up"
+    );
+    assert_numbers(
+        &it,
+        &[
+            ("across", 1.0, "mm", Worse::Either),
+            ("up", 94.0, "mm", Worse::Either),
+        ],
+    );
+    assert_eq!(it.subjects, [opening(1, 0), opening(0, 0)]);
+}
+
+#[test]
+fn doors_overlap_only_where_they_do_so_all_three_ways() {
+    let count = |along: f64, above: f64, depth: f64| {
+        found(
+            &boxes(&[("first", 0.0, 0.0, 330.0), ("second", along, above, depth)]),
+            OVERLAP,
+        )
+        .len()
+    };
+    assert_eq!(count(793.9, 0.0, 330.0), 1);
+    assert_eq!(count(794.1, 0.0, 330.0), 0);
+    assert_eq!(count(700.0, 593.9, 330.0), 1);
+    assert_eq!(count(700.0, 594.1, 330.0), 0);
+    // The first door is from 332 to 351 from the wall; the other 19 further out.
+    assert_eq!(count(700.0, 0.0, 348.9), 1);
+    assert_eq!(count(700.0, 0.0, 349.1), 0);
+    assert_eq!(count(700.0, 0.0, 311.1), 1);
+    assert_eq!(count(700.0, 0.0, 310.9), 0);
+}
+
+#[test]
+fn each_pair_of_doors_of_different_boxes_is_told_of_once() {
+    let all = found(
+        &boxes(&[
+            ("a", 0.0, 0.0, 330.0),
+            ("b", 300.0, 0.0, 330.0),
+            ("c", 600.0, 0.0, 330.0),
+            ("d", 1300.0, 0.0, 330.0),
+        ]),
+        OVERLAP,
+    );
+    let subjects: Vec<Vec<Subject>> = all.iter().map(|it| it.subjects.clone()).collect();
+    let pair = |a, b| vec![opening(a, 0), opening(b, 0)];
+    // From 3 to 797, 303 to 1097, 603 to 1397, 1303 to 2097.
+    assert_eq!(subjects, [pair(0, 1), pair(0, 2), pair(1, 2), pair(2, 3)]);
+    // Doors of one box have a check of their own.
+    let mut one = three_doors();
+    the_job_door(&mut one, 0).tweaks.bottom = 9.0;
+    assert_eq!(found(&one, PLACE).len(), 1);
+    assert_eq!(found(&one, OVERLAP), []);
+}
+
+const SIZE: &str = "leaf-has-no-size";
+
+const LEAF: PartId = PartId {
+    box_index: 0,
+    part: Part::Leaf {
+        opening: 0,
+        leaf: LeafId::Only,
+    },
+};
+
+#[test]
+fn a_leaf_of_which_nothing_is_left_says_which_way() {
+    let with = |reveals: Edges<f64>| {
+        let mut wall_box = wall_box();
+        wall_box.openings[0].door = Some(door(reveals));
+        found(&job(wall_box, card()), SIZE)
+    };
+    // 800 - 450 - 350 = 0 and 600 - 300 - 305 = -5.
+    let sides = |left, right| Edges {
+        left,
+        right,
+        ..Edges::all(3.0)
+    };
+    assert_eq!(with(sides(450.0, 349.9)), []);
+    let none = with(sides(450.0, 350.0));
+    assert_eq!(none.len(), 1);
+    assert_eq!(
+        none[0].message,
+        "\"test box\", door: its width comes out as 0 mm, nothing is left to cut"
+    );
+    assert_numbers(
+        &none[0],
+        &[
+            ("width", 0.0, "mm", Worse::Either),
+            ("taken by the frame, width", 0.0, "mm", Worse::Either),
+        ],
+    );
+    assert_eq!(none[0].subjects, [Subject::Part(LEAF)]);
+    let less = with(Edges {
+        top: 300.0,
+        bottom: 305.0,
+        ..Edges::all(3.0)
+    });
+    assert_eq!(less.len(), 1);
+    assert_eq!(
+        less[0].message,
+        "\"test box\", door: its height comes out as -5 mm, nothing is left to cut"
+    );
+}
+
+fn material(name: &str, class: MaterialClass) -> Material {
+    Material {
+        name: name.to_owned(),
+        class,
+        density: Density {
+            low: 2500.0,
+            likely: 2500.0,
+            high: 2500.0,
+        },
+        source: "invented".to_owned(),
+        stiffness: None,
+    }
+}
+
+fn framed(members: Edges<f64>, infill: &str) -> Leaf {
+    Leaf {
+        build: BuildUp::Framed {
+            thickness: 19.0,
+            material: BOARD.to_owned(),
+            members,
+            infill: Infill {
+                thickness: 4.0,
+                material: infill.to_owned(),
+                tongue: 8.0,
+                behind: 6.0,
+            },
+        },
+        ..leaf(19.0)
+    }
+}
+
+#[test]
+fn a_frame_that_leaves_no_room_for_its_infill_says_what_it_takes() {
+    let with = |left: f64, right: f64, top: f64, bottom: f64| {
+        let mut job = job(wall_box(), card());
+        job.materials
+            .push(material("test glass", MaterialClass::Glass));
+        let members = Edges {
+            left,
+            right,
+            top,
+            bottom,
+        };
+        the_job_door(&mut job, 0).leaves = Leaves::One(framed(members, "test glass"));
+        found(&job, SIZE)
+    };
+    assert_eq!(with(500.0, 293.9, 400.0, 193.9), []);
+    let wide = with(500.0, 294.0, 60.0, 60.0);
+    assert_eq!(wide.len(), 1);
+    assert_eq!(
+        wide[0].message,
+        "\"test box\", door: its width comes out as 794 mm, its frame alone takes 794 mm"
+    );
+    let high = with(60.0, 60.0, 400.0, 200.0);
+    assert_eq!(high.len(), 1);
+    assert_eq!(
+        high[0].message,
+        "\"test box\", door: its height comes out as 594 mm, its frame alone takes 600 mm"
+    );
+    assert_numbers(
+        &high[0],
+        &[
+            ("height", 594.0, "mm", Worse::Either),
+            ("taken by the frame, height", 600.0, "mm", Worse::Either),
+        ],
+    );
+}
+
+const LINKAGE: &str = "linkage-cannot-close";
+
+fn folding() -> Card {
+    let mut card = card();
+    card.kind = OpeningKind::FoldingPair;
+    for group in &mut card.door_bores {
+        group.leaf = LeafId::Upper;
+    }
+    card.linkage.end_degrees = 80.0;
+    card.linkage.bodies = Bodies::Folding {
+        axis: Pivot {
+            down: PerSize::All(-12.0),
+            back: PerSize::All(-9.0),
+        },
+        joint_behind: 4.0,
+        link_box: Pivot {
+            down: PerSize::All(190.0),
+            back: PerSize::All(83.0),
+        },
+        link_below_joint: 210.0,
+        link_behind: 31.0,
+    };
+    card
+}
+
+#[test]
+fn a_door_of_one_leaf_on_a_folding_pair_is_halved() {
+    // Its top edge at 600 - 23 = 577, its bottom edge at 3: middle at 290, 292 below 582.
+    let mut wall_box = wall_box();
+    wall_box.openings[0].door = Some(door(Edges {
+        top: 23.0,
+        ..Edges::all(3.0)
+    }));
+    let mut job = job(wall_box, folding());
+    let before = job.clone();
+    let it = the_only(&job, LINKAGE);
+    assert_eq!(
+        it.message,
+        "\"test box\", door: a folding pair has 2 leaves and this door has 1; change the door or \
+         choose another card"
+    );
+    assert_eq!(it.severity, Severity::Stop);
+    assert_eq!(it.subjects, [opening(0, 0)]);
+    let remedy = &it.remedies[0];
+    assert_eq!(remedy.title, "Make the door of two leaves");
+    assert_eq!(
+        remedy.effect,
+        "upper and lower leaf alike, joint 292 mm below the underside above the opening, gap 3 mm"
+    );
+    assert!(!remedy.safe);
+    let undo = apply(&mut job, remedy.edit.clone()).expect("a sound job");
+    let Leaves::Two {
+        upper,
+        lower,
+        joint_down,
+        joint_gap,
+    } = &the_job_door(&mut job, 0).leaves
+    else {
+        panic!("two leaves")
+    };
+    assert_eq!((upper, lower), (&leaf(19.0), &leaf(19.0)));
+    assert_close(*joint_down, 292.0);
+    assert_close(*joint_gap, 3.0);
+    assert_eq!(found(&job, LINKAGE), []);
+    apply(&mut job, undo).expect("undone");
+    assert_eq!(job, before);
+}
+
+#[test]
+fn a_door_of_two_leaves_on_a_flap_becomes_one_like_the_upper_leaf() {
+    let mut job = job(wall_box(), card());
+    the_job_door(&mut job, 0).leaves = Leaves::Two {
+        upper: leaf(22.0),
+        lower: leaf(16.0),
+        joint_down: 280.0,
+        joint_gap: 3.0,
+    };
+    let it = the_only(&job, LINKAGE);
+    assert!(
+        it.message
+            .ends_with("has 1 leaf and this door has 2; change the door or choose another card"),
+        "{}",
+        it.message
+    );
+    let remedy = &it.remedies[0];
+    assert_eq!(remedy.title, "Make the door of one leaf");
+    assert_eq!(remedy.effect, "one leaf, built like the upper one");
+    assert!(!remedy.safe);
+    apply(&mut job, remedy.edit.clone()).expect("a sound job");
+    assert_eq!(the_job_door(&mut job, 0).leaves, Leaves::One(leaf(22.0)));
+}
+
+#[test]
+fn links_that_do_not_reach_are_a_stop_that_no_other_leaves_clear() {
+    // The link is hinged 100 below the joint and hypot(185, 54) = 193 long: together they reach
+    // 293. The joint goes from 275 below to about as much before the axis, and there it is more
+    // than 400 from the link's place in the box, 190 below and 83 behind.
+    let mut card = folding();
+    if let Bodies::Folding {
+        link_below_joint, ..
+    } = &mut card.linkage.bodies
+    {
+        *link_below_joint = 100.0;
+    }
+    let mut wall_box = wall_box();
+    wall_box.openings[0].door.as_mut().expect("a door").leaves = Leaves::Two {
+        upper: leaf(19.0),
+        lower: leaf(19.0),
+        joint_down: 275.0,
+        joint_gap: 3.0,
+    };
+    let it = the_only(&job(wall_box, card), LINKAGE);
+    assert!(
+        it.message.contains(" cannot close at an input angle of "),
+        "{}",
+        it.message
+    );
+    assert_eq!(it.remedies, []);
+}
+
+const FRAME: &str = "frame-before-fitting";
+
+/// Stiles that stand in by 12 at the left and 5 at the right.
+fn with_frame(sides: FittedSides, packing: f64) -> Job {
+    let mut card = card();
+    card.sides = sides;
+    let mut wall_box = wall_box();
+    let mut frame = face_frame(20.0, 40.0, 0.0);
+    frame.overhang.left = 12.0;
+    frame.overhang.right = 5.0;
+    wall_box.frame = Some(frame);
+    let mut job = job(wall_box, card);
+    let fitting = the_job_door(&mut job, 0).fitting.as_mut();
+    fitting.expect("a fitting").packing = packing;
+    job
+}
+
+#[test]
+fn a_stile_before_the_fitting_is_told_by_side_and_by_what_the_packing_leaves() {
+    for (sides, packing, said) in [
+        (FittedSides::Both, 0.0, Some(("left and right", 12.0))),
+        (FittedSides::Both, 2.5, Some(("left and right", 9.5))),
+        (FittedSides::Both, 5.0, Some(("left", 7.0))),
+        (FittedSides::Both, 11.9, Some(("left", 0.1))),
+        (FittedSides::Both, 12.0, None),
+        (FittedSides::RightOnly, 0.0, Some(("right", 5.0))),
+        (FittedSides::RightOnly, 5.0, None),
+        (FittedSides::LeftOnly, 5.0, Some(("left", 7.0))),
+    ] {
+        let all = found(&with_frame(sides, packing), FRAME);
+        let Some((at, before)) = said else {
+            assert_eq!(all, []);
+            continue;
+        };
+        assert_eq!(all.len(), 1);
+        assert_eq!(
+            all[0].message,
+            format!(
+                "\"test box\", door: at the {at} the frame stands {before} mm before the fitting"
+            )
+        );
+        assert_eq!(all[0].severity, Severity::Caution);
+        assert_eq!(all[0].subjects, [opening(0, 0)]);
+        assert_numbers(
+            &all[0],
+            &[("frame before the fitting", before, "mm", Worse::Either)],
+        );
+    }
+}
+
+#[test]
+fn packing_out_to_the_deeper_stile_clears_both_and_is_undone() {
+    let mut job = with_frame(FittedSides::Both, 2.5);
+    let before = job.clone();
+    let remedy = the_only(&job, FRAME).remedies.remove(0);
+    assert_eq!(remedy.title, "Pack the fitting out to the frame");
+    assert_eq!(
+        remedy.effect,
+        "packing 2.5 mm to 12 mm; the door's bores move in by 9.5 mm"
+    );
+    assert!(!remedy.safe, "it moves bores");
+    let undo = apply(&mut job, remedy.edit).expect("a sound job");
+    let fitting = the_job_door(&mut job, 0).fitting.as_ref();
+    assert_close(fitting.expect("a fitting").packing, 12.0);
+    assert_eq!(found(&job, FRAME), []);
+    apply(&mut job, undo).expect("undone");
+    assert_eq!(job, before);
+}
+
+const GLASS: &str = "glass-needs-safety-glass";
+
+#[test]
+fn glass_overhead_is_told_leaf_by_leaf_with_its_thickness() {
+    let mut job = job(wall_box(), folding());
+    for (name, class) in [
+        ("float glass", MaterialClass::Glass),
+        ("Tempered pane", MaterialClass::Glass),
+    ] {
+        job.materials.push(material(name, class));
+    }
+    let two = |upper: Leaf, lower: Leaf| Leaves::Two {
+        upper,
+        lower,
+        joint_down: 275.0,
+        joint_gap: 3.0,
+    };
+    let pane = |name: &str| framed(Edges::all(50.0), name);
+    the_job_door(&mut job, 0).leaves = two(leaf(19.0), pane("float glass"));
+    let it = the_only(&job, GLASS);
+    assert!(
+        it.message.starts_with("\"test box\", ")
+            && it.message.ends_with(
+                ": 4 mm of float glass; safety glass is recommended in a door that opens overhead, \
+                 ask your glazier and your local codes"
+            ),
+        "{}",
+        it.message
+    );
+    assert_eq!(
+        it.subjects,
+        [Subject::Part(PartId {
+            box_index: 0,
+            part: Part::Leaf {
+                opening: 0,
+                leaf: LeafId::Lower,
+            },
+        })]
+    );
+    assert_numbers(
+        &it,
+        &[("thickness of the glass", 4.0, "mm", Worse::Smaller)],
+    );
+    the_job_door(&mut job, 0).leaves = two(pane("float glass"), pane("Tempered pane"));
+    let it = the_only(&job, GLASS);
+    assert!(
+        matches!(
+            it.subjects[..],
+            [Subject::Part(PartId {
+                part: Part::Leaf {
+                    leaf: LeafId::Upper,
+                    ..
+                },
+                ..
+            })]
+        ),
+        "{:?}",
+        it.subjects
+    );
+    // A leaf of nothing but glass is as thick as that.
+    the_job_door(&mut job, 0).leaves = two(Leaf::plain(6.0, "float glass"), leaf(19.0));
+    let it = the_only(&job, GLASS);
+    assert_numbers(
+        &it,
+        &[("thickness of the glass", 6.0, "mm", Worse::Smaller)],
+    );
+}
+
+#[test]
+fn a_bore_outside_the_range_of_its_card_is_pointed_at_with_its_leaf() {
+    // The upper leaf's bores are 15 + 90 = 105 below its top edge; 29 from its own side.
+    let mut card = folding();
+    card.door_bores[0].bores.truncate(1);
+    card.door_bores[0].bores[0].edge_ranges = vec![EdgeRange {
+        edge: LeafEdge::Top,
+        min: 1.0,
+        max: 100.0,
+    }];
+    let mut job = job(wall_box(), card);
+    the_job_door(&mut job, 0).leaves = Leaves::Two {
+        upper: leaf(19.0),
+        lower: leaf(19.0),
+        joint_down: 275.0,
+        joint_gap: 3.0,
+    };
+    let all = found(&job, "edge-distance-outside-card");
+    assert_eq!(all.len(), 2, "one at each side");
+    let part = PartId {
+        box_index: 0,
+        part: Part::Leaf {
+            opening: 0,
+            leaf: LeafId::Upper,
+        },
+    };
+    let mut numbers = Vec::new();
+    for it in &all {
+        let [Subject::Bore(bore), Subject::Part(leaf)] = it.subjects[..] else {
+            panic!("a bore and its leaf: {:?}", it.subjects)
+        };
+        assert_eq!((bore.part, leaf), (part, part));
+        numbers.push(bore.number);
+        let words = format!(
+            ": bore {} (arm screw) is 105 mm from the top edge; the card allows 1 mm to 100 mm",
+            bore.number
+        );
+        assert!(it.message.ends_with(&words), "{}", it.message);
+        assert_numbers(
+            it,
+            &[
+                ("distance", 105.0, "mm", Worse::Either),
+                ("least", 1.0, "mm", Worse::Either),
+                ("greatest", 100.0, "mm", Worse::Either),
+            ],
+        );
+    }
+    numbers.sort_unstable();
+    assert_eq!(numbers, [1, 2]);
+}
