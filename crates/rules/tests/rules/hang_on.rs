@@ -472,3 +472,79 @@ fn a_missing_bore_is_counted_beside_those_that_are_off() {
         found.details
     );
 }
+
+/// Title, effect and safety of each remedy.
+fn offers(job: &Job) -> Vec<(String, String, bool)> {
+    let remedies = off_fitting(job).unwrap().remedies;
+    remedies
+        .into_iter()
+        .map(|it| (it.title, it.effect, it.safe))
+        .collect()
+}
+
+#[test]
+fn each_remedy_says_what_becomes_of_door_overlay_and_bores() {
+    // The furthest bores are 137 below the top edge; the edge goes 76.2 up and they with it. As a
+    // reveal (3 - 76.2) the same edge leaves them on the fitting, 137 + 76.2 below the edge.
+    let job = tweaked(on_edges(VerticalTie::Top), Edge::Top, THREE_INCHES);
+    let back = "bores move by up to 76.2 mm in the box, one from 137 mm to 213.2 mm below the door's \
+                top edge";
+    assert_eq!(
+        offers(&job),
+        [
+            (
+                "Turn the tweak into a reveal".to_owned(),
+                format!(
+                    "largest offset 76.2 mm to 0 mm; the door keeps its size; top overlay 15 mm to \
+                     91.2 mm; {back}"
+                ),
+                true
+            ),
+            (
+                "Hang the bores on the fitting again".to_owned(),
+                format!("largest offset 76.2 mm to 0 mm; the door keeps its size; {back}"),
+                false
+            ),
+            (
+                "Undo the tweak".to_owned(),
+                "largest offset 76.2 mm to 0 mm; door height 670.2 mm to 594 mm; bores move by up \
+                 to 76.2 mm in the box, one from 137 mm to 137 mm below the door's top edge"
+                    .to_owned(),
+                false
+            ),
+        ]
+    );
+    let job = tweaked(on_edges(VerticalTie::Top), Edge::Left, 2.0);
+    let effects: Vec<String> = offers(&job).into_iter().map(|it| it.1).collect();
+    assert!(
+        effects[0].starts_with(
+            "largest offset 2 mm to 0 mm; the door keeps its size; left overlay 15 mm to 17 mm; "
+        ),
+        "{effects:?}"
+    );
+    assert!(
+        effects[2].starts_with(
+            "largest offset 2 mm to 0 mm; door width 796 mm to 794 mm; bores move by up to 2 mm"
+        ),
+        "{effects:?}"
+    );
+}
+
+#[test]
+fn a_door_without_tweak_is_offered_the_fitting_only() {
+    // Drilled for reveals of 3 and hung with 5 at the top: 2 off.
+    let job = with_reveal(as_drilled(), Edge::Top, 2.0);
+    let titles: Vec<String> = offers(&job).into_iter().map(|it| it.0).collect();
+    assert_eq!(titles, ["Hang the bores on the fitting again"]);
+}
+
+#[test]
+fn an_adjustment_of_a_hundred_percent_is_enough_and_no_more() {
+    for (by, words) in [
+        (2.999_999, "uses 100 % of its travel"),
+        (3.3, "that is 1.1 times what the fitting can be adjusted by"),
+    ] {
+        let found = off_fitting(&tweaked(on_edges(VerticalTie::Top), Edge::Top, by)).unwrap();
+        assert!(found.message.ends_with(words), "{}", found.message);
+    }
+}
