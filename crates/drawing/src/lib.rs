@@ -22,6 +22,7 @@ mod draft;
 mod edge_mark;
 #[cfg(test)]
 mod fixture;
+mod grain;
 pub mod hatch;
 pub mod job_sheets;
 pub mod layout;
