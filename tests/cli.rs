@@ -176,6 +176,35 @@ fn a_resolution_out_of_bounds_is_refused() {
 }
 
 #[test]
+fn a_largest_scale_is_kept_and_another_one_is_refused_with_what_is_allowed() {
+    let out = folder();
+    let to = out.path().to_str().unwrap();
+    let pages = ["--svg", "--pages", "panels"];
+    let run = flapwright(
+        &[
+            &["sheets", DEMO, "--out", to, "--scale", "1:10"],
+            &pages[..],
+        ]
+        .concat(),
+    );
+    assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+    let written = names(out.path());
+    assert!(written.len() > 10, "{written:?}");
+    for name in written {
+        let page = std::fs::read_to_string(out.path().join(&name)).unwrap();
+        assert!(page.contains(">1:10<"), "{name}");
+    }
+    for bad in ["1:3", "2:1", "1:100", "half"] {
+        let run = flapwright(&["sheets", DEMO, "--out", to, "--scale", bad]);
+        assert_eq!(run.status.code(), Some(2), "{bad}");
+        let said = text(&run.stderr);
+        for words in ["--scale", bad, "1:1, 1:2, 1:5, 1:10, 1:20, 1:50"] {
+            assert!(said.contains(words), "{bad}: {said}");
+        }
+    }
+}
+
+#[test]
 fn bad_job_files_are_refused_with_place_and_remedy() {
     type Change = fn(&str) -> String;
     let cases: [(&str, Change, &[&str]); 8] = [

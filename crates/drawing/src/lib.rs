@@ -20,6 +20,7 @@ pub mod cautions;
 pub mod dimension;
 mod draft;
 mod edge_mark;
+mod fit;
 #[cfg(test)]
 mod fixture;
 mod grain;

@@ -98,9 +98,9 @@ pub(super) fn pages(setup: &Setup<'_>, report: &BoxReport) -> Vec<Draft> {
 }
 
 fn largest(setup: &Setup<'_>, report: &BoxReport, arrangements: &[Arrangement]) -> Choice {
-    let found = Scale::reductions().find_map(|scale| {
+    let found = setup.fit.scales().find_map(|scale| {
         let views = views(setup, report, scale);
-        setup.papers.iter().find_map(|paper| {
+        setup.fit.papers.iter().find_map(|paper| {
             let body = frame(
                 &mut DisplayList::new(),
                 setup,
