@@ -6,7 +6,9 @@ use egui_kittest::kittest::Queryable as _;
 use flapwright::window::{Answer, Ask, Command, ExportChoice, UiCommand, UnsavedAnswer};
 use flapwright_model::file::{read_job, write_job};
 use flapwright_model::part::Part;
-use window_support::{Window, harness, harness_with, press_keys, run_it, run_ui};
+use window_support::{
+    Window, harness, harness_with, open_section, press_keys, run_it, run_ui, type_into,
+};
 
 #[test]
 fn what_is_typed_is_taken_before_the_job_is_saved() {
@@ -200,5 +202,31 @@ fn pages_are_drawn_no_larger_than_the_scale_chosen_in_the_preview() {
     for path in panels {
         let page = std::fs::read_to_string(path).unwrap();
         assert!(page.contains(">1:10<"), "{}", path.display());
+    }
+}
+
+#[test]
+fn an_archive_pdf_is_written_once_the_job_has_a_day_of_issue() {
+    for (date, files) in [("", 0), ("2026-03-04", 1)] {
+        let folder = tempfile::tempdir().unwrap();
+        let mut window = harness_with(vec![Answer::Chosen(folder.path().to_owned())]).0;
+        if !date.is_empty() {
+            open_section(&mut window, "Settings");
+            type_into(&mut window, "title block date of issue", date);
+        }
+        run_ui(&mut window, UiCommand::ExportSheets);
+        window.get_by_label("as PDF/A-1b, for keeping").click();
+        window.run();
+        let written = export(&mut window, folder.path());
+        let status = window.state().status();
+        assert_eq!(written.len(), files, "{status}");
+        for path in written {
+            let bytes = std::fs::read(path).unwrap();
+            let mark = b"pdfaid:part";
+            assert!(bytes.windows(mark.len()).any(|part| part == mark));
+        }
+        if files == 0 {
+            window.get_by_label_contains("2026-01-31");
+        }
     }
 }

@@ -22,6 +22,10 @@ pub(super) struct Arguments {
     /// Write one PDF with all sheets (the default when no format is named)
     #[arg(long)]
     pdf: bool,
+    /// Write the PDF in the file format for keeping, PDF/A-1b (tried with Apache PDFBox
+    /// Preflight); it carries the job's date of issue
+    #[arg(long)]
+    archive: bool,
     /// Write one PNG per sheet
     #[arg(long)]
     png: bool,

@@ -45,6 +45,14 @@ pub(super) fn choices_ui(ui: &mut Ui, choice: &mut ExportChoice) {
     ui.add_space(6.0);
     ui.label(bold("Sheets as"));
     ui.checkbox(&mut choice.pdf, "PDF: all pages in one file");
+    ui.add_enabled_ui(choice.pdf, |ui| {
+        ui.indent("archive", |ui| {
+            ui.checkbox(&mut choice.archive, "as PDF/A-1b, for keeping")
+                .on_hover_text(
+                    "Tried with Apache PDFBox Preflight. It carries the job's date of issue.",
+                );
+        });
+    });
     ui.checkbox(&mut choice.svg, "SVG: one file for each page");
     ui.checkbox(&mut choice.png, "PNG: one picture for each page");
     ui.add_enabled_ui(choice.png, |ui| {
