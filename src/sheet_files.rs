@@ -1,11 +1,11 @@
 //! The files of a set of drilling sheets, ready to be written: the same for window and command
 //! line.
 
-use anyhow::{Result, bail};
+use anyhow::{Result, anyhow, bail};
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{
-    PdfOptions, PngOptions, SvgOptions, check, pdf, png, safe_file_name, svg, unique_names,
+    PdfOptions, PngOptions, SvgOptions, UtcTime, check, pdf, png, safe_file_name, svg, unique_names,
 };
 use flapwright_model::job::Job;
 use flapwright_rules::inspect;
@@ -15,6 +15,8 @@ use flapwright_rules::inspect;
 pub struct Formats {
     /// One PDF with all sheets.
     pub pdf: bool,
+    /// Whether that PDF is an archive file, PDF/A-1b; it carries the job's date of issue.
+    pub archive: bool,
     /// One PNG per sheet, at this many dots per inch (150 to 600).
     pub png_dpi: Option<u32>,
     /// One SVG per sheet.
@@ -68,7 +70,7 @@ pub fn files_of(
     if formats.pdf {
         next(0)?;
         let name = safe_file_name(&format!("{}.pdf", stem.unwrap_or(&job.name)));
-        files.push((name, pdf(sheets, &pdf_options(job))?));
+        files.push((name, pdf(sheets, &pdf_options(job, formats.archive)?)?));
     }
     if let Some(dpi) = formats.png_dpi {
         for sheet in sheets {
@@ -91,12 +93,34 @@ pub fn files_of(
         .collect())
 }
 
-fn pdf_options(job: &Job) -> PdfOptions {
-    PdfOptions {
+fn pdf_options(job: &Job, archive: bool) -> Result<PdfOptions> {
+    Ok(PdfOptions {
         title: format!("{}: drilling sheets", job.name),
         author: job.title_block.creator.clone(),
-        created: None,
-    }
+        created: archive.then(|| issued(job)).transpose()?,
+        archive,
+    })
+}
+
+/// The first moment of the job's day of issue: no clock, so that the same job gives the same file.
+fn issued(job: &Job) -> Result<UtcTime> {
+    let words = &job.title_block.date_of_issue;
+    let day: jiff::civil::Date = words.trim().parse().map_err(|_unread: jiff::Error| {
+        anyhow!(
+            "an archive PDF carries the date of issue, and the job's date of issue \
+             (`title_block.date_of_issue`) is `{words}`; write it as year-month-day, such as \
+             2026-01-31, or write a plain PDF"
+        )
+    })?;
+    let number = |part: i8| u8::try_from(part).unwrap_or_default();
+    Ok(UtcTime {
+        year: u16::try_from(day.year()).unwrap_or_default(),
+        month: number(day.month()),
+        day: number(day.day()),
+        hour: 0,
+        minute: 0,
+        second: 0,
+    })
 }
 
 fn sheet_name(sheet: &Sheet, ending: &str) -> String {

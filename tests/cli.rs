@@ -176,6 +176,75 @@ fn a_resolution_out_of_bounds_is_refused() {
 }
 
 #[test]
+fn a_largest_scale_is_kept_and_another_one_is_refused_with_what_is_allowed() {
+    let out = folder();
+    let to = out.path().to_str().unwrap();
+    let pages = ["--svg", "--pages", "panels"];
+    let run = flapwright(
+        &[
+            &["sheets", DEMO, "--out", to, "--scale", "1:10"],
+            &pages[..],
+        ]
+        .concat(),
+    );
+    assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+    let written = names(out.path());
+    assert!(written.len() > 10, "{written:?}");
+    for name in written {
+        let page = std::fs::read_to_string(out.path().join(&name)).unwrap();
+        assert!(page.contains(">1:10<"), "{name}");
+    }
+    for bad in ["1:3", "2:1", "1:100", "half"] {
+        let run = flapwright(&["sheets", DEMO, "--out", to, "--scale", bad]);
+        assert_eq!(run.status.code(), Some(2), "{bad}");
+        let said = text(&run.stderr);
+        for words in ["--scale", bad, "1:1, 1:2, 1:5, 1:10, 1:20, 1:50"] {
+            assert!(said.contains(words), "{bad}: {said}");
+        }
+    }
+}
+
+#[test]
+fn an_archive_pdf_carries_the_day_of_issue_and_is_refused_without_one() {
+    let parent = folder();
+    let demo = std::fs::read_to_string(DEMO).unwrap();
+    let out = parent.path().join("out");
+    let to = out.to_str().unwrap();
+    for (date, given) in [
+        ("", "``"),
+        ("next week", "next week"),
+        ("2026-02-30", "2026-02-30"),
+    ] {
+        let dated = demo.replace("date_of_issue: \"\"", &format!("date_of_issue: \"{date}\""));
+        let job = parent.path().join("job.ron");
+        std::fs::write(&job, dated).unwrap();
+        let run = flapwright(&["sheets", job.to_str().unwrap(), "--out", to, "--archive"]);
+        assert_eq!(run.status.code(), Some(2), "{date}");
+        for words in ["date of issue", given, "2026-01-31"] {
+            let said = text(&run.stderr);
+            assert!(said.contains(words), "{date}: {said}");
+        }
+        assert!(!out.exists() || names(&out).is_empty());
+    }
+    let dated = demo.replace("date_of_issue: \"\"", "date_of_issue: \"2026-03-04\"");
+    let job = parent.path().join("job.ron");
+    std::fs::write(&job, dated).unwrap();
+    let mut written = Vec::new();
+    for _ in 0..2 {
+        let run = flapwright(&["sheets", job.to_str().unwrap(), "--out", to, "--archive"]);
+        assert_eq!(run.status.code(), Some(0), "{}", text(&run.stderr));
+        assert_eq!(names(&out), ["job.pdf"]);
+        written.push(std::fs::read(out.join("job.pdf")).unwrap());
+    }
+    assert!(
+        written[0] == written[1],
+        "an archive PDF differs from run to run"
+    );
+    let date = b"20260304";
+    assert!(written[0].windows(date.len()).any(|part| part == date));
+}
+
+#[test]
 fn bad_job_files_are_refused_with_place_and_remedy() {
     type Change = fn(&str) -> String;
     let cases: [(&str, Change, &[&str]); 8] = [

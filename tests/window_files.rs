@@ -6,7 +6,9 @@ use egui_kittest::kittest::Queryable as _;
 use flapwright::window::{Answer, Ask, Command, ExportChoice, UiCommand, UnsavedAnswer};
 use flapwright_model::file::{read_job, write_job};
 use flapwright_model::part::Part;
-use window_support::{harness, harness_with, press_keys, run_it, run_ui};
+use window_support::{
+    Window, harness, harness_with, open_section, press_keys, run_it, run_ui, type_into,
+};
 
 #[test]
 fn what_is_typed_is_taken_before_the_job_is_saved() {
@@ -159,4 +161,72 @@ fn sheets_are_written_and_a_folder_that_is_not_there_is_told() {
     assert!(!missing.exists());
     assert_eq!(asked.borrow().len(), 2);
     assert!(asked.borrow().iter().all(|ask| *ask == Ask::ExportFolder));
+}
+
+/// Presses "Choose folder" and waits for what comes of it: the files, or what the window says.
+fn export(window: &mut Window, folder: &std::path::Path) -> Vec<std::path::PathBuf> {
+    window.get_by_label("Choose folder").click();
+    window.step();
+    for _ in 0..600 {
+        window.step();
+        if !window.state().exporting() && window.state().status() != "" {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(50));
+    }
+    let found = std::fs::read_dir(folder).unwrap();
+    found.map(|entry| entry.unwrap().path()).collect()
+}
+
+#[test]
+fn pages_are_drawn_no_larger_than_the_scale_chosen_in_the_preview() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut window = harness_with(vec![Answer::Chosen(folder.path().to_owned())]).0;
+    run_ui(&mut window, UiCommand::ExportSheets);
+    let chosen = |window: &Window| window.get_by_label("Scale").value();
+    assert_eq!(chosen(&window).as_deref(), Some("largest that fits"));
+    window.get_by_label("Scale").click();
+    window.run();
+    window.get_by_label("1:10 at most").click();
+    window.run();
+    assert_eq!(chosen(&window).as_deref(), Some("1:10 at most"));
+    window.get_by_label("PDF: all pages in one file").click();
+    window.get_by_label("SVG: one file for each page").click();
+    window.run();
+    let written = export(&mut window, folder.path());
+    let panels: Vec<_> = written
+        .iter()
+        .filter(|path| path.to_string_lossy().contains("side"))
+        .collect();
+    assert!(panels.len() >= 8, "{written:?}");
+    for path in panels {
+        let page = std::fs::read_to_string(path).unwrap();
+        assert!(page.contains(">1:10<"), "{}", path.display());
+    }
+}
+
+#[test]
+fn an_archive_pdf_is_written_once_the_job_has_a_day_of_issue() {
+    for (date, files) in [("", 0), ("2026-03-04", 1)] {
+        let folder = tempfile::tempdir().unwrap();
+        let mut window = harness_with(vec![Answer::Chosen(folder.path().to_owned())]).0;
+        if !date.is_empty() {
+            open_section(&mut window, "Settings");
+            type_into(&mut window, "title block date of issue", date);
+        }
+        run_ui(&mut window, UiCommand::ExportSheets);
+        window.get_by_label("as PDF/A-1b, for keeping").click();
+        window.run();
+        let written = export(&mut window, folder.path());
+        let status = window.state().status();
+        assert_eq!(written.len(), files, "{status}");
+        for path in written {
+            let bytes = std::fs::read(path).unwrap();
+            let mark = b"pdfaid:part";
+            assert!(bytes.windows(mark.len()).any(|part| part == mark));
+        }
+        if files == 0 {
+            window.get_by_label_contains("2026-01-31");
+        }
+    }
 }

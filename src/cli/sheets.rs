@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use anyhow::Result;
 use clap::{Args, value_parser};
 use flapwright_drawing::job_sheets::{Orientation, PageKind, PageOptions};
+use flapwright_drawing::scale::Scale;
 use flapwright_model::job::PaperChoice;
 
 use super::{FINE, out_folder};
@@ -21,6 +22,10 @@ pub(super) struct Arguments {
     /// Write one PDF with all sheets (the default when no format is named)
     #[arg(long)]
     pdf: bool,
+    /// Write the PDF in the file format for keeping, PDF/A-1b (tried with Apache PDFBox
+    /// Preflight); it carries the job's date of issue
+    #[arg(long)]
+    archive: bool,
     /// Write one PNG per sheet
     #[arg(long)]
     png: bool,
@@ -39,6 +44,10 @@ pub(super) struct Arguments {
     /// Which way up the paper lies
     #[arg(long, value_name = "WAY", value_parser = ["best", "upright", "lying"], default_value = "best")]
     turn: String,
+    /// No drawing larger than this; without it each page has the largest scale that fits.
+    /// Full-size templates stay full size
+    #[arg(long, value_name = "SCALE", value_parser = scale)]
+    scale: Option<Scale>,
 }
 
 impl Arguments {
@@ -64,9 +73,22 @@ impl Arguments {
                 "lying" => Orientation::Lying,
                 _ => Orientation::Best,
             },
+            largest_scale: self.scale.unwrap_or(options.largest_scale),
             ..options
         }
     }
+}
+
+fn scale(words: &str) -> Result<Scale, String> {
+    Scale::limits()
+        .find(|scale| scale.words() == words.trim())
+        .ok_or_else(|| {
+            let all: Vec<String> = Scale::limits().map(Scale::words).collect();
+            format!(
+                "there is no such largest scale; choose from {}",
+                all.join(", ")
+            )
+        })
 }
 
 fn page_kind(name: &str) -> Result<PageKind, String> {
@@ -79,7 +101,8 @@ fn page_kind(name: &str) -> Result<PageKind, String> {
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
     let job = job_file::read(&arguments.job)?;
     let formats = Formats {
-        pdf: arguments.pdf || !(arguments.png || arguments.svg),
+        pdf: arguments.pdf || arguments.archive || !(arguments.png || arguments.svg),
+        archive: arguments.archive,
         png_dpi: arguments.png.then_some(arguments.dpi),
         svg: arguments.svg,
     };

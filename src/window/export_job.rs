@@ -25,6 +25,8 @@ const PARTS: f32 = 1000.0;
 pub struct ExportChoice {
     /// All pages in one PDF.
     pub pdf: bool,
+    /// Whether that PDF is an archive file.
+    pub archive: bool,
     /// One PNG for each page.
     pub png: bool,
     /// Dots per inch of the PNGs.
@@ -49,6 +51,7 @@ impl Default for ExportChoice {
     fn default() -> Self {
         Self {
             pdf: true,
+            archive: false,
             png: false,
             dpi: PngOptions::default().dpi,
             svg: false,
@@ -197,6 +200,7 @@ fn write(
     if choice.writes_sheets() {
         let formats = Formats {
             pdf: choice.pdf,
+            archive: choice.archive,
             png_dpi: choice.png.then_some(choice.dpi),
             svg: choice.svg,
         };

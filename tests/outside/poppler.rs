@@ -24,6 +24,7 @@ fn demo_pdf() -> Pdf {
         Some("demo"),
         Formats {
             pdf: true,
+            archive: false,
             png_dpi: None,
             svg: false,
         },

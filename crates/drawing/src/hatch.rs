@@ -8,6 +8,28 @@ use crate::list::At;
 /// The most strokes of one family in one polygon; a larger polygon gets a wider pitch.
 const MOST_STROKES: f64 = 240.0;
 
+/// A stroke that is no longer than this only touches a corner, mm on paper.
+const NO_STROKE: f64 = 1e-6;
+
+/// How the grain of a material lies to the plane of the drawing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Lie {
+    /// It crosses the plane: a cut shows end grain.
+    Crossing,
+    /// It runs in the plane, so many degrees counter-clockwise from +x: a cut or a face shows it
+    /// lengthwise.
+    Along(f64),
+}
+
+/// A material as the drawing shows it. Only solid wood is told apart by its grain.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stuff {
+    /// Class of the material.
+    pub class: MaterialClass,
+    /// How its grain lies.
+    pub lie: Lie,
+}
+
 /// One family of parallel strokes, mm on paper.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Family {
@@ -15,28 +37,48 @@ struct Family {
     degrees: f64,
     /// From stroke to stroke.
     pitch: f64,
-    /// Shift of the whole family across its strokes.
-    offset: f64,
+    /// Where the strokes lie.
+    place: Place,
     /// Drawn and skipped lengths; none when continuous.
     dash: Option<(f64, f64)>,
+}
+
+/// Where the strokes of a family lie.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Place {
+    /// On one grid for the whole list, shifted by this across the strokes, mm.
+    Grid(f64),
+    /// Spread over each piece, with half a pitch at either edge: strokes that run with an edge must
+    /// not come so near that they thicken it.
+    Spread,
 }
 
 const fn family(degrees: f64, pitch: f64, offset: f64, dash: Option<(f64, f64)>) -> Family {
     Family {
         degrees,
         pitch,
-        offset,
+        place: Place::Grid(offset),
         dash,
     }
 }
 
-/// The pattern of a class. ISO 128 leaves the patterns of special materials to a legend: [`words`].
-fn pattern(class: MaterialClass) -> Vec<Family> {
-    match class {
+/// The pattern of a material. ISO 128 leaves the patterns of special materials to a legend:
+/// [`words`].
+fn pattern(stuff: Stuff) -> Vec<Family> {
+    match stuff.class {
         MaterialClass::Board => vec![family(45.0, 1.6, 0.0, None)],
-        MaterialClass::SolidWood => {
-            vec![family(-45.0, 3.2, 0.0, None), family(-45.0, 3.2, 0.8, None)]
-        }
+        MaterialClass::SolidWood => match stuff.lie {
+            Lie::Crossing => {
+                vec![family(-45.0, 3.2, 0.0, None), family(-45.0, 3.2, 0.8, None)]
+            }
+            // Broken, so that no stroke is taken for the edge of a plate.
+            Lie::Along(degrees) => vec![Family {
+                degrees,
+                pitch: 1.6,
+                place: Place::Spread,
+                dash: Some((9.0, 1.6)),
+            }],
+        },
         MaterialClass::Glass => vec![
             family(45.0, 6.0, 0.0, Some((3.0, 4.0))),
             family(45.0, 6.0, 1.0, Some((3.0, 4.0))),
@@ -47,24 +89,41 @@ fn pattern(class: MaterialClass) -> Vec<Family> {
     }
 }
 
-/// What the pattern of a class means, for legends.
+/// What the pattern of a material means, for legends.
 #[must_use]
-pub const fn words(class: MaterialClass) -> &'static str {
-    match class {
+pub const fn words(stuff: Stuff) -> &'static str {
+    match stuff.class {
         MaterialClass::Board => "board: single strokes",
-        MaterialClass::SolidWood => "solid wood: pairs of strokes, falling to the right",
+        MaterialClass::SolidWood => match stuff.lie {
+            Lie::Crossing => {
+                "solid wood cut across the grain: pairs of strokes, falling to the right"
+            }
+            Lie::Along(_) => "solid wood along the grain: long broken strokes, as the grain runs",
+        },
         MaterialClass::Glass => "glass: broken strokes in threes",
         MaterialClass::Metal => "metal: narrow strokes",
         MaterialClass::Plastic => "plastic: crossed strokes",
     }
 }
 
-/// The strokes that hatch a simple polygon (list mm, either sense of turning) cut from a material
-/// of this class. Strokes lie on one grid for the whole list, so that neighbouring pieces of one
-/// panel match.
+/// The legend of these materials, each pattern named once in the order of its first use.
 #[must_use]
-pub fn hatch(polygon: &[At], class: MaterialClass) -> Vec<(At, At)> {
-    pattern(class)
+pub fn legend(stuffs: impl IntoIterator<Item = Stuff>) -> Vec<&'static str> {
+    let mut found = Vec::new();
+    for stuff in stuffs {
+        if !found.contains(&words(stuff)) {
+            found.push(words(stuff));
+        }
+    }
+    found
+}
+
+/// The strokes that hatch a simple polygon (list mm, either sense of turning) of this material.
+/// Strokes lie on one grid for the whole list, so that neighbouring pieces of one panel match;
+/// those along a grain are spread over each piece.
+#[must_use]
+pub fn hatch(polygon: &[At], stuff: Stuff) -> Vec<(At, At)> {
+    pattern(stuff)
         .into_iter()
         .flat_map(|family| strokes(polygon, family))
         .collect()
@@ -86,14 +145,11 @@ fn strokes(polygon: &[At], family: Family) -> Vec<(At, At)> {
     if !(high - low).is_finite() || high <= low {
         return Vec::new();
     }
-    let widened = ((high - low) / (MOST_STROKES * family.pitch))
-        .ceil()
-        .max(1.0);
-    let pitch = family.pitch * widened;
+    let (pitch, offset) = rows(low, high, family);
     let mut found = Vec::new();
-    let mut step = ((low - family.offset) / pitch).ceil();
+    let mut step = ((low - offset) / pitch).ceil();
     loop {
-        let y = step * pitch + family.offset;
+        let y = step * pitch + offset;
         if y >= high {
             break;
         }
@@ -111,6 +167,21 @@ fn strokes(polygon: &[At], family: Family) -> Vec<(At, At)> {
     found
 }
 
+/// Distance of the strokes of a piece from `low` to `high`, and the shift of their grid, mm.
+fn rows(low: f64, high: f64, family: Family) -> (f64, f64) {
+    let depth = high - low;
+    match family.place {
+        Place::Grid(offset) => {
+            let widened = (depth / (MOST_STROKES * family.pitch)).ceil().max(1.0);
+            (family.pitch * widened, offset)
+        }
+        Place::Spread => {
+            let pitch = depth / (depth / family.pitch).round().clamp(1.0, MOST_STROKES);
+            (pitch, low + 0.5 * pitch)
+        }
+    }
+}
+
 /// Where the level line at `y` is inside the polygon: from and to, left to right.
 fn spans(polygon: &[At], y: f64) -> Vec<(f64, f64)> {
     let mut crossings: Vec<f64> = edges(polygon)
@@ -121,6 +192,7 @@ fn spans(polygon: &[At], y: f64) -> Vec<(f64, f64)> {
     crossings
         .chunks_exact(2)
         .map(|pair| (pair[0], pair[1]))
+        .filter(|(from, to)| to - from > NO_STROKE)
         .collect()
 }
 
@@ -220,12 +292,24 @@ mod tests {
         ]
     }
 
-    const ALL: [MaterialClass; 5] = [
-        MaterialClass::Board,
-        MaterialClass::SolidWood,
-        MaterialClass::Glass,
-        MaterialClass::Metal,
-        MaterialClass::Plastic,
+    const fn stuff(class: MaterialClass) -> Stuff {
+        let lie = Lie::Crossing;
+        Stuff { class, lie }
+    }
+
+    const fn wood(lie: Lie) -> Stuff {
+        let class = MaterialClass::SolidWood;
+        Stuff { class, lie }
+    }
+
+    const ALL: [Stuff; 7] = [
+        stuff(MaterialClass::Board),
+        wood(Lie::Crossing),
+        wood(Lie::Along(0.0)),
+        wood(Lie::Along(90.0)),
+        stuff(MaterialClass::Glass),
+        stuff(MaterialClass::Metal),
+        stuff(MaterialClass::Plastic),
     ];
 
     #[test]
@@ -238,12 +322,12 @@ mod tests {
             At::new(5.0, 30.0),
             At::new(0.0, 30.0),
         ];
-        for class in ALL {
-            let strokes = hatch(&bent, class);
-            assert!(!strokes.is_empty(), "{class:?}");
+        for stuff in ALL {
+            let strokes = hatch(&bent, stuff);
+            assert!(!strokes.is_empty(), "{stuff:?}");
             for (from, to) in strokes {
                 let middle = from.lerp(to, 0.5);
-                assert!(is_inside(&bent, middle), "{class:?}: {from:?} to {to:?}");
+                assert!(is_inside(&bent, middle), "{stuff:?}: {from:?} to {to:?}");
                 assert!(distance_to_run(from, &bent, true) < 1e-9 || is_inside(&bent, from));
             }
         }
@@ -253,24 +337,61 @@ mod tests {
     /// far as the grid allows: 40 x 40 at 1.6 gives 1000 mm.
     #[test]
     fn stroke_length_is_area_over_pitch() {
-        let strokes = hatch(&square(40.0), MaterialClass::Board);
+        let strokes = hatch(&square(40.0), stuff(MaterialClass::Board));
         let length: f64 = strokes.iter().map(|(a, b)| (*b - *a).length()).sum();
         assert!((length - 1000.0).abs() < 10.0, "{length}");
     }
 
     #[test]
-    fn every_class_has_its_own_pattern_and_words() {
+    fn every_class_and_direction_has_its_own_pattern_and_words() {
         for (i, a) in ALL.iter().enumerate() {
             for b in &ALL[i + 1..] {
                 assert_ne!(hatch(&square(20.0), *a), hatch(&square(20.0), *b));
-                assert_ne!(words(*a), words(*b));
+                let both_along = matches!((a.lie, b.lie), (Lie::Along(_), Lie::Along(_)));
+                assert_eq!(words(*a) == words(*b), both_along, "{a:?} {b:?}");
+            }
+        }
+        let [crossing, along] = [Lie::Crossing, Lie::Along(30.0)].map(wood);
+        let named = legend([along, crossing, along]);
+        assert_eq!(named, [words(along), words(crossing)]);
+    }
+
+    /// A rail of 18 x 60 mm at 1:5 is 3.6 mm thick on paper; one of 15 mm at 1:10 is 1.5 mm. A
+    /// stroke that comes nearer than twice the outline's pen (0.5 mm) to the edge thickens it.
+    #[test]
+    fn strokes_along_the_grain_run_with_it_clear_of_the_edges() {
+        for (degrees, thick) in [(0.0_f64, 3.6), (90.0, 3.6), (27.0, 3.6), (90.0, 1.5)] {
+            let turn = Rotation2D::radians(degrees.to_radians());
+            let long = 60.0;
+            let corners = [
+                (5.0, 2.0),
+                (long, 2.0),
+                (long, 2.0 + thick),
+                (5.0, 2.0 + thick),
+            ];
+            let strip = corners.map(|(x, y)| turn.transform_point(At::new(x, y)));
+            let strokes = hatch(&strip, wood(Lie::Along(degrees)));
+            assert!(strokes.len() >= 5, "{degrees}: {strokes:?}");
+            let (s, c) = degrees.to_radians().sin_cos();
+            for (from, to) in strokes {
+                let stroke = to - from;
+                assert!((stroke.x * s - stroke.y * c).abs() < 1e-9, "{stroke:?}");
+                let middle = from.lerp(to, 0.5);
+                let sides = [(strip[0], strip[1]), (strip[2], strip[3])];
+                for (a, b) in sides {
+                    assert!(distance_to_stroke(middle, a, b) >= 0.5, "{middle:?}");
+                }
+                // No stroke runs the whole length: the edges do.
+                assert!(stroke.length() < 0.5 * long);
             }
         }
     }
 
     #[test]
     fn a_huge_or_flat_polygon_stays_cheap() {
-        assert!(hatch(&square(1e6), MaterialClass::Metal).len() < 500);
-        assert!(hatch(&square(0.0), MaterialClass::Board).is_empty());
+        assert!(hatch(&square(1e6), stuff(MaterialClass::Metal)).len() < 500);
+        assert!(hatch(&square(1e6), wood(Lie::Along(0.0))).len() < 500);
+        assert!(hatch(&square(0.0), stuff(MaterialClass::Board)).is_empty());
+        assert!(hatch(&square(0.0), wood(Lie::Along(90.0))).is_empty());
     }
 }

@@ -23,9 +23,11 @@ use flapwright_model::job::{Job, PaperChoice};
 use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport};
 
 use crate::draft::{Draft, finish};
+use crate::fit::Fit;
 pub use crate::page_kind::PageKind;
 use crate::panel_sheet;
 use crate::paper::Paper;
+use crate::scale::Scale;
 use crate::sheet::Sheet;
 
 /// Which pages are made and on what.
@@ -38,6 +40,9 @@ pub struct PageOptions {
     pub paper: Option<PaperChoice>,
     /// Which way up the paper lies.
     pub orientation: Orientation,
+    /// No picture is drawn larger than this, one of [`Scale::limits`]; [`Scale::FULL`] leaves each
+    /// page the largest scale that fits. Full-size templates are full size whatever is chosen.
+    pub largest_scale: Scale,
 }
 
 /// Which way up the paper lies.
@@ -69,6 +74,7 @@ impl PageOptions {
             kinds: kinds.into_iter().collect(),
             paper: None,
             orientation: Orientation::Best,
+            largest_scale: Scale::FULL,
         }
     }
 
@@ -78,13 +84,17 @@ impl PageOptions {
         Self::of([PageKind::Panel])
     }
 
-    /// The papers that a picture may be put on, the preferred one first.
-    fn papers(&self, job: &Job) -> Vec<Paper> {
+    /// What the pictures of a job have to fit into.
+    fn fit(&self, job: &Job) -> Fit {
         let upright = Paper::of(self.paper.unwrap_or(job.settings.paper));
-        match self.orientation {
+        let papers = match self.orientation {
             Orientation::Upright => vec![upright],
             Orientation::Lying => vec![upright.turned()],
             Orientation::Best => vec![upright, upright.turned()],
+        };
+        Fit {
+            papers,
+            largest: self.largest_scale,
         }
     }
 }
@@ -93,13 +103,13 @@ impl PageOptions {
 struct Setup<'a> {
     job: &'a Job,
     inspection: &'a Inspection,
-    papers: Vec<Paper>,
+    fit: Fit,
 }
 
 impl Setup<'_> {
     /// The paper of lists.
     fn list_paper(&self) -> Paper {
-        self.papers.first().copied().unwrap_or(Paper::A4)
+        self.fit.first_paper()
     }
 
     /// The drilled panels with their boxes.
@@ -151,7 +161,7 @@ pub fn job_sheets(job: &Job, inspection: &Inspection, options: &PageOptions) -> 
     let setup = Setup {
         job,
         inspection,
-        papers: options.papers(job),
+        fit: options.fit(job),
     };
     let wants = |kind| options.kinds.contains(&kind);
     let mut drafts: Vec<Draft> = Vec::new();
@@ -164,7 +174,7 @@ pub fn job_sheets(job: &Job, inspection: &Inspection, options: &PageOptions) -> 
         }
         if wants(PageKind::Panel) {
             for panel in drilled_of(report) {
-                let pages = panel_sheet::pages(job, inspection, report, panel, &setup.papers);
+                let pages = panel_sheet::pages(job, inspection, report, panel, &setup.fit);
                 drafts.extend(pages);
             }
         }

@@ -20,8 +20,10 @@ pub mod cautions;
 pub mod dimension;
 mod draft;
 mod edge_mark;
+mod fit;
 #[cfg(test)]
 mod fixture;
+mod grain;
 pub mod hatch;
 pub mod job_sheets;
 pub mod layout;

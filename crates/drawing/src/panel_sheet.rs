@@ -19,11 +19,11 @@ use flapwright_model::job::Job;
 use flapwright_rules::inspection::{BoxReport, Inspection, PanelReport};
 
 use crate::draft::{Draft, box_title};
+use crate::fit::Fit;
 use crate::page_kind::PageKind;
-use crate::paper::Paper;
 use facts::Facts;
 
-/// The drilling sheet of a panel on the best of these papers, and further pages where its hole
+/// The drilling sheet of a panel on the best of the papers it may have, and further pages where its hole
 /// table is too long for the sheet.
 ///
 /// Every distance on a sheet is in mm from the one zero corner of the panel's drawn outline:
@@ -33,10 +33,10 @@ pub(crate) fn pages(
     inspection: &Inspection,
     report: &BoxReport,
     panel: &PanelReport,
-    papers: &[Paper],
+    fit: &Fit,
 ) -> Vec<Draft> {
     let facts = Facts::new(job, inspection, report, panel);
-    page::pages(&facts, papers)
+    page::pages(&facts, fit)
         .into_iter()
         .map(|page| Draft {
             kind: PageKind::Panel,

@@ -57,6 +57,12 @@ impl Scale {
         format!("{}:{}", self.paper, self.model)
     }
 
+    /// The scales that may be set as the largest of a set of sheets, largest first: below the last
+    /// a box is smaller than the figures beside it.
+    pub fn limits() -> impl Iterator<Item = Self> {
+        Self::reductions().filter(|scale| scale.model <= 50)
+    }
+
     /// The recommended scales for working drawings of panels: full size and reductions, largest
     /// first. An enlarged panel would be taken for a template.
     pub fn reductions() -> impl Iterator<Item = Self> {
@@ -96,6 +102,12 @@ mod tests {
                 .windows(2)
                 .all(|pair| pair[0].ratio() > pair[1].ratio())
         );
+    }
+
+    #[test]
+    fn what_may_be_set_as_the_largest_is_of_the_list_and_readable() {
+        let limits: Vec<String> = Scale::limits().map(Scale::words).collect();
+        assert_eq!(limits.join(" "), "1:1 1:2 1:5 1:10 1:20 1:50");
     }
 
     #[test]

@@ -8,6 +8,7 @@ mod around;
 mod elevation;
 mod elevation_dimensions;
 mod ghost;
+mod hatchings;
 mod hit;
 mod leaf_section;
 mod lit;
@@ -20,6 +21,7 @@ mod visible;
 
 pub use around::Around;
 pub use elevation::elevation;
+pub(crate) use hatchings::hatchings;
 pub use hit::hit;
 pub(crate) use lit::severity_ink;
 pub use plan::plan;

@@ -62,6 +62,15 @@ pub enum ExportError {
         /// Message of the library that gave up.
         cause: String,
     },
+    /// An archive file carries a date, and there is none.
+    #[error("an archive PDF carries the date of issue, and there is none; fill it in first")]
+    NoDate,
+    /// The sheets cannot be put into an archive file.
+    #[error("these sheets cannot be written as an archive PDF: {cause}; write a plain PDF instead")]
+    Archive {
+        /// What its format does not allow.
+        cause: String,
+    },
     /// A bore has no place.
     #[error(
         "{panel}: bore {number} has no finite place; it cannot be exported, please report this"

@@ -2,12 +2,15 @@
 
 use flapwright_drawing::sheet::Sheet;
 use flapwright_drawing::text;
-use krilla::Document;
+use krilla::configure::ConfigurationBuilder;
+use krilla::configure::validate::{Archival, ValidationError, Validators};
 use krilla::destination::XyzDestination;
+use krilla::error::KrillaError;
 use krilla::geom::{Point, Size};
 use krilla::metadata::{DateTime, Metadata};
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
+use krilla::{Document, SerializeSettings};
 use krilla_svg::{SurfaceExt as _, SvgSettings};
 
 use crate::error::ExportError;
@@ -26,6 +29,9 @@ pub struct PdfOptions {
     /// Time of creation. `None` (the default) writes none, so that the same sheets give the same
     /// bytes at any time.
     pub created: Option<UtcTime>,
+    /// Whether the file is written as PDF/A-1b, the file format for keeping: nothing outside the
+    /// file is needed to show it. It wants [`Self::created`] and has no bookmarks.
+    pub archive: bool,
 }
 
 /// A moment in universal time. Values out of their range are brought to its nearest end.
@@ -46,17 +52,21 @@ pub struct UtcTime {
 }
 
 /// The sheets as one PDF file: one page each at the paper's exact size, one bookmark each with the
-/// sheet's title, the embedded font cut down to the characters in use.
+/// sheet's title (an archive file has none), the embedded font cut down to the characters in use.
 ///
 /// # Errors
 /// [`ExportError::NoSheets`] without sheets; whatever [`crate::check`] finds; and
 /// [`ExportError::Page`] or [`ExportError::Pdf`] when a library gives up, which is a fault of the
-/// program.
+/// program. For an archive file: [`ExportError::NoDate`] without a date, and
+/// [`ExportError::Archive`] where its format cannot hold what is on the sheets.
 pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, ExportError> {
     if sheets.is_empty() {
         return Err(ExportError::NoSheets);
     }
-    let mut document = Document::new();
+    if options.archive && options.created.is_none() {
+        return Err(ExportError::NoDate);
+    }
+    let mut document = Document::new_with(settings(options)?);
     document.set_metadata(metadata(options));
     let mut outline = Outline::new();
     for (index, sheet) in sheets.iter().enumerate() {
@@ -67,10 +77,58 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, ExportErro
             top,
         ));
     }
-    document.set_outline(outline);
-    document.finish().map_err(|error| ExportError::Pdf {
-        cause: error.to_string(),
+    // The reader that tries archive files (`check_files.py`) refuses places of bookmarks that are
+    // objects of their own, and the library writes no others.
+    if !options.archive {
+        document.set_outline(outline);
+    }
+    document.finish().map_err(|error| match &error {
+        KrillaError::Validation(found) => ExportError::Archive {
+            cause: refusals(found),
+        },
+        KrillaError::Limit(limit) if options.archive => ExportError::Archive {
+            cause: limit.to_string(),
+        },
+        _ => ExportError::Pdf {
+            cause: error.to_string(),
+        },
     })
+}
+
+fn settings(options: &PdfOptions) -> Result<SerializeSettings, ExportError> {
+    let mut settings = SerializeSettings::default();
+    if options.archive {
+        let archive = ConfigurationBuilder::new().with_archival_validator(Archival::A1_B);
+        settings.configuration = archive.finish().map_err(|error| ExportError::Archive {
+            cause: format!("{error:?}"),
+        })?;
+        // Nothing here is tagged, and this format is where an untagged file is at home.
+        settings.enable_tagging = false;
+    }
+    Ok(settings)
+}
+
+/// Why an archive file was refused, each reason once.
+fn refusals(found: &[(ValidationError, Validators)]) -> String {
+    let mut words: Vec<&str> = Vec::new();
+    for (error, _) in found {
+        let reason = match error {
+            ValidationError::TooLongString
+            | ValidationError::TooLongName
+            | ValidationError::TooLongArray => "a text is too long",
+            ValidationError::Transparency(_) => "something is drawn see-through",
+            ValidationError::RestrictedLicense(_) => "a font may not be embedded",
+            ValidationError::TooManyIndirectObjects | ValidationError::TooLongDictionary => {
+                "there are too many pages"
+            }
+            ValidationError::TooLargeFloat => "a distance is too large",
+            _ => "something on the sheets is not allowed in it",
+        };
+        if !words.contains(&reason) {
+            words.push(reason);
+        }
+    }
+    words.join("; ")
 }
 
 fn add_page(document: &mut Document, sheet: &Sheet) -> Result<(), ExportError> {
@@ -145,7 +203,7 @@ mod tests {
         PdfOptions {
             title: "Kitchen <1> & more".to_owned(),
             author: "Ann Ö.".to_owned(),
-            created: None,
+            ..PdfOptions::default()
         }
     }
 
@@ -391,6 +449,70 @@ mod tests {
             pdf(&sheets, &named()).expect("pdf"),
             pdf(&sheets, &named()).expect("pdf")
         );
+    }
+
+    /// That the file is what it says is tried by a reader outside (`check_files.py`); here that it
+    /// says so, has its texts, and is the same twice.
+    #[test]
+    fn an_archive_file_says_what_it_is_and_needs_a_date() {
+        let options = PdfOptions {
+            created: Some(UtcTime {
+                year: 2026,
+                month: 1,
+                day: 31,
+                hour: 0,
+                minute: 0,
+                second: 0,
+            }),
+            archive: true,
+            ..named()
+        };
+        let sheets = [sample::full_sheet(), sample::full_sheet()];
+        let (_folder, path) = saved(&sheets, &options);
+        let info = poppler("pdfinfo", &["-meta", &path]);
+        let compact: String = info.split_whitespace().collect();
+        assert!(compact.contains("<pdfaid:part>1</pdfaid:part>"), "{info}");
+        assert!(
+            compact.contains("<pdfaid:conformance>B</pdfaid:conformance>"),
+            "{info}"
+        );
+        let version = poppler("pdfinfo", &[&path]);
+        assert!(version.contains("PDF version:     1.4"), "{version}");
+        assert!(
+            version.contains("Title:           Kitchen <1> & more"),
+            "{version}"
+        );
+        assert_eq!(
+            pdf(&sheets, &options).expect("pdf"),
+            pdf(&sheets, &options).expect("pdf")
+        );
+        let dateless = PdfOptions {
+            created: None,
+            ..options
+        };
+        assert!(matches!(pdf(&sheets, &dateless), Err(ExportError::NoDate)));
+    }
+
+    #[test]
+    fn what_an_archive_file_cannot_hold_is_told() {
+        let created = UtcTime {
+            year: 2026,
+            month: 1,
+            day: 31,
+            hour: 0,
+            minute: 0,
+            second: 0,
+        };
+        // A string of PDF 1.4 has at most 32 767 bytes (PDF Reference 1.4, appendix C).
+        let options = PdfOptions {
+            title: "long ".repeat(8_000),
+            created: Some(created),
+            archive: true,
+            ..PdfOptions::default()
+        };
+        let error = pdf(&[sample::full_sheet()], &options).expect_err("refused");
+        assert!(matches!(error, ExportError::Archive { .. }), "{error}");
+        assert!(error.to_string().contains("a text is too long"), "{error}");
     }
 
     #[test]

@@ -105,7 +105,7 @@ fn title_block_ui(ui: &mut Ui, form: &mut Form<'_>) {
     }
     let button = ui.button("Fill in today's date");
     if button
-        .on_hover_text("The date of today (UTC) as date of issue; undo takes it back.")
+        .on_hover_text("The date of today as date of issue; undo takes it back.")
         .clicked()
     {
         let change = Change {

@@ -1,7 +1,8 @@
 //! Which pages, on what paper, in which formats.
 
-use egui::{ComboBox, Slider, Ui};
+use egui::{ComboBox, Response, Slider, Ui};
 use flapwright_drawing::job_sheets::{Orientation, PageKind};
+use flapwright_drawing::scale::Scale;
 use flapwright_export::DPI_LIMITS;
 use flapwright_model::job::PaperChoice;
 
@@ -39,9 +40,19 @@ pub(super) fn choices_ui(ui: &mut Ui, choice: &mut ExportChoice) {
     ui.add_space(4.0);
     pick(ui, "Paper", &PAPERS, &mut choice.pages.paper);
     pick(ui, "Way up", &WAYS, &mut choice.pages.orientation);
+    pick(ui, "Scale", &scales(), &mut choice.pages.largest_scale)
+        .on_hover_text("Full-size templates stay full size whatever is chosen here.");
     ui.add_space(6.0);
     ui.label(bold("Sheets as"));
     ui.checkbox(&mut choice.pdf, "PDF: all pages in one file");
+    ui.add_enabled_ui(choice.pdf, |ui| {
+        ui.indent("archive", |ui| {
+            ui.checkbox(&mut choice.archive, "as PDF/A-1b, for keeping")
+                .on_hover_text(
+                    "Tried with Apache PDFBox Preflight. It carries the job's date of issue.",
+                );
+        });
+    });
     ui.checkbox(&mut choice.svg, "SVG: one file for each page");
     ui.checkbox(&mut choice.png, "PNG: one picture for each page");
     ui.add_enabled_ui(choice.png, |ui| {
@@ -68,21 +79,35 @@ pub(super) fn choices_ui(ui: &mut Ui, choice: &mut ExportChoice) {
     }
 }
 
-fn pick<T: Copy + PartialEq>(ui: &mut Ui, label: &str, all: &[(T, &str)], value: &mut T) {
+fn scales() -> Vec<(Scale, String)> {
+    let words = |scale: Scale| match scale {
+        Scale::FULL => "largest that fits".to_owned(),
+        smaller => format!("{} at most", smaller.words()),
+    };
+    Scale::limits().map(|scale| (scale, words(scale))).collect()
+}
+
+fn pick<T: Copy + PartialEq, W: AsRef<str>>(
+    ui: &mut Ui,
+    label: &str,
+    all: &[(T, W)],
+    value: &mut T,
+) -> Response {
     let words = all
         .iter()
         .find(|(it, _)| it == value)
-        .map_or("", |(_, words)| *words);
+        .map_or("", |(_, words)| words.as_ref());
     ui.horizontal(|ui| {
         let label = ui.label(label);
         ComboBox::from_id_salt(label.id)
             .selected_text(words)
             .show_ui(ui, |ui| {
                 for (it, words) in all {
-                    ui.selectable_value(value, *it, *words);
+                    ui.selectable_value(value, *it, words.as_ref());
                 }
             })
             .response
-            .labelled_by(label.id);
-    });
+            .labelled_by(label.id)
+    })
+    .inner
 }

@@ -13,6 +13,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+from files.archive import check_archive
 from files.bore_lists import check_bore_lists
 from files.drawings import check_drawings
 from files.folders import check_folders
@@ -75,6 +76,7 @@ def main() -> int:
             elif title == "odd names":
                 run(program, "sheets", job, "--out", folder / "sheets", "--pdf", *panels)
                 check_document(tally, title, folder / "sheets", document)
+        check_archive(tally, program, odd(demo), Path(name))
         check_folders(tally, program, DEMO, Path(name))
     return tally.close()
 

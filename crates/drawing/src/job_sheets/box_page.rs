@@ -18,7 +18,7 @@ use crate::page_kind::PageKind;
 use crate::paper::Paper;
 use crate::pen::{Ink, Layer};
 use crate::scale::Scale;
-use crate::views::{ViewOptions, elevation, plan, section};
+use crate::views::{ViewOptions, elevation, hatchings, plan, section};
 
 /// Between views, mm.
 const GAP: f64 = 8.0;
@@ -98,9 +98,9 @@ pub(super) fn pages(setup: &Setup<'_>, report: &BoxReport) -> Vec<Draft> {
 }
 
 fn largest(setup: &Setup<'_>, report: &BoxReport, arrangements: &[Arrangement]) -> Choice {
-    let found = Scale::reductions().find_map(|scale| {
+    let found = setup.fit.scales().find_map(|scale| {
         let views = views(setup, report, scale);
-        setup.papers.iter().find_map(|paper| {
+        setup.fit.papers.iter().find_map(|paper| {
             let body = frame(
                 &mut DisplayList::new(),
                 setup,
@@ -365,16 +365,7 @@ fn context(report: &BoxReport) -> Context {
 }
 
 fn legend(setup: &Setup<'_>, report: &BoxReport) -> Vec<String> {
-    let mut classes: Vec<MaterialClass> = Vec::new();
-    for panel in &report.panels {
-        let infill = panel.infill.as_ref().map(|infill| infill.class);
-        for class in [Some(panel.class), infill].into_iter().flatten() {
-            if !classes.contains(&class) {
-                classes.push(class);
-            }
-        }
-    }
-    let hatching: Vec<&str> = classes.into_iter().map(hatch::words).collect();
+    let hatching = hatch::legend(hatchings(report));
     let mut words = vec![
         format!("Hatching: {}.", hatching.join("; ")),
         "Long-dashed double-dotted: the door fully open. Dashed: hidden edges and the fitting's \

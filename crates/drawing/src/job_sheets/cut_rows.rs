@@ -6,7 +6,8 @@ use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_rules::inspection::{BoxReport, FaceBands, InfillReport, PanelReport, Solid};
 
-use crate::panel_sheet::facts::{FaceEdge, edge_name, length_along_u};
+use crate::grain::{self, Way, length_along_u};
+use crate::panel_sheet::facts::{FaceEdge, edge_name};
 
 /// One line of a cut list.
 #[derive(Debug, Clone, PartialEq)]
@@ -110,7 +111,6 @@ fn framed_rows(report: &BoxReport, panel: &PanelReport, infill: &InfillReport) -
     let [width, height] = panel.size;
     let (pieces, thick) = (report.quantity, panel.thickness);
     let between = width - members.u_start - members.u_end;
-    let clear = height - members.v_start - members.v_end;
     let bar = |name: &str, length: f64, width: f64| {
         let name = format!("{}, {name}", panel.name);
         plain(name, pieces, [length, width], thick, &panel.material)
@@ -121,7 +121,6 @@ fn framed_rows(report: &BoxReport, panel: &PanelReport, infill: &InfillReport) -
         bar("top rail, joint not counted", between, members.v_start),
         bar("bottom rail, joint not counted", between, members.v_end),
     ];
-    let lit = [between + 2.0 * infill.tongue, clear + 2.0 * infill.tongue];
     let held = match infill.class {
         MaterialClass::Glass => "pane",
         MaterialClass::Board
@@ -129,15 +128,24 @@ fn framed_rows(report: &BoxReport, panel: &PanelReport, infill: &InfillReport) -
         | MaterialClass::Metal
         | MaterialClass::Plastic => "panel",
     };
+    let size = grain::infill_size(panel, infill);
     let mut pane = plain(
         format!("{}, {held}", panel.name),
         pieces,
-        lit,
+        size,
         infill.thickness,
         &infill.material,
     );
-    if infill.class != MaterialClass::Board && infill.class != MaterialClass::SolidWood {
-        pane.grain = false;
+    match infill.class {
+        MaterialClass::Board | MaterialClass::SolidWood => {
+            let [width, height] = size;
+            pane.finished = match grain::of_infill(panel, infill) {
+                Way::LeftRight => [width, height],
+                Way::UpDown | Way::FrontBack => [height, width],
+            };
+            pane.cut = pane.finished;
+        }
+        MaterialClass::Glass | MaterialClass::Metal | MaterialClass::Plastic => pane.grain = false,
     }
     rows.push(pane);
     rows

@@ -88,7 +88,7 @@ fn best(setup: &Setup<'_>, facts: &Facts<'_>) -> (Paper, Tiling) {
         let window = [region.width(), region.height()];
         (paper, Tiling::new(facts.size, window))
     };
-    let all = setup.papers.iter().map(|paper| of(*paper));
+    let all = setup.fit.papers.iter().map(|paper| of(*paper));
     all.min_by_key(|(_, tiling)| tiling.pages())
         .unwrap_or_else(|| of(setup.list_paper()))
 }

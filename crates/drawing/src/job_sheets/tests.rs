@@ -12,6 +12,7 @@ use crate::fixture::{panel, with_panels};
 use crate::list::{At, Shape};
 use crate::overlap::{overlapping_texts, texts_on_lines, texts_outside_frame};
 use crate::pen::Pen;
+use crate::scale::Scale;
 use crate::sheet::Sheet;
 
 const NO_PAIRS: [(String, String); 0] = [];
@@ -39,6 +40,18 @@ fn texts(sheet: &Sheet) -> Vec<String> {
 
 fn says(sheet: &Sheet, words: &str) -> bool {
     texts(sheet).join(" ").contains(words)
+}
+
+/// The scale that the title block prints: the one text of the form `1:5`.
+fn title_block_scale(sheet: &Sheet) -> Option<f64> {
+    let ratio = |text: &String| {
+        let (paper, model) = text.split_once(':')?;
+        let [paper, model] = [paper, model].map(|side| side.parse::<u32>().ok());
+        Some(f64::from(paper?) / f64::from(model?))
+    };
+    let found: Vec<f64> = texts(sheet).iter().filter_map(ratio).collect();
+    assert!(found.len() <= 1, "{}: {found:?}", sheet.slug);
+    found.first().copied()
 }
 
 fn assert_clean(sheet: &Sheet) {
@@ -102,6 +115,52 @@ fn a_set_has_the_kinds_asked_for_in_order_and_numbers_them_through() {
     let only = job_sheets(&job, &inspection, &PageOptions::of([PageKind::CutList]));
     assert!(!only.is_empty() && only.iter().all(|sheet| sheet.kind == PageKind::CutList));
     assert_eq!(set, job_sheets(&job, &inspection, &PageOptions::default()));
+}
+
+/// Each picture keeps the largest scale of the list that fits and is not larger than the chosen
+/// one; lists have none, templates stay full size.
+#[test]
+fn no_picture_is_larger_than_the_chosen_scale_and_templates_stay_full_size() {
+    let job = demo();
+    let inspection = inspect(&job);
+    let set = |largest_scale| {
+        let options = PageOptions {
+            largest_scale,
+            ..PageOptions::of(PageKind::ALL)
+        };
+        job_sheets(&job, &inspection, &options)
+    };
+    let scales = |set: &[Sheet], kind| -> Vec<f64> {
+        let of_kind = set.iter().filter(|sheet| sheet.kind == kind);
+        of_kind.filter_map(title_block_scale).collect()
+    };
+    let free = set(Scale::FULL);
+    let chosen = set(Scale::new(1, 10));
+    for kind in [PageKind::Box, PageKind::Panel] {
+        let found = scales(&chosen, kind);
+        assert!(found.len() >= 4, "{found:?}");
+        // All of the demo's boxes and panels fit on A4 at 1:10.
+        assert!(found.iter().all(|ratio| *ratio == 0.1), "{found:?}");
+        assert!(scales(&free, kind).iter().any(|ratio| *ratio > 0.1));
+    }
+    let templates = scales(&chosen, PageKind::Template);
+    assert_eq!(templates, scales(&free, PageKind::Template));
+    assert!(templates.len() > 10 && templates.iter().all(|ratio| *ratio == 1.0));
+}
+
+#[test]
+fn no_page_at_a_small_scale_has_a_text_on_another_on_a_line_or_outside_the_frame() {
+    let job = demo();
+    let inspection = inspect(&job);
+    for largest_scale in Scale::limits() {
+        let options = PageOptions {
+            largest_scale,
+            ..PageOptions::of([PageKind::Box, PageKind::Panel])
+        };
+        for sheet in job_sheets(&job, &inspection, &options) {
+            assert_clean(&sheet);
+        }
+    }
 }
 
 #[test]

@@ -10,6 +10,7 @@ use super::page::{INSIDE, Page, body, next_pages};
 use super::picture::{Picture, extent};
 use super::table::{Style, Table};
 use crate::brush::Brush;
+use crate::fit::Fit;
 use crate::list::{At, DisplayList, Weight};
 use crate::paper::Paper;
 use crate::pen::{Ink, Layer};
@@ -59,8 +60,8 @@ struct Plan {
 }
 
 /// The pages of a panel drawn in parts; `None` where no scale is clearer than `whole`.
-pub(super) fn pages(facts: &Facts<'_>, papers: &[Paper], whole: Scale) -> Option<Vec<Page>> {
-    let plan = plan(facts, papers, whole)?;
+pub(super) fn pages(facts: &Facts<'_>, fit: &Fit, whole: Scale) -> Option<Vec<Page>> {
+    let plan = plan(facts, fit, whole)?;
     let parts = parts(facts, &plan);
     let table = Table::new(
         &facts.holes,
@@ -86,15 +87,16 @@ pub(super) fn pages(facts: &Facts<'_>, papers: &[Paper], whole: Scale) -> Option
     Some(pages)
 }
 
-fn plan(facts: &Facts<'_>, papers: &[Paper], whole: Scale) -> Option<Plan> {
+fn plan(facts: &Facts<'_>, fit: &Fit, whole: Scale) -> Option<Plan> {
     let [u, v] = facts.size;
     let long = if u >= v { Long::U } else { Long::V };
-    let scales: Vec<Scale> = Scale::reductions()
+    let scales: Vec<Scale> = fit
+        .scales()
         .filter(|scale| scale.ratio() > whole.ratio() && u.min(v) * scale.ratio() >= LEAST_NARROW)
         .collect();
     // The smallest scale that leaves nothing out; else the smallest that is clear at all.
     let at = |scale: Scale| {
-        papers
+        fit.papers
             .iter()
             .filter_map(|paper| on_paper(facts, *paper, scale, long))
             .min_by_key(|plan| (plan.breaks.len() + 1).div_ceil(plan.per_page))

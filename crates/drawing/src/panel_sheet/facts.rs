@@ -11,6 +11,7 @@ use flapwright_rules::inspection::{BoxReport, Face, FaceBands, Inspection, Panel
 
 use super::holes::{Hole, hole};
 use crate::cautions::{Context, cautions};
+use crate::grain;
 use crate::job_sheets::head_foot::match_words;
 
 /// An edge of the drawn face by its own axes.
@@ -55,16 +56,6 @@ pub(crate) const fn edge_name(face: Face, edge: FaceEdge) -> &'static str {
         (Face::Plain, UEnd) => "right",
         (Face::Plain, VStart) => "top",
         (Face::Plain, VEnd) => "bottom",
-    }
-}
-
-/// Whether the length of a part runs along u of its face: along the grain, or along the longer
-/// side where there is none.
-pub(crate) fn length_along_u(panel: &PanelReport) -> bool {
-    match panel.grain {
-        Grain::Upright => false,
-        Grain::Across => true,
-        Grain::None => panel.size[0] >= panel.size[1],
     }
 }
 
@@ -265,15 +256,11 @@ impl<'a> Facts<'a> {
             MaterialClass::Metal => "metal",
             MaterialClass::Plastic => "plastic",
         };
-        let grain = match (self.panel.grain, self.panel.face) {
-            (Grain::None, _) => "no grain",
-            (Grain::Upright, Face::SideInner(_) | Face::DoorBack | Face::Plain) => {
-                "grain up and down"
+        let grain = match self.panel.grain {
+            Grain::None => "no grain".to_owned(),
+            Grain::Upright | Grain::Across => {
+                format!("grain {}", grain::of_panel(self.panel).words())
             }
-            (Grain::Upright, Face::Underside) | (Grain::Across, Face::SideInner(_)) => {
-                "grain front to back"
-            }
-            (Grain::Across, _) => "grain left to right",
         };
         let count = self.holes.len();
         let holes = if count == 1 {

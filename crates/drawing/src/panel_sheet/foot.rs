@@ -5,6 +5,7 @@ use flapwright_model::job::OpeningMark;
 
 use super::facts::{FaceEdge, Facts};
 use crate::brush::{Brush, Lettering, corners};
+use crate::grain::infill_stuff;
 use crate::hatch;
 use crate::list::{Across, Along, At, DisplayList, Weight};
 use crate::opening_mark;
@@ -170,7 +171,10 @@ fn legend_words(facts: &Facts<'_>, mark: Option<OpeningMark>) -> Vec<String> {
         words.push("Extra thick line: edge with a band.".to_owned());
     }
     if let Some(infill) = &facts.panel.infill {
-        words.push(format!("Hatching, {}.", hatch::words(infill.class)));
+        words.push(format!(
+            "Hatching, {}.",
+            hatch::words(infill_stuff(facts.panel, infill))
+        ));
     }
     if facts.holes.iter().any(|hole| hole.severity.is_some()) {
         words.push("Ring around a hole: a finding is open for it.".to_owned());

@@ -9,6 +9,7 @@ use super::header::Header;
 use super::picture::{Picture, extent};
 use super::table::{Style, Table};
 use crate::brush::Brush;
+use crate::fit::Fit;
 use crate::list::{At, DisplayList, Weight};
 use crate::paper::Paper;
 use crate::pen::{Ink, Layer};
@@ -60,11 +61,11 @@ enum Place {
 }
 
 /// The pages of one panel: the sheet and, if the hole table does not fit on it, further pages.
-pub(super) fn pages(facts: &Facts<'_>, papers: &[Paper]) -> Vec<Page> {
+pub(super) fn pages(facts: &Facts<'_>, fit: &Fit) -> Vec<Page> {
     let inches = facts.job.settings.inches_on_sheets;
     let table = |style| Table::new(&facts.holes, inches, style);
     let (clear, small) = (Style::CLEAR.map(table), Style::SMALL.map(table));
-    let plan = plan(facts, papers, &clear, &small);
+    let plan = plan(facts, fit, &clear, &small);
     let aside = Picture {
         facts,
         scale: plan.scale,
@@ -72,14 +73,13 @@ pub(super) fn pages(facts: &Facts<'_>, papers: &[Paper]) -> Vec<Page> {
     };
     let left_out = !aside.draw(&mut DisplayList::new()).is_empty();
     if broken::is_better(facts, plan.scale, left_out)
-        && let Some(pages) = broken::pages(facts, papers, plan.scale)
+        && let Some(pages) = broken::pages(facts, fit, plan.scale)
     {
         return pages;
     }
     let mut pages = vec![first_page(facts, &plan)];
     if plan.place == Place::NextPage {
-        let paper = papers.first().copied().unwrap_or(Paper::A4);
-        pages.extend(next_pages(facts, paper, plan.table.clone()));
+        pages.extend(next_pages(facts, fit.first_paper(), plan.table.clone()));
     }
     pages
 }
@@ -100,19 +100,14 @@ pub(super) fn next_pages(facts: &Facts<'_>, paper: Paper, mut rest: Table) -> Ve
 
 /// The largest scale at which picture and table fit on one sheet, upright before turned; with a
 /// smaller table, or with the table on a further page, when that would cost too much scale.
-fn plan<'a>(
-    facts: &Facts<'_>,
-    papers: &[Paper],
-    clear: &'a [Table],
-    small: &'a [Table],
-) -> Plan<'a> {
-    let first = papers.first().copied().unwrap_or(Paper::A4);
-    let papers: Vec<(Paper, Rect<f64>)> = papers
+fn plan<'a>(facts: &Facts<'_>, fit: &Fit, clear: &'a [Table], small: &'a [Table]) -> Plan<'a> {
+    let papers: Vec<(Paper, Rect<f64>)> = fit
+        .papers
         .iter()
         .map(|paper| (*paper, body(facts, *paper, Words::AtFoot)))
         .collect();
     let find = |places: &[Place], tables: &'a [Table]| {
-        Scale::reductions().find_map(|scale| {
+        fit.scales().find_map(|scale| {
             let mut size = extent(facts, scale).0;
             let may_fit =
                 |body: &Rect<f64>| size[0] <= body.width() && size[1] <= body.height() + MOST_WORDS;
@@ -150,7 +145,7 @@ fn plan<'a>(
         .or_else(|| find(&on_sheet, small).filter(enough))
         .or(apart)
         .unwrap_or(Plan {
-            paper: first,
+            paper: fit.first_paper(),
             scale: Scale::new(1, 20000),
             table: &clear[0],
             place: Place::NextPage,

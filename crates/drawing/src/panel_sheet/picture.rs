@@ -9,6 +9,7 @@ use super::holes::Hole;
 use super::{edges, numbers};
 use crate::brush::{Brush, Lettering, corners};
 use crate::dimension::Axis;
+use crate::grain::infill_stuff;
 use crate::hatch::hatch;
 use crate::layout::{Crowd, around};
 use crate::list::{Across, Along, At, DisplayList};
@@ -196,7 +197,7 @@ impl Picture<'_> {
         let Some(infill) = &panel.infill else { return };
         let light = self.light(infill);
         let soft = Brush::new(Layer::Hatching, Ink::Soft);
-        for (from, to) in hatch(&corners(light), infill.class) {
+        for (from, to) in hatch(&corners(light), infill_stuff(panel, infill)) {
             soft.line(list, from, to, Pen::Thin);
         }
         let brush = Brush::new(Layer::Panels, Ink::Plain);

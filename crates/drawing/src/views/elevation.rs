@@ -10,7 +10,8 @@ use super::lit::{Projection, light_up};
 use super::visible::outline;
 use super::{LEAST_BORE, ViewOptions, around, bore_subject, front_rect, ghost, leaves_of};
 use crate::brush::{Brush, corners};
-use crate::hatch::hatch;
+use crate::grain::infill_stuff;
+use crate::hatch::{Stuff, hatch};
 use crate::list::{At, DisplayList};
 use crate::opening_mark;
 use crate::pen::{Ink, Layer, Pen};
@@ -139,18 +140,27 @@ fn leaf(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
             rect.max() - euclid::default::Vector2D::new(members.u_start, members.v_start) * scale;
         let light = Rect::from_points([low, high]);
         brush.rect(list, light, Pen::Thin);
-        if infill.class == MaterialClass::Glass {
+        if let Some(stuff) = hatched_infill(panel) {
             let soft = Brush {
                 layer: Layer::Hatching,
                 ink: Ink::Soft,
                 of: brush.of,
             };
-            for (from, to) in hatch(&corners(light), infill.class) {
+            for (from, to) in hatch(&corners(light), stuff) {
                 soft.line(list, from, to, Pen::Thin);
             }
         }
     }
     handle(list, panel, scale);
+}
+
+/// What of a leaf is hatched though nothing is cut: glass, and solid wood along its grain.
+pub(super) fn hatched_infill(panel: &PanelReport) -> Option<Stuff> {
+    let infill = panel.infill.as_ref()?;
+    match infill.class {
+        MaterialClass::Glass | MaterialClass::SolidWood => Some(infill_stuff(panel, infill)),
+        MaterialClass::Board | MaterialClass::Metal | MaterialClass::Plastic => None,
+    }
 }
 
 /// A handle is shown by the line between its screws.

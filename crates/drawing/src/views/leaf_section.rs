@@ -1,11 +1,12 @@
 //! A leaf cut upright, in any pose.
 
-use flapwright_model::material::MaterialClass;
 use flapwright_model::space::SectionPoint;
 use flapwright_motion::closed::{ClosedHandle, ClosedLeaf};
 use flapwright_motion::motion::Pose;
 use flapwright_rules::inspection::PanelReport;
 
+use crate::grain::{self, Plane};
+use crate::hatch::{Lie, Stuff};
 use crate::list::At;
 
 /// Half the height of a handle as it is drawn, workshop mm: its true height is not part of a job.
@@ -14,7 +15,7 @@ const HANDLE_HALF: f64 = 6.0;
 /// A cut piece: corners in paper mm and what it is made of.
 pub(super) struct Piece {
     pub(super) corners: Vec<At>,
-    pub(super) class: MaterialClass,
+    pub(super) stuff: Stuff,
 }
 
 /// The view's place for a place of the section: front at the left, so o runs to the left.
@@ -38,6 +39,33 @@ pub(super) fn outline(leaf: &ClosedLeaf, pose: &Pose, scale: f64) -> Vec<At> {
     )
 }
 
+/// What an upright plane cuts of a closed leaf: the panel or its rails, then what they hold.
+pub(super) fn stuffs(panel: &PanelReport) -> (Stuff, Option<Stuff>) {
+    match &panel.infill {
+        None => {
+            let whole = grain::of_panel(panel);
+            (whole.stuff(panel.class, Plane::Upright), None)
+        }
+        Some(infill) => {
+            let held = grain::of_infill(panel, infill);
+            (
+                grain::RAIL.stuff(panel.class, Plane::Upright),
+                Some(held.stuff(infill.class, Plane::Upright)),
+            )
+        }
+    }
+}
+
+/// The same material in a leaf that has been turned: the grain turns with it. `up` is where the
+/// leaf's own upward direction points on paper.
+fn turned(stuff: Stuff, up: euclid::default::Vector2D<f64>) -> Stuff {
+    let lie = match stuff.lie {
+        Lie::Crossing => Lie::Crossing,
+        Lie::Along(degrees) => Lie::Along(degrees - 90.0 + up.angle_from_x_axis().to_degrees()),
+    };
+    Stuff { lie, ..stuff }
+}
+
 /// The pieces of a leaf: the whole of a plain one; rails, then what they hold, of a framed one.
 pub(super) fn pieces(
     leaf: &ClosedLeaf,
@@ -45,10 +73,14 @@ pub(super) fn pieces(
     pose: &Pose,
     scale: f64,
 ) -> Vec<Piece> {
-    let Some(infill) = &panel.infill else {
+    let whole = outline(leaf, pose, scale);
+    let up = whole[3] - whole[0];
+    let (solid, held) = stuffs(panel);
+    let solid = turned(solid, up);
+    let (Some(infill), Some(held)) = (&panel.infill, held) else {
         return vec![Piece {
-            corners: outline(leaf, pose, scale),
-            class: panel.class,
+            corners: whole,
+            stuff: solid,
         }];
     };
     let o = [leaf.back_o, leaf.front_o];
@@ -59,14 +91,14 @@ pub(super) fn pieces(
     let pane_y = [lower - infill.tongue, upper + infill.tongue];
     let rail = |y| Piece {
         corners: block(pose, o, y, scale),
-        class: panel.class,
+        stuff: solid,
     };
     vec![
         rail([leaf.bottom, lower]),
         rail([upper, leaf.top]),
         Piece {
             corners: block(pose, pane_o, pane_y, scale),
-            class: infill.class,
+            stuff: turned(held, up),
         },
     ]
 }

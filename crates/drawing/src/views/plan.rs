@@ -1,6 +1,7 @@
 //! The level section through a box, seen from above, front at the bottom.
 
 use euclid::default::Rect;
+use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
 
@@ -8,6 +9,8 @@ use super::section_door::cut;
 use super::{ViewOptions, figure};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
+use crate::grain::{self, Plane};
+use crate::hatch::Stuff;
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
 
@@ -27,34 +30,10 @@ pub fn plan(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     let mut list = DisplayList::new();
     let scale = options.scale;
     let y = cut_height(report);
-    let is_cut = |solid: &Solid| solid.min.y < y && y < solid.max.y;
     below(&mut list, report, y, scale);
-    for panel in report.panels.iter().filter(|it| is_cut(&it.solid)) {
-        let layer = match panel.id.part {
-            Part::Leaf { .. } => Layer::Doors,
-            Part::LeftSide
-            | Part::RightSide
-            | Part::Top
-            | Part::Bottom
-            | Part::Back
-            | Part::Shelf(_)
-            | Part::Frame => Layer::Panels,
-        };
-        for (rect, class) in pieces(panel) {
-            let polygon = corners(rect.scale(scale, scale));
-            cut(
-                &mut list,
-                layer,
-                Some(Subject::Part(panel.id)),
-                &polygon,
-                class,
-            );
-        }
-    }
-    for member in report.frame.iter().filter(|it| is_cut(it)) {
-        let polygon = corners(rect_of(member).scale(scale, scale));
-        let class = flapwright_model::material::MaterialClass::SolidWood;
-        cut(&mut list, Layer::Panels, None, &polygon, class);
+    for piece in cut_pieces(report) {
+        let polygon = corners(piece.rect.scale(scale, scale));
+        cut(&mut list, piece.layer, piece.of, &polygon, piece.stuff);
     }
     bodies(&mut list, report, y, scale);
     if options.show_dimensions {
@@ -81,12 +60,58 @@ fn rect_of(solid: &Solid) -> Rect<f64> {
     ])
 }
 
+/// A piece that the plane cuts.
+pub(super) struct CutPiece {
+    layer: Layer,
+    of: Option<Subject>,
+    /// Workshop mm.
+    rect: Rect<f64>,
+    pub(super) stuff: Stuff,
+}
+
+/// Everything that the plane cuts, closed doors and face frame too.
+pub(super) fn cut_pieces(report: &BoxReport) -> Vec<CutPiece> {
+    let y = cut_height(report);
+    let is_cut = |solid: &Solid| solid.min.y < y && y < solid.max.y;
+    let mut found = Vec::new();
+    for panel in report.panels.iter().filter(|it| is_cut(&it.solid)) {
+        let layer = match panel.id.part {
+            Part::Leaf { .. } => Layer::Doors,
+            Part::LeftSide
+            | Part::RightSide
+            | Part::Top
+            | Part::Bottom
+            | Part::Back
+            | Part::Shelf(_)
+            | Part::Frame => Layer::Panels,
+        };
+        let of = Some(Subject::Part(panel.id));
+        found.extend(pieces(panel).into_iter().map(|(rect, stuff)| CutPiece {
+            layer,
+            of,
+            rect,
+            stuff,
+        }));
+    }
+    for member in report.frame.iter().filter(|it| is_cut(it)) {
+        found.push(CutPiece {
+            layer: Layer::Panels,
+            of: None,
+            rect: rect_of(member),
+            stuff: grain::of_member(member).stuff(MaterialClass::SolidWood, Plane::Level),
+        });
+    }
+    found
+}
+
 /// What the plane cuts of a panel: the whole, or the stiles and what they hold.
-fn pieces(panel: &PanelReport) -> Vec<(Rect<f64>, flapwright_model::material::MaterialClass)> {
+fn pieces(panel: &PanelReport) -> Vec<(Rect<f64>, Stuff)> {
     let whole = rect_of(&panel.solid);
     let Some(infill) = &panel.infill else {
-        return vec![(whole, panel.class)];
+        let stuff = grain::of_panel(panel).stuff(panel.class, Plane::Level);
+        return vec![(whole, stuff)];
     };
+    let stile = grain::STILE.stuff(panel.class, Plane::Level);
     // u runs from the box-right edge of a leaf.
     let left = whole.min_x() + infill.members.u_end;
     let right = whole.max_x() - infill.members.u_start;
@@ -101,13 +126,16 @@ fn pieces(panel: &PanelReport) -> Vec<(Rect<f64>, flapwright_model::material::Ma
     vec![
         (
             part(whole.min_x(), left, whole.min_y(), whole.max_y()),
-            panel.class,
+            stile,
         ),
         (
             part(right, whole.max_x(), whole.min_y(), whole.max_y()),
-            panel.class,
+            stile,
         ),
-        (held, infill.class),
+        (
+            held,
+            grain::of_infill(panel, infill).stuff(infill.class, Plane::Level),
+        ),
     ]
 }
 

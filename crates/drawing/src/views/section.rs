@@ -3,7 +3,7 @@
 use euclid::default::Rect;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{Part, Subject};
-use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport};
+use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, Solid};
 
 use super::leaf_section::to_paper;
 use super::lit::{Projection, light_up};
@@ -11,6 +11,8 @@ use super::section_door::{cut, one_door};
 use super::{LEAST_BORE, ViewOptions, around, bore_subject, figure, ghost, side_rect};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
+use crate::grain::{self, Plane};
+use crate::hatch::Stuff;
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
 
@@ -77,36 +79,33 @@ fn backgrounds(list: &mut DisplayList, report: &BoxReport, scale: f64) {
     }
 }
 
-/// Everything that the section plane cuts, except doors.
-fn cut_panels(list: &mut DisplayList, report: &BoxReport, scale: f64) {
-    for panel in &report.panels {
-        let is_cut = match panel.id.part {
-            Part::Top | Part::Bottom | Part::Back | Part::Shelf(_) => true,
-            Part::LeftSide | Part::RightSide | Part::Frame | Part::Leaf { .. } => false,
-        };
-        if is_cut {
-            let polygon = corners(side_rect(&panel.solid, scale));
-            cut(
-                list,
-                Layer::Panels,
-                Some(Subject::Part(panel.id)),
-                &polygon,
-                panel.class,
-            );
-        }
-    }
+/// What the section plane cuts, except doors: what it is, its place in the box, its material.
+pub(super) fn cut_pieces(report: &BoxReport) -> Vec<(Option<Subject>, Solid, Stuff)> {
+    let panels = report.panels.iter().filter(|panel| match panel.id.part {
+        Part::Top | Part::Bottom | Part::Back | Part::Shelf(_) => true,
+        Part::LeftSide | Part::RightSide | Part::Frame | Part::Leaf { .. } => false,
+    });
+    let panels = panels.map(|panel| {
+        let stuff = grain::of_panel(panel).stuff(panel.class, Plane::Upright);
+        (Some(Subject::Part(panel.id)), panel.solid, stuff)
+    });
     let middle = 0.5 * report.outer[0];
-    for member in &report.frame {
-        if member.min.x <= middle && middle <= member.max.x {
-            let polygon = corners(side_rect(member, scale));
-            cut(
-                list,
-                Layer::Panels,
-                None,
-                &polygon,
-                MaterialClass::SolidWood,
-            );
-        }
+    let members = report
+        .frame
+        .iter()
+        .filter(|member| member.min.x <= middle && middle <= member.max.x)
+        .map(|member| {
+            let way = grain::of_member(member);
+            let stuff = way.stuff(MaterialClass::SolidWood, Plane::Upright);
+            (None, *member, stuff)
+        });
+    panels.chain(members).collect()
+}
+
+fn cut_panels(list: &mut DisplayList, report: &BoxReport, scale: f64) {
+    for (of, solid, stuff) in cut_pieces(report) {
+        let polygon = corners(side_rect(&solid, scale));
+        cut(list, Layer::Panels, of, &polygon, stuff);
     }
 }
 

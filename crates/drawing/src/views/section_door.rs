@@ -1,7 +1,6 @@
 //! Doors in the section: closed, open and on the way.
 
 use euclid::default::Rect;
-use flapwright_model::material::MaterialClass;
 use flapwright_model::part::Subject;
 use flapwright_motion::closed::ClosedLeaf;
 use flapwright_motion::motion::{Motion, MotionPose, Pose};
@@ -10,7 +9,7 @@ use flapwright_rules::inspection::{BoxReport, DoorReport, PanelReport};
 use super::leaf_section::{handle, outline, pieces, to_paper};
 use super::{LEAST_BORE, ViewOptions, bore_subject, leaves_of};
 use crate::brush::Brush;
-use crate::hatch::{hatch, nearest_on_run};
+use crate::hatch::{Stuff, hatch, nearest_on_run};
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
 
@@ -23,7 +22,7 @@ pub(super) fn cut(
     layer: Layer,
     of: Option<Subject>,
     polygon: &[At],
-    class: MaterialClass,
+    stuff: Stuff,
 ) {
     Brush {
         layer,
@@ -36,7 +35,7 @@ pub(super) fn cut(
         ink: Ink::Soft,
         of,
     };
-    for (from, to) in hatch(polygon, class) {
+    for (from, to) in hatch(polygon, stuff) {
         soft.line(list, from, to, Pen::Thin);
     }
     Brush {
@@ -113,7 +112,7 @@ fn solid_door(
         let at = pose_of(pose, leaf);
         let of = Some(Subject::Part(panel.id));
         for piece in pieces(leaf, panel, &at, scale) {
-            cut(list, Layer::Doors, of, &piece.corners, piece.class);
+            cut(list, Layer::Doors, of, &piece.corners, piece.stuff);
         }
         if moved {
             let brush = Brush {

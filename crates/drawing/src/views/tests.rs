@@ -1,5 +1,7 @@
 //! Views of the demonstration job.
 
+mod grain_hatching;
+
 use flapwright_model::job::{Job, OpeningMark};
 use flapwright_model::part::{BoreId, Part, Subject};
 use flapwright_rules::finding::Severity;
@@ -17,7 +19,7 @@ pub(super) fn demo() -> Inspection {
     inspect(&job)
 }
 
-fn options(s: f64) -> ViewOptions {
+pub(super) fn options(s: f64) -> ViewOptions {
     ViewOptions {
         scale: 0.2,
         s,
