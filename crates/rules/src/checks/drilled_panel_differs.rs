@@ -26,9 +26,9 @@ Bores in a drilled panel are facts. Whatever is changed in the job afterwards, t
 are, and the fitting does not.
 
 ## Severity
-Stop when a bore is needed elsewhere or is missing, or when the panel has another size. Caution when \
-there are only bores too many, and for the back of a door whose bores the fitting's adjustment takes \
-up.
+Stop when a bore is needed elsewhere or at another depth or is missing, or when the panel has another \
+size. Caution when there are only bores too many, and for the back of a door whose bores the fitting's \
+adjustment takes up.
 
 ## What can be done
 Choose a size whose bores agree with the drilled panel; set the reveals so that the drilled door \
