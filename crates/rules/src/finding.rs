@@ -17,12 +17,12 @@ pub struct Finding {
     pub message: String,
     /// Further lines: bore by bore, why it matters here.
     pub details: Vec<String>,
-    /// The place in words, which stay the same when boxes change their order; `inspect` fills it
-    /// in.
+    /// The place in words, which stay the same when boxes change their order. `inspect` fills it in
+    /// from the subjects; a check of cards names its card, which no subject can.
     pub place: String,
     /// Why it was accepted, if somebody did and it has not got worse since.
     pub accepted: Option<String>,
-    /// What it is about, most important first; never empty.
+    /// What it is about, most important first; empty only for a card that no door hangs on.
     pub subjects: Vec<Subject>,
     /// The numbers behind the message.
     pub numbers: Vec<Number>,

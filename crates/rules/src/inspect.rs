@@ -77,10 +77,7 @@ impl Inspector {
             .flat_map(|look| look.findings.iter().cloned())
             .collect();
         look_at_job(job, &boxes, &mut findings);
-        let places = PlaceWords::of(&boxes);
-        for finding in &mut findings {
-            finding.place = places.place(&finding.subjects);
-        }
+        PlaceWords::of(&boxes).name(&mut findings);
         judge_remedies(job, &boxes, &mut findings);
         accept::mark(job, &mut findings);
         // Stable: within one severity the order of boxes and checks stays.

@@ -84,10 +84,7 @@ impl<'a> Trial<'a> {
         let mut after = Vec::new();
         look_at_box(&context, &mut after);
         look_at_job(&self.job, &self.boxes, &mut after);
-        let places = PlaceWords::of(&self.boxes);
-        for it in &mut after {
-            it.place = places.place(&it.subjects);
-        }
+        PlaceWords::of(&self.boxes).name(&mut after);
         // Findings of the box itself and those between boxes: what other boxes have in themselves
         // is the same before and after.
         let of_box = |it: &&Finding| {

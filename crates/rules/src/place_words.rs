@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use flapwright_model::part::{PartId, Subject};
 
+use crate::finding::Finding;
 use crate::inspection::BoxReport;
 
 /// At most this many subjects are named; a finding about more is told apart by these.
@@ -27,8 +28,14 @@ impl<'a> PlaceWords<'a> {
         Self { reports, namesakes }
     }
 
-    /// The place of a finding from what it is about.
-    pub(crate) fn place(&self, subjects: &[Subject]) -> String {
+    /// Says where each finding is, from what it is about, unless its check has said so.
+    pub(crate) fn name(&self, findings: &mut [Finding]) {
+        for it in findings.iter_mut().filter(|it| it.place.is_empty()) {
+            it.place = self.place(&it.subjects);
+        }
+    }
+
+    fn place(&self, subjects: &[Subject]) -> String {
         let mut words: Vec<String> = Vec::new();
         for subject in subjects.iter().take(NAMED) {
             let it = self.subject(*subject);

@@ -57,10 +57,16 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
         };
         let message = format!("card \"{}\": {}{by}", card.name, wrong_words(wrong.len()));
         let mut it = finding(NAME, severity, message, users);
+        it.place = place(card);
         it.details = wrong.into_iter().map(|it| it.words).collect();
         it.numbers = vec![Number::mm("largest difference", largest)];
         findings.push(it);
     }
+}
+
+/// The place of a finding about a card: the card, whichever doors hang on it.
+pub(super) fn place(card: &Card) -> String {
+    format!("card \"{}\"", card.name)
 }
 
 /// The openings whose door is on a card.

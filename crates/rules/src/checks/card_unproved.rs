@@ -5,7 +5,7 @@ use std::sync::Arc;
 use flapwright_model::card::Card;
 use flapwright_model::job::Job;
 
-use super::card_example_fails::users;
+use super::card_example_fails::{place, users};
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoxReport;
@@ -55,6 +55,7 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
             ),
             users,
         );
+        it.place = place(card);
         let doors = u32::try_from(doors).unwrap_or(u32::MAX);
         it.numbers = vec![Number::of("doors", f64::from(doors), "").worse_when_greater()];
         findings.push(it);

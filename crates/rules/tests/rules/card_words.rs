@@ -127,10 +127,9 @@ fn a_card_that_no_door_hangs_on_is_a_caution_and_every_door_is_pointed_at() {
     let used = the_only(&job, FAILS);
     assert_eq!(used.severity, Severity::Stop);
     assert_eq!(used.subjects, [opening(0, 1), opening(1, 0)]);
-    assert_eq!(
-        used.place,
-        "test box, opening 2 from the top; second box, opening 1 from the top"
-    );
+    // The card is the place, whichever doors hang on it: an acceptance outlives another door.
+    assert_eq!(unused.place, "card \"Dunlin\"");
+    assert_eq!(used.place, "card \"Dunlin\"");
 }
 
 const UNPROVED: &str = "card-unproved";
@@ -151,6 +150,7 @@ fn a_card_without_an_example_counts_the_doors_on_it() {
     );
     assert_numbers(&it, &[("doors", 2.0, "", Worse::Greater)]);
     assert_eq!(it.subjects, [opening(0, 0), opening(0, 1)]);
+    assert_eq!(it.place, "card \"Plover\"");
     // One side of it is something to compare.
     for (side, door) in [(true, false), (false, true)] {
         let mut half = example();
