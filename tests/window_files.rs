@@ -164,6 +164,7 @@ fn sheets_are_written_and_a_folder_that_is_not_there_is_told() {
 }
 
 /// Presses "Choose folder" and waits for what comes of it: the files, or what the window says.
+#[expect(clippy::unwrap_used, reason = "helper of tests")]
 fn export(window: &mut Window, folder: &std::path::Path) -> Vec<std::path::PathBuf> {
     window.get_by_label("Choose folder").click();
     window.step();

@@ -17,8 +17,9 @@ const LONGEST_SLUG: usize = 60;
 /// A title is cut to so many letters: bookmarks and window lists are narrow.
 const LONGEST_TITLE: usize = 120;
 
-/// A box's name is cut to so many letters in a title, so that what follows it is kept whole.
-const LONGEST_NAME: usize = 60;
+/// A box's name is cut to so many letters in a title, so that what follows it is kept whole in file
+/// names and in the title block too.
+const LONGEST_NAME: usize = 28;
 
 /// Title of a page about a part of a box: the name, cut short with an ellipsis where it is long, and
 /// what the page shows of it.

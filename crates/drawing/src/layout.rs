@@ -170,7 +170,8 @@ impl Crowd {
 const LEADER_AIR: f64 = 0.13;
 
 /// Directions in the order in which a label is tried: upper right first, as on a map.
-const AROUND: [(f64, f64); 12] = [
+/// Slight slopes come last: they help where an edge cuts off what is level.
+const AROUND: [(f64, f64); 16] = [
     (1.0, 0.7),
     (1.0, -0.7),
     (-1.0, 0.7),
@@ -183,6 +184,10 @@ const AROUND: [(f64, f64); 12] = [
     (-0.6, 1.0),
     (0.6, -1.0),
     (-0.6, -1.0),
+    (1.0, 0.35),
+    (1.0, -0.35),
+    (-1.0, 0.35),
+    (-1.0, -0.35),
 ];
 
 /// Whether a straight stroke enters a rectangle (clipping by its four sides).

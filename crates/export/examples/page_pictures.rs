@@ -4,7 +4,8 @@
 //! cargo run -p flapwright-export --example page_pictures -- JOB.ron DIR [PAPER] [DPI] [KIND...] [only:WORDS]
 //! ```
 //!
-//! Paper: `a4`, `a3`, `letter` or `tabloid`, with `-lying` behind it for lying pages; kinds as `PageKind::name` has them, all without one. With `only:WORDS` no page
+//! Paper: `a4`, `a3`, `letter` or `tabloid`, with `-lying` or `-upright`
+//! behind it for pages that lie or stand; kinds as `PageKind::name` has them, all without one. With `only:WORDS` no page
 //! but those whose slug has these words in it.
 
 use std::error::Error;
@@ -35,13 +36,13 @@ fn main() -> Result<(), Box<dyn Error>> {
     }
     let job = flapwright_model::file::read_job(&std::fs::read_to_string(job)?)?;
     let mut options = PageOptions::of(kinds);
-    let (name, lying) = match paper.strip_suffix("-lying") {
-        Some(name) => (name, true),
-        None => (paper.as_str(), false),
+    let (name, way) = paper.split_once('-').unwrap_or((&paper, "best"));
+    options.orientation = match way {
+        "lying" => Orientation::Lying,
+        "upright" => Orientation::Upright,
+        "best" => Orientation::Best,
+        _ => return Err("no such way up".into()),
     };
-    if lying {
-        options.orientation = Orientation::Lying;
-    }
     options.paper = Some(match name {
         "a4" => PaperChoice::A4,
         "a3" => PaperChoice::A3,

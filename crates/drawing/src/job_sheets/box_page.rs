@@ -52,6 +52,8 @@ enum Arrangement {
     Stack,
     /// Front view and level section below each other.
     FrontAndLevel,
+    /// Front view and level section side by side.
+    FrontBesideLevel,
     /// The upright section alone.
     Upright,
 }
@@ -60,11 +62,14 @@ impl Arrangement {
     /// All views on one page.
     const WHOLE: [Self; 4] = [Self::Corner, Self::Row, Self::Below, Self::Stack];
 
+    /// All but the upright section on one page.
+    const FRONT: [Self; 2] = [Self::FrontAndLevel, Self::FrontBesideLevel];
+
     /// What the title of the page says of it.
     const fn words(self) -> &'static str {
         match self {
             Self::Corner | Self::Row | Self::Below | Self::Stack => "box",
-            Self::FrontAndLevel => "box, front",
+            Self::FrontAndLevel | Self::FrontBesideLevel => "box, front",
             Self::Upright => "box, section",
         }
     }
@@ -83,7 +88,7 @@ struct Choice {
 pub(super) fn pages(setup: &Setup<'_>, report: &BoxReport) -> Vec<Draft> {
     let whole = largest(setup, report, &Arrangement::WHOLE);
     let parts = [
-        largest(setup, report, &[Arrangement::FrontAndLevel]),
+        largest(setup, report, &Arrangement::FRONT),
         largest(setup, report, &[Arrangement::Upright]),
     ];
     let ratio = |choice: &Choice| choice.scale.ratio();
@@ -235,10 +240,15 @@ fn arrange(views: &Views, arrangement: Arrangement) -> DisplayList {
         | Arrangement::Row
         | Arrangement::Below
         | Arrangement::Stack
-        | Arrangement::FrontAndLevel => views.front.clone(),
+        | Arrangement::FrontAndLevel
+        | Arrangement::FrontBesideLevel => views.front.clone(),
     };
     // Front view and upright section share their heights where they are side by side.
     let beside = Vector2D::new(front.max_x() + GAP - upright.min_x(), 0.0);
+    let level_beside = Vector2D::new(
+        front.max_x() + GAP - level.min_x(),
+        front.min_y() - level.min_y(),
+    );
     let level_below = Vector2D::new(0.0, front.min_y() - GAP - level.max_y());
     match arrangement {
         Arrangement::Corner => {
@@ -259,10 +269,9 @@ fn arrange(views: &Views, arrangement: Arrangement) -> DisplayList {
             let y = front.max_y() - level.max_y();
             set.append_shifted(&views.level, Vector2D::new(x, y));
         }
+        Arrangement::FrontBesideLevel => set.append_shifted(&views.level, level_beside),
         Arrangement::Below => {
-            let x = front.max_x() + GAP - level.min_x();
-            let y = front.min_y() - level.min_y();
-            set.append_shifted(&views.level, Vector2D::new(x, y));
+            set.append_shifted(&views.level, level_beside);
             let both = of(&set);
             let x = both.center().x - upright.center().x;
             let y = both.min_y() - GAP - upright.max_y();

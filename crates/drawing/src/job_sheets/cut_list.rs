@@ -59,7 +59,7 @@ pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
         invented: setup.invented(),
     };
     let mut flow = Flow::new(setup, theme);
-    flow.table(&table);
+    flow.table_in_columns(&table);
     flow.finish()
 }
 

@@ -4,7 +4,7 @@ use euclid::default::Rect;
 
 use super::Setup;
 use super::head_foot::{Head, INSIDE, WORDS, foot};
-use super::list_table::ListTable;
+use super::list_table::{Laid, ListTable};
 use crate::brush::{Brush, Lettering};
 use crate::draft::Draft;
 use crate::list::{At, DisplayList, Weight};
@@ -17,6 +17,13 @@ use crate::words::{Block, fitted};
 const CAPTION: f64 = 3.5;
 /// At the end of a page no caption stands without so much below it, mm.
 const WITH_CAPTION: f64 = 22.0;
+
+/// Between tables set side by side, mm.
+const BETWEEN_COLUMNS: f64 = 8.0;
+/// No page has more columns than this.
+const MOST_COLUMNS: usize = 4;
+/// Narrow columns break words into lines; so much deeper than whole a table may get by that.
+const MOST_DEEPER: f64 = 1.2;
 
 /// What stands on every page of a flow.
 pub(super) struct Theme {
@@ -127,17 +134,43 @@ impl Flow {
     /// A table, its head repeated on each page.
     pub(super) fn table(&mut self, table: &ListTable) {
         let laid = table.lay(self.width());
+        self.lay_down(&laid, 1);
+    }
+
+    /// A long table, set in columns side by side where the paper is wide enough.
+    pub(super) fn table_in_columns(&mut self, table: &ListTable) {
+        let whole = table.lay(self.width());
+        let columns = (2..=MOST_COLUMNS).rev().find_map(|count| {
+            let gaps = BETWEEN_COLUMNS * (count - 1) as f64;
+            let room = (self.width() - gaps) / count as f64;
+            let laid = table.lay(room);
+            let fits = laid.width() <= room && laid.depth() <= MOST_DEEPER * whole.depth();
+            fits.then_some((laid, count))
+        });
+        let (laid, count) = columns.unwrap_or((whole, 1));
+        self.lay_down(&laid, count);
+    }
+
+    /// Down each column, then across the page, then on to the next page.
+    fn lay_down(&mut self, laid: &Laid<'_>, columns: usize) {
         let mut from = 0;
         while from < laid.count() {
-            let room = self.y - self.body.min_y();
-            let at = At::new(self.body.min_x(), self.y);
-            let (next, used) = laid.draw(&mut self.list, at, from, room);
-            self.y -= used;
-            if next == from && self.y >= self.body.max_y() {
+            let (top, begun) = (self.y, from);
+            let room = top - self.body.min_y();
+            for column in 0..columns {
+                let across = (laid.width() + BETWEEN_COLUMNS) * column as f64;
+                let at = At::new(self.body.min_x() + across, top);
+                let (next, used) = laid.draw(&mut self.list, at, from, room);
+                self.y = self.y.min(top - used);
+                from = next;
+                if from >= laid.count() {
+                    break;
+                }
+            }
+            if from == begun && top >= self.body.max_y() {
                 // Not one row goes onto an empty page: no paper is so small, but stop all the same.
                 break;
             }
-            from = next;
             if from < laid.count() {
                 self.turn_page();
             }

@@ -5,7 +5,7 @@ use crate::edge_mark::{self, EdgeMark};
 use crate::list::{Across, Along, At, DisplayList, Weight};
 use crate::pen::{Ink, Layer, Pen};
 use crate::text::width;
-use crate::words::{fitted, line_pitch, wrap};
+use crate::words::{line_pitch, wrap};
 
 /// Height of the words in a table, mm (ISO 3098 series).
 const WORDS: f64 = 2.5;
@@ -107,15 +107,23 @@ impl ListTable {
     /// Widths and lines for a table at most this wide, mm.
     pub(super) fn lay(&self, room: f64) -> Laid<'_> {
         let widths = self.widths(room);
-        let rows = self
-            .rows
-            .iter()
-            .map(|row| self.lay_row(row, &widths))
-            .collect();
+        let rows = self.rows.iter().map(|row| lay_row(row, &widths)).collect();
+        let mut again: Vec<Option<LaidRow>> = Vec::new();
+        let mut group = None;
+        for row in &self.rows {
+            again.push(match row {
+                Row::Group(words) => {
+                    group = Some(Row::Group(format!("{words}, continued")));
+                    None
+                }
+                Row::Cells(_) => group.as_ref().map(|group| lay_row(group, &widths)),
+            });
+        }
         Laid {
             columns: &self.columns,
             widths,
             rows,
+            again,
         }
     }
 
@@ -167,48 +175,49 @@ impl ListTable {
             widths[i] = (widths[i] - over.clamp(0.5, 4.0)).max(least(column));
         }
     }
+}
 
-    fn lay_row(&self, row: &Row, widths: &[f64]) -> LaidRow {
-        match row {
-            Row::Group(words) => {
-                let room = widths.iter().sum::<f64>() - 2.0 * PAD;
-                let (words, height) = fitted(words, &[WORDS, 1.8], Weight::Bold, room);
-                LaidRow {
-                    group: Some((words, height)),
-                    cells: Vec::new(),
-                    depth: line_pitch(WORDS) + 3.0 * AIR,
-                }
+fn lay_row(row: &Row, widths: &[f64]) -> LaidRow {
+    match row {
+        Row::Group(words) => {
+            let room = widths.iter().sum::<f64>() - 2.0 * PAD;
+            let lines = wrap(words, WORDS, Weight::Bold, room);
+            let depth = line_pitch(WORDS) * lines.len().max(1) as f64 + 3.0 * AIR;
+            LaidRow {
+                group: Some(lines),
+                cells: Vec::new(),
+                depth,
             }
-            Row::Cells(cells) => {
-                let cells: Vec<LaidCell> = cells
-                    .iter()
-                    .zip(widths)
-                    .map(|(cell, room)| match cell {
-                        Cell::Words(words) => {
-                            LaidCell::Lines(wrap(words, WORDS, Weight::Plain, room - 2.0 * PAD))
-                        }
-                        Cell::Edges(mark) => LaidCell::Edges(*mark),
-                    })
-                    .collect();
-                let depth = cells
-                    .iter()
-                    .map(|cell| match cell {
-                        LaidCell::Lines(lines) => line_pitch(WORDS) * lines.len().max(1) as f64,
-                        LaidCell::Edges(_) => edge_mark::SIZE[1] + 0.6,
-                    })
-                    .fold(0.0, f64::max);
-                LaidRow {
-                    group: None,
-                    cells,
-                    depth: depth + AIR,
-                }
+        }
+        Row::Cells(cells) => {
+            let cells: Vec<LaidCell> = cells
+                .iter()
+                .zip(widths)
+                .map(|(cell, room)| match cell {
+                    Cell::Words(words) => {
+                        LaidCell::Lines(wrap(words, WORDS, Weight::Plain, room - 2.0 * PAD))
+                    }
+                    Cell::Edges(mark) => LaidCell::Edges(*mark),
+                })
+                .collect();
+            let depth = cells
+                .iter()
+                .map(|cell| match cell {
+                    LaidCell::Lines(lines) => line_pitch(WORDS) * lines.len().max(1) as f64,
+                    LaidCell::Edges(_) => edge_mark::SIZE[1] + 0.6,
+                })
+                .fold(0.0, f64::max);
+            LaidRow {
+                group: None,
+                cells,
+                depth: depth + AIR,
             }
         }
     }
 }
 
 struct LaidRow {
-    group: Option<(String, f64)>,
+    group: Option<Vec<String>>,
     cells: Vec<LaidCell>,
     depth: f64,
 }
@@ -223,6 +232,8 @@ pub(super) struct Laid<'a> {
     columns: &'a [Column],
     widths: Vec<f64>,
     rows: Vec<LaidRow>,
+    /// For each row of a group: the group's heading where the table goes on at this row.
+    again: Vec<Option<LaidRow>>,
 }
 
 const BRUSH: Brush = Brush::new(Layer::Sheet, Ink::Plain);
@@ -232,8 +243,19 @@ impl Laid<'_> {
         self.rows.len()
     }
 
+    /// Of all columns, mm.
+    pub(super) fn width(&self) -> f64 {
+        self.widths.iter().sum()
+    }
+
+    /// Of all rows without the head, mm.
+    pub(super) fn depth(&self) -> f64 {
+        self.rows.iter().map(|row| row.depth).sum()
+    }
+
     /// Draws rows from number `from` on, as many as go into `room`, below a head; gives back the
-    /// number of the next row and the depth used, mm.
+    /// number of the next row and the depth used, mm. Where it goes on within a group, the group's
+    /// heading stands again.
     pub(super) fn draw(
         &self,
         list: &mut DisplayList,
@@ -247,7 +269,9 @@ impl Laid<'_> {
         } else {
             0.5
         };
-        let mut used = head;
+        let again = self.again.get(from).and_then(Option::as_ref);
+        let again = again.filter(|_| from > 0);
+        let mut used = head + again.map_or(0.0, |row| row.depth);
         let mut next = from;
         while let Some(row) = self.rows.get(next) {
             // A group's heading is not left behind without a row of its own.
@@ -265,7 +289,7 @@ impl Laid<'_> {
         if has_head {
             self.draw_head(list, top_left);
         }
-        let right = top_left.x + self.widths.iter().sum::<f64>();
+        let right = top_left.x + self.width();
         let mut y = top_left.y - head;
         BRUSH.line(
             list,
@@ -273,7 +297,7 @@ impl Laid<'_> {
             At::new(right, y),
             Pen::Outline,
         );
-        for row in self.rows.iter().take(next).skip(from) {
+        for row in again.into_iter().chain(&self.rows[from..next]) {
             self.draw_row(list, row, At::new(top_left.x, y));
             y -= row.depth;
             BRUSH.line(list, At::new(top_left.x, y), At::new(right, y), Pen::Thin);
@@ -299,10 +323,13 @@ impl Laid<'_> {
     }
 
     fn draw_row(&self, list: &mut DisplayList, row: &LaidRow, top_left: At) {
-        if let Some((words, height)) = &row.group {
-            let at = At::new(top_left.x + PAD, top_left.y - row.depth + AIR + 0.6);
-            let how = Lettering::new(*height).bold();
-            BRUSH.text(list, at, words.clone(), how);
+        if let Some(lines) = &row.group {
+            let mut y = top_left.y - row.depth + AIR + 0.6;
+            for line in lines.iter().rev() {
+                let at = At::new(top_left.x + PAD, y);
+                BRUSH.text(list, at, line.clone(), Lettering::new(WORDS).bold());
+                y += line_pitch(WORDS);
+            }
             return;
         }
         let mut x = top_left.x;

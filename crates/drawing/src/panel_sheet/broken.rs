@@ -6,7 +6,7 @@ use flapwright_model::length::show_mm_tenth;
 use super::facts::{Break, FaceEdge, Facts};
 use super::foot::{Foot, Words};
 use super::header::Header;
-use super::page::{INSIDE, Page, body, next_pages};
+use super::page::{INSIDE, Page, body, leaves_out, next_pages};
 use super::picture::{Picture, extent};
 use super::table::{Style, Table};
 use crate::brush::Brush;
@@ -104,14 +104,9 @@ fn plan(facts: &Facts<'_>, fit: &Fit, whole: Scale) -> Option<Plan> {
     let mut plans = scales.iter().rev().filter_map(|scale| at(*scale));
     let first = plans.next()?;
     let complete = |plan: &Plan| {
-        parts(facts, plan).iter().all(|part| {
-            let picture = Picture {
-                facts: part,
-                scale: plan.scale,
-                corner: At::zero(),
-            };
-            picture.draw(&mut DisplayList::new()).is_empty()
-        })
+        parts(facts, plan)
+            .iter()
+            .all(|part| !leaves_out(part, plan.scale))
     };
     if complete(&first) {
         return Some(first);
@@ -255,10 +250,14 @@ fn note(facts: &Facts<'_>, width: f64, (page, pages): (usize, usize)) -> Block {
         String::new()
     };
     let long = facts.size[0].max(facts.size[1]);
+    let left_out = facts.outside_words().map_or_else(
+        || "; nothing is left out.".to_owned(),
+        |words| format!(". {words}"),
+    );
     block.add(
         &format!(
-            "The panel of {} is drawn in parts that meet at breaks with the same mark; nothing is \
-             left out. All distances run from the one zero.{pages}",
+            "The panel of {} is drawn in parts that meet at breaks with the same mark{left_out} All \
+             distances run from the one zero.{pages}",
             show_mm_tenth(long)
         ),
         Weight::Bold,

@@ -247,6 +247,20 @@ impl<'a> Facts<'a> {
         }
     }
 
+    /// Whether the middle of a hole lies on the drawn part.
+    pub(super) fn lies_on_it(&self, hole: &Hole) -> bool {
+        let [start_u, start_v] = self.start;
+        let [size_u, size_v] = self.size;
+        (start_u..=start_u + size_u).contains(&hole.u)
+            && (start_v..=start_v + size_v).contains(&hole.v)
+    }
+
+    /// What must be said where a hole lies outside the panel.
+    pub(super) fn outside_words(&self) -> Option<&'static str> {
+        let all = self.holes.iter().all(|hole| self.lies_on_it(hole));
+        (!all).then_some("Holes outside the panel are not drawn: see the hole table.")
+    }
+
     /// Size, thickness, material, grain, hole count.
     pub(crate) fn stuff_words(&self) -> String {
         let class = match self.panel.class {

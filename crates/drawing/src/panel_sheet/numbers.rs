@@ -19,9 +19,9 @@ const LEADER_FROM: f64 = 2.0;
 /// Writes each hole's number beside it; `true` when all have theirs. Holes of a fitting and the
 /// ends of rows of shelf bores come first.
 pub(super) fn draw(list: &mut DisplayList, picture: &Picture<'_>, crowd: &mut Crowd) -> bool {
-    let holes = &picture.facts.holes;
-    let must = |hole: &&Hole| !hole.in_row || is_row_end(hole, holes);
-    let (first, second): (Vec<&Hole>, Vec<&Hole>) = holes.iter().partition(must);
+    let holes: Vec<&Hole> = picture.shown().collect();
+    let must = |hole: &&Hole| !hole.in_row || is_row_end(hole, &holes);
+    let (first, second): (Vec<&Hole>, Vec<&Hole>) = holes.iter().copied().partition(must);
     let mut placed = 0;
     for hole in first {
         let done = number(list, picture, crowd, hole, FIGURE, &FAR[..5])
@@ -35,7 +35,7 @@ pub(super) fn draw(list: &mut DisplayList, picture: &Picture<'_>, crowd: &mut Cr
 }
 
 /// First or last of the shelf bores at the same u.
-fn is_row_end(hole: &Hole, holes: &[Hole]) -> bool {
+fn is_row_end(hole: &Hole, holes: &[&Hole]) -> bool {
     let row = || {
         holes
             .iter()

@@ -66,13 +66,7 @@ pub(super) fn pages(facts: &Facts<'_>, fit: &Fit) -> Vec<Page> {
     let table = |style| Table::new(&facts.holes, inches, style);
     let (clear, small) = (Style::CLEAR.map(table), Style::SMALL.map(table));
     let plan = plan(facts, fit, &clear, &small);
-    let aside = Picture {
-        facts,
-        scale: plan.scale,
-        corner: At::zero(),
-    };
-    let left_out = !aside.draw(&mut DisplayList::new()).is_empty();
-    if broken::is_better(facts, plan.scale, left_out)
+    if broken::is_better(facts, plan.scale, leaves_out(facts, plan.scale))
         && let Some(pages) = broken::pages(facts, fit, plan.scale)
     {
         return pages;
@@ -82,6 +76,16 @@ pub(super) fn pages(facts: &Facts<'_>, fit: &Fit) -> Vec<Page> {
         pages.extend(next_pages(facts, fit.first_paper(), plan.table.clone()));
     }
     pages
+}
+
+/// Whether a picture at this scale has no room for some figure or number.
+pub(super) fn leaves_out(facts: &Facts<'_>, scale: Scale) -> bool {
+    let picture = Picture {
+        facts,
+        scale,
+        corner: At::zero(),
+    };
+    !picture.draw(&mut DisplayList::new()).is_empty()
 }
 
 /// The pages of what is left of a hole table.
@@ -139,7 +143,14 @@ fn plan<'a>(facts: &Facts<'_>, fit: &Fit, clear: &'a [Table], small: &'a [Table]
     let on_sheet = [Place::Beside, Place::Below];
     let apart = find(&[Place::NextPage], clear);
     let best = apart.as_ref().map_or(0.0, |plan| plan.scale.ratio());
-    let enough = |plan: &Plan<'_>| best <= plan.scale.ratio() * (most_lost + 1e-9);
+    // A smaller picture that leaves something out is worth no table beside it.
+    let clear_apart = apart
+        .as_ref()
+        .is_some_and(|plan| !leaves_out(facts, plan.scale));
+    let enough = |plan: &Plan<'_>| {
+        best <= plan.scale.ratio() * (most_lost + 1e-9)
+            && !(clear_apart && leaves_out(facts, plan.scale))
+    };
     find(&on_sheet, clear)
         .filter(enough)
         .or_else(|| find(&on_sheet, small).filter(enough))
@@ -219,6 +230,7 @@ fn notes(facts: &Facts<'_>, scale: Scale, width: f64, table_follows: bool) -> Bl
         corner,
     }
     .draw(&mut aside);
+    words.extend(facts.outside_words());
     if table_follows {
         words.insert(0, "Hole table: next page.");
     }

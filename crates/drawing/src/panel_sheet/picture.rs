@@ -115,7 +115,7 @@ impl Picture<'_> {
         edges::draw(list, self);
         let all_u = self.running_u(list, &mut crowd);
         let all_v = self.running_v(list, &mut crowd);
-        for hole in &self.facts.holes {
+        for hole in self.shown() {
             let ring = if hole.severity.is_some() { RING } else { 0.0 };
             let reach = self.radius(hole) + 1.15 + ring;
             crowd.take(around(self.at(hole.u, hole.v), [2.0 * reach, 2.0 * reach]));
@@ -129,7 +129,7 @@ impl Picture<'_> {
             }
         }
         self.axis(list, &mut crowd);
-        for hole in &self.facts.holes {
+        for hole in self.shown() {
             self.hole(list, hole);
         }
         let all_numbers = numbers::draw(list, self, &mut crowd);
@@ -148,6 +148,13 @@ impl Picture<'_> {
             notes.push("Holes without a number: find them by u and v.");
         }
         notes
+    }
+
+    /// The holes that lie on the drawn part. One outside would be drawn over what stands beside the
+    /// panel, or past the frame; it cannot be drilled, and the table and a finding tell of it.
+    pub(super) fn shown(&self) -> impl Iterator<Item = &Hole> {
+        let on_it = |hole: &&Hole| self.facts.lies_on_it(hole);
+        self.facts.holes.iter().filter(on_it)
     }
 
     fn hole(&self, list: &mut DisplayList, hole: &Hole) {
@@ -405,7 +412,7 @@ impl Picture<'_> {
         let wanted: [&dyn Fn(&&Hole) -> bool; 3] = [&|_| true, &|hole| !hole.in_row, &|_| false];
         for (i, keep) in wanted.into_iter().enumerate() {
             let mut stops: Vec<Stop> = Vec::new();
-            for (at, reach, distance) in self.facts.holes.iter().filter(keep).map(place) {
+            for (at, reach, distance) in self.shown().filter(keep).map(place) {
                 let figure = show_mm_tenth(distance);
                 match stops.iter_mut().find(|stop| stop.figure == figure) {
                     Some(stop) if (reach - edge).abs() < (stop.reach - edge).abs() => {

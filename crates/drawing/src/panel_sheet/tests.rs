@@ -11,10 +11,11 @@ use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{BoreSource, Face, FaceBands, Inspection, PanelReport};
 
 use crate::fixture::{FITTING, bore, panel, with_panels};
-use crate::job_sheets::{PageOptions, job_sheets};
+use crate::job_sheets::{Orientation, PageOptions, job_sheets};
 use crate::list::{At, Shape};
 use crate::overlap::overlapping_texts;
 use crate::pen::{Ink, Pen};
+use crate::scale::Scale;
 use crate::sheet::Sheet;
 
 /// The drilling sheets of a job alone.
@@ -81,6 +82,80 @@ fn scale(sheet: &Sheet) -> f64 {
         .iter()
         .find_map(|(text, _)| text.strip_prefix("1:")?.parse::<f64>().ok());
     1.0 / found.expect("a scale in the title block")
+}
+
+/// Two holes near an edge, one above the other, with all the room of the panel beside them.
+#[test]
+fn a_hole_with_room_beside_it_has_its_number() {
+    let places = [
+        (67.0, 89.0),
+        (163.0, 89.0),
+        (115.0, 136.0),
+        (25.0, 464.0),
+        (25.0, 500.0),
+    ];
+    let (job, inspection) = with_panels(vec![panel(LEFT, [330.0, 540.0], &places)]);
+    let options = PageOptions {
+        largest_scale: Scale::new(1, 20),
+        ..PageOptions::panels_only()
+    };
+    let sheet = job_sheets(&job, &inspection, &options).remove(0);
+    assert!(!has(&sheet, "Holes without a number"));
+}
+
+/// A bore that misses its panel is a stop and stands in the table; on paper it would lie over what is
+/// beside the picture.
+#[test]
+fn a_hole_outside_the_panel_is_said_and_not_drawn() {
+    let places = [(37.0, 50.0), (181.0, 60.0), (133.0, 250.0)];
+    for face in [LEFT, RIGHT] {
+        let (job, inspection) = with_panels(vec![panel(face, [80.0, 330.0], &places)]);
+        let set = sheets(&job, &inspection);
+        let space = set[0].paper.drawing_space();
+        let drawn: usize = set.iter().map(|sheet| centres(sheet).len()).sum();
+        assert_eq!(drawn, 1, "{face:?}");
+        assert!(
+            set.iter()
+                .any(|sheet| has(sheet, "Holes outside the panel"))
+        );
+        assert!(
+            set.iter()
+                .any(|sheet| has(sheet, "181.0") && has(sheet, "133.0"))
+        );
+        for sheet in &set {
+            for centre in centres(sheet) {
+                assert!(space.contains(centre), "{face:?} {centre:?}");
+            }
+        }
+    }
+}
+
+/// A door with fifteen holes on A4 lying: beside its table the picture would have no room for all
+/// numbers, on a page of its own it has.
+#[test]
+fn a_table_moves_to_the_next_page_before_numbers_are_left_out() {
+    let places: Vec<(f64, f64)> = [111.0, 447.0, 783.0]
+        .into_iter()
+        .flat_map(|u| {
+            [
+                (u, 20.0),
+                (u - 21.5, 29.5),
+                (u + 21.5, 29.5),
+                (u, 126.0),
+                (u, 167.0),
+            ]
+        })
+        .collect();
+    let (job, inspection) = with_panels(vec![panel(Face::DoorBack, [894.0, 304.0], &places)]);
+    for orientation in [Orientation::Lying, Orientation::Upright] {
+        let options = PageOptions {
+            orientation,
+            ..PageOptions::panels_only()
+        };
+        for sheet in job_sheets(&job, &inspection, &options) {
+            assert!(!has(&sheet, "Holes without a number"), "{orientation:?}");
+        }
+    }
 }
 
 const LEFT: Face = Face::SideInner(SideTie::Left);
