@@ -1,5 +1,6 @@
 //! PDF: a set of pages as vectors, with text that can be selected and searched.
 
+use flapwright_drawing::list::Shape;
 use flapwright_drawing::sheet::Sheet;
 use flapwright_drawing::text;
 use krilla::configure::ConfigurationBuilder;
@@ -66,6 +67,16 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, ExportErro
     if options.archive && options.created.is_none() {
         return Err(ExportError::NoDate);
     }
+    let boxed = if options.archive {
+        boxed_signs(sheets)
+    } else {
+        String::new()
+    };
+    if !boxed.is_empty() {
+        return Err(ExportError::Archive {
+            cause: format!("the embedded font lacks the signs {boxed}, and it allows no boxes"),
+        });
+    }
     let mut document = Document::new_with(settings(options)?);
     document.set_metadata(metadata(options));
     let mut outline = Outline::new();
@@ -93,6 +104,22 @@ pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, ExportErro
             cause: error.to_string(),
         },
     })
+}
+
+/// The signs on the sheets that the embedded font lacks, each once: they print as boxes, which the
+/// reader of archive files refuses.
+fn boxed_signs(sheets: &[Sheet]) -> String {
+    let mut found = String::new();
+    for item in sheets.iter().flat_map(|sheet| &sheet.list.items) {
+        if let Shape::Text { text, .. } = &item.shape {
+            for sign in text::missing_glyphs(text) {
+                if !found.contains(sign) {
+                    found.push(sign);
+                }
+            }
+        }
+    }
+    found
 }
 
 fn settings(options: &PdfOptions) -> Result<SerializeSettings, ExportError> {
@@ -185,7 +212,7 @@ fn metadata(options: &PdfOptions) -> Metadata {
 mod tests {
     use std::path::Path;
 
-    use flapwright_drawing::list::{At, Shape, Turn, Weight};
+    use flapwright_drawing::list::{At, Turn, Weight};
     use flapwright_drawing::paper::Paper;
 
     use super::*;
@@ -513,6 +540,16 @@ mod tests {
         let error = pdf(&[sample::full_sheet()], &options).expect_err("refused");
         assert!(matches!(error, ExportError::Archive { .. }), "{error}");
         assert!(error.to_string().contains("a text is too long"), "{error}");
+        let ship = sample::sheet([sample::text_at(20.0, 200.0, "boat \u{1F6A2}")]);
+        let options = PdfOptions {
+            title: String::new(),
+            ..options
+        };
+        let error = pdf(&[ship], &options).expect_err("refused");
+        assert!(
+            error.to_string().contains("lacks the signs \u{1F6A2}"),
+            "{error}"
+        );
     }
 
     #[test]
