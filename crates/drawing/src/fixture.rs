@@ -106,6 +106,7 @@ pub(crate) fn with_panels(panels: Vec<PanelReport>) -> (Job, Inspection) {
         outer: [800.0, 720.0, 330.0],
         panels,
         frame: Vec::new(),
+        frame_class: None,
         openings: Vec::new(),
     };
     (

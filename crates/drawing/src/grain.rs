@@ -3,7 +3,7 @@
 
 use flapwright_model::door::Grain;
 use flapwright_model::material::MaterialClass;
-use flapwright_rules::inspection::{Face, InfillReport, PanelReport, Solid};
+use flapwright_rules::inspection::{BoxReport, Face, InfillReport, PanelReport, Solid};
 
 use crate::hatch::{Lie, Stuff};
 
@@ -84,6 +84,11 @@ pub(crate) fn of_panel(panel: &PanelReport) -> Way {
         (Face::SideInner(_), true) | (Face::Underside, false) => Way::FrontBack,
         (Face::SideInner(_) | Face::DoorBack | Face::Plain, false) => Way::UpDown,
     }
+}
+
+/// What the members of a face frame are made of; solid wood, as most are, where nothing says.
+pub(crate) fn frame_class(report: &BoxReport) -> MaterialClass {
+    report.frame_class.unwrap_or(MaterialClass::SolidWood)
 }
 
 /// Of what a framed leaf holds: as the leaf says, or along the longer side.

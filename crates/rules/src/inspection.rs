@@ -58,6 +58,8 @@ pub struct BoxReport {
     pub panels: Vec<PanelReport>,
     /// Members of the face frame, if there is one.
     pub frame: Vec<Solid>,
+    /// Class of their material.
+    pub frame_class: Option<MaterialClass>,
     /// The openings from the top down.
     pub openings: Vec<OpeningReport>,
 }

@@ -1,7 +1,6 @@
 //! The level section through a box, seen from above, front at the bottom.
 
 use euclid::default::Rect;
-use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
 
@@ -9,7 +8,7 @@ use super::section_door::cut;
 use super::{ViewOptions, figure};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
-use crate::grain::{self, Plane};
+use crate::grain::{self, Plane, frame_class};
 use crate::hatch::Stuff;
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
@@ -98,7 +97,7 @@ pub(super) fn cut_pieces(report: &BoxReport) -> Vec<CutPiece> {
             layer: Layer::Panels,
             of: None,
             rect: rect_of(member),
-            stuff: grain::of_member(member).stuff(MaterialClass::SolidWood, Plane::Level),
+            stuff: grain::of_member(member).stuff(frame_class(report), Plane::Level),
         });
     }
     found

@@ -1,7 +1,6 @@
 //! The upright section through a box, front at the left, seen towards the left side.
 
 use euclid::default::Rect;
-use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, Solid};
 
@@ -11,7 +10,7 @@ use super::section_door::{cut, one_door};
 use super::{LEAST_BORE, ViewOptions, around, bore_subject, figure, ghost, side_rect};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
-use crate::grain::{self, Plane};
+use crate::grain::{self, Plane, frame_class};
 use crate::hatch::Stuff;
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
@@ -96,7 +95,7 @@ pub(super) fn cut_pieces(report: &BoxReport) -> Vec<(Option<Subject>, Solid, Stu
         .filter(|member| member.min.x <= middle && middle <= member.max.x)
         .map(|member| {
             let way = grain::of_member(member);
-            let stuff = way.stuff(MaterialClass::SolidWood, Plane::Upright);
+            let stuff = way.stuff(frame_class(report), Plane::Upright);
             (None, *member, stuff)
         });
     panels.chain(members).collect()

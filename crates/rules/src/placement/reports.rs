@@ -82,6 +82,10 @@ pub fn place_box(job: &Job, box_index: usize, wall_box: &WallBox) -> BoxReport {
         outer: [wall_box.width, wall_box.height, wall_box.depth],
         panels: drawn.panels,
         frame: frame_members(wall_box, &body),
+        frame_class: wall_box
+            .frame
+            .as_ref()
+            .and_then(|frame| Some(job.material(&frame.material)?.class)),
         openings: reports,
     }
 }

@@ -168,6 +168,23 @@ fn members_of_a_face_frame_show_end_grain() {
     }
 }
 
+/// A face frame is hatched as the material that it is made of: board has single strokes that rise
+/// to the right and no grain.
+#[test]
+fn a_face_frame_of_board_is_hatched_as_board() {
+    let frame = "frame: Some((thickness: 20.0, material: \"MDF\", members: (left: 38.0, right: \
+                 38.0, top: 38.0, bottom: 38.0), overhang: (left: 0.0, right: 0.0, top: 0.0, \
+                 bottom: 0.0), shelf_rail: 38.0))";
+    let report = report(&wooden(&[("frame: None", frame)]), "mugs");
+    for list in [
+        section(&report, &options(0.0)),
+        plan(&report, &options(0.0)),
+    ] {
+        let found: Vec<i64> = slopes(&list, None).into_iter().collect();
+        assert_eq!(found, [45]);
+    }
+}
+
 /// The grain turns with the leaf: strokes stay parallel to the long edge of its section.
 #[test]
 fn long_grain_turns_with_an_opening_leaf() {
