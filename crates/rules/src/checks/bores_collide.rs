@@ -13,7 +13,9 @@ pub(super) const CHECK: Check = Check {
     page: "\
 ## What it looks at
 Every two bores of one panel: the wood between their rims. Two passes on one centre are a stepped \
-bore and no collision.
+bore and no collision. Bores of fittings, of shelf rows and of handles are seen, and those of a door \
+that is drilled already; dowels and screws that hold shelves, rails and backs are not in a job, so \
+they are not.
 
 ## Why it matters
 Bores that run into each other leave no hold for either screw; the drill wanders into the first bore.
