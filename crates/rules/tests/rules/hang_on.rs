@@ -475,7 +475,7 @@ fn a_missing_bore_is_counted_beside_those_that_are_off() {
 
 /// Title, effect and safety of each remedy.
 fn offers(job: &Job) -> Vec<(String, String, bool)> {
-    let remedies = off_fitting(job).unwrap().remedies;
+    let remedies = off_fitting(job).expect("off its fitting").remedies;
     remedies
         .into_iter()
         .map(|it| (it.title, it.effect, it.safe))
