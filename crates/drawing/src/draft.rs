@@ -17,18 +17,25 @@ const LONGEST_SLUG: usize = 60;
 /// A title is cut to so many letters: bookmarks and window lists are narrow.
 const LONGEST_TITLE: usize = 120;
 
-/// A box's name is cut to so many letters in a title, so that what follows it is kept whole in file
-/// names and in the title block too.
+/// A box's name is cut to so many letters in a title and in the findings on a drilling sheet, so that
+/// what follows it is kept whole in file names and in the title block too, and the picture has room.
 const LONGEST_NAME: usize = 28;
 
-/// Title of a page about a part of a box: the name, cut short with an ellipsis where it is long, and
-/// what the page shows of it.
-pub(crate) fn box_title(name: &str, what: &str) -> String {
+/// The name of a box, cut short with an ellipsis where it is long; `None` where it is not.
+pub(crate) fn short_name(name: &str) -> Option<String> {
     if name.chars().count() <= LONGEST_NAME {
-        return format!("{name}: {what}");
+        return None;
     }
     let short: String = name.chars().take(LONGEST_NAME - 1).collect();
-    format!("{}…: {what}", short.trim_end())
+    Some(format!("{}…", short.trim_end()))
+}
+
+/// Title of a page about a part of a box: its name, cut short, and what the page shows of it.
+pub(crate) fn box_title(name: &str, what: &str) -> String {
+    match short_name(name) {
+        Some(short) => format!("{short}: {what}"),
+        None => format!("{name}: {what}"),
+    }
 }
 
 /// A page without frame and title block.

@@ -406,6 +406,9 @@ fn names_as_they_come_break_no_page() {
         for sheet in job_sheets(&job, &inspection, &PageOptions::default()) {
             assert_clean(&sheet);
             assert!(sheet.slug.len() < 70, "{}", sheet.slug);
+            // A name of many lines leaves the picture its room.
+            let scale = title_block_scale(&sheet).unwrap_or(1.0);
+            assert!(scale >= 1.0 / 50.0, "{}: {scale}", sheet.slug);
             let plain = |c: char| c.is_ascii_alphanumeric() || c == '-';
             assert!(sheet.slug.chars().all(plain), "{}", sheet.slug);
             assert_eq!(says(&sheet, "a box is a sign that this font lacks"), boxed);

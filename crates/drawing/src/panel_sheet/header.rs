@@ -2,13 +2,14 @@
 
 use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
-use flapwright_rules::finding::Severity;
+use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Face;
 
 use super::facts::Facts;
 use super::key;
 use crate::brush::{Brush, Lettering, corners};
 use crate::cautions::INVENTED;
+use crate::draft::short_name;
 use crate::list::{Across, Along, At, DisplayList, Weight};
 use crate::pen::{Ink, Layer, Pen};
 use crate::text;
@@ -195,12 +196,29 @@ fn box_words(facts: &Facts<'_>) -> String {
     format!("{pieces} for box “{}”", facts.report.name)
 }
 
+/// The message of a finding with long names of boxes cut short: the sheet's own box stands above in
+/// full, and a name of many lines would take the room of the picture.
+fn short_message(facts: &Facts<'_>, finding: &Finding) -> String {
+    let mut message = finding.message.clone();
+    for wall_box in &facts.job.boxes {
+        if let Some(short) = short_name(&wall_box.name) {
+            let [whole, short] = [&wall_box.name, &short].map(|name| format!("\"{name}\""));
+            message = message.replace(&whole, &short);
+        }
+    }
+    message
+}
+
 fn findings_block(facts: &Facts<'_>, room: f64) -> Option<Block> {
     let title = facts.findings_words()?;
     let mut block = Block::new(2.5);
     block.add(&title, Weight::Bold, room);
     for finding in facts.findings.iter().take(MOST_FINDINGS) {
-        let text = format!("{}: {}", finding.severity.word(), finding.message);
+        let text = format!(
+            "{}: {}",
+            finding.severity.word(),
+            short_message(facts, finding)
+        );
         block.add(&text, Weight::Plain, room);
     }
     let more = facts.findings.len().saturating_sub(MOST_FINDINGS);
