@@ -3,64 +3,19 @@
 //! end of the side, 29 in from the door's sides).
 
 use crate::common::*;
-use crate::size_checks::weighed;
-use flapwright_model::cabinet::{Place, SystemRows, WallBox};
+use crate::findings::*;
+use flapwright_model::cabinet::{Place, WallBox};
 use flapwright_model::card::{Card, FittedSides, OpeningKind};
 use flapwright_model::door::{
     DoorFit, DrilledBore, Handle, HandleScrews, HangOn, Leaves, SideTie, VerticalTie,
 };
 use flapwright_model::edges::{Edge, Edges};
-use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::lift::{Carries, Lift, SpringRow};
 use flapwright_model::material::Stiffness;
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
-use flapwright_rules::finding::{Finding, Severity};
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    let mut job = job.clone();
-    job.settings.weights.clear();
-    let mut findings = inspect(&job).findings;
-    findings.retain(|it| it.check == name);
-    findings
-}
-
-fn the_one(job: &Job, name: &str) -> Finding {
-    let mut all = found(job, name);
-    assert_eq!(all.len(), 1, "{all:?}");
-    all.remove(0)
-}
-
-#[track_caller]
-fn says(finding: &Finding, words: &str) {
-    assert!(
-        finding.message.contains(words),
-        "\"{words}\" is not in \"{}\"",
-        finding.message
-    );
-}
-
-fn number(finding: &Finding, label: &str) -> f64 {
-    finding
-        .numbers
-        .iter()
-        .find(|it| it.label == label)
-        .unwrap_or_else(|| panic!("no {label} in {:?}", finding.numbers))
-        .value
-}
-
-/// Applies a remedy; its check must be silent then, and undo must restore the job.
-fn clears(job: &Job, finding: &Finding, remedy: usize) -> Job {
-    let remedy = &finding.remedies[remedy];
-    let mut after = job.clone();
-    let undo = apply(&mut after, remedy.edit.clone()).expect("the remedy is sound");
-    assert_eq!(found(&after, finding.check), [], "{}", remedy.title);
-    let mut back = after.clone();
-    apply(&mut back, undo).expect("undo is sound");
-    assert_eq!(&back, job);
-    after
-}
+use flapwright_rules::finding::Severity;
 
 /// A second box like the first, 1000 along the wall, its fitting packed out by 2.
 fn two() -> Job {
@@ -86,7 +41,7 @@ const PAIR: &str = "mirrored-pair-differs";
 fn doors_that_look_alike_and_are_drilled_differently_are_named() {
     let mut job = two();
     packed(&mut job, 1, 2.0);
-    let it = the_one(&job, PAIR);
+    let it = the_only(&job, PAIR);
     says(
         &it,
         "the doors of \"test box\" and \"second box\" look alike and are drilled differently: one \
@@ -116,7 +71,7 @@ fn doors_with_another_number_of_bores_or_other_drills_say_so() {
         job.cards.push(other);
         let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
         door.fitting.as_mut().expect("a fitting").card = "Curlew".to_owned();
-        the_one(&job, PAIR)
+        the_only(&job, PAIR)
     };
     let more = with(|card| card.door_bores[0].bores.push(door_bore(14.0, 200.0)));
     says(
@@ -186,22 +141,9 @@ fn doors_of_one_box_and_screws_of_handles_make_no_pair() {
     assert_eq!(found(&job, PAIR), []);
 }
 
-fn with_rows(first: f64) -> Job {
-    let mut it = wall_box();
-    it.system_rows = Some(SystemRows {
-        front: 70.0,
-        rear: 41.0,
-        first,
-        last: first,
-        diameter: 5.0,
-        depth: 12.0,
-    });
-    job(it, card())
-}
-
 #[test]
 fn rows_off_the_grid_say_where_to_begin() {
-    let it = the_one(&with_rows(41.0), "off-the-grid");
+    let it = the_only(&with_rows(41.0), "off-the-grid");
     says(
         &it,
         "left side: the fitting's bores lie 9 mm below the grid of the rows of shelf bores",
@@ -217,13 +159,13 @@ fn rows_off_the_grid_say_where_to_begin() {
     assert!(!it.remedies[0].safe, "shelves would hang elsewhere");
     clears(&with_rows(41.0), &it, 0);
     // 82 - 100 = -18 = -32 + 14.
-    let above = the_one(&with_rows(100.0), "off-the-grid");
+    let above = the_only(&with_rows(100.0), "off-the-grid");
     assert_close(number(&above, "below the grid"), 14.0);
     clears(&with_rows(100.0), &above, 0);
     // Only the right side has bores of the fitting.
     let mut right = with_rows(41.0);
     right.cards[0].sides = FittedSides::RightOnly;
-    says(&the_one(&right, "off-the-grid"), "right side: ");
+    says(&the_only(&right, "off-the-grid"), "right side: ");
 }
 
 #[test]
@@ -232,7 +174,7 @@ fn a_fitting_at_one_side_says_what_twists_the_door() {
     let one = |sides, card: Card, width: f64| {
         let mut job = weighed(6.0, 0.0, Card { sides, ..card });
         job.boxes[0].width = width;
-        the_one(&job, NAME)
+        the_only(&job, NAME)
     };
     // 700 wide: the door is 694 by 594. 6 kg x 9.80665 x 0.347 m = 20.417 N·m.
     let hinged = one(FittedSides::LeftOnly, with_hinges(card()), 700.0);
@@ -266,7 +208,7 @@ fn an_open_door_at_head_height_says_how_far_it_stands_out() {
     const NAME: &str = "open-door-at-head-height";
     // Level: the back, 4 before the axis, lies 4 above it; the axis is 578 up. The bottom edge, 575
     // below the axis, is 575 before it, which is 2 behind the sides; the closed front is at 21.
-    let it = the_one(&open_at(90.0, 1200.0), NAME);
+    let it = the_only(&open_at(90.0, 1200.0), NAME);
     says(
         &it,
         "open, it stands out 552 mm at 1782 mm above the floor, where a head can meet it; the limit \
@@ -279,11 +221,11 @@ fn an_open_door_at_head_height_says_how_far_it_stands_out() {
     let (sin, cos) = 100_f64.to_radians().sin_cos();
     let along = (123.0 - 4.0 * cos) / sin;
     let expected = 1000.0 + 578.0 + 4.0 * sin - along * cos;
-    let it = the_one(&open_at(100.0, 1000.0), NAME);
+    let it = the_only(&open_at(100.0, 1000.0), NAME);
     assert_close(number(&it, "lowest place"), expected);
     // Before level the far edge is lowest: (4, -575) turned by 80 degrees.
     let (sin, cos) = 80_f64.to_radians().sin_cos();
-    let it = the_one(&open_at(80.0, 1000.0), NAME);
+    let it = the_only(&open_at(80.0, 1000.0), NAME);
     assert_close(
         number(&it, "lowest place"),
         1000.0 + 578.0 + 4.0 * sin - 575.0 * cos,
@@ -315,7 +257,7 @@ fn a_chain_that_adds_up_no_longer_is_shown() {
     assert_eq!(found(&inches(3.175, 3.175), NAME), []);
     // 3.3 mm are 8.315/64 in, so 8; the door, 800.1 - 6.6 = 793.5, is 1999.37/64, so 1999; the box
     // is 2016: 8 + 1999 + 8 = 2015. Overlay and reveal of a side still add up: 40 + 8 = 48.
-    let it = the_one(&inches(3.3, 3.3), NAME);
+    let it = the_only(&inches(3.3, 3.3), NAME);
     says(
         &it,
         "rounded to 1/64 in, 1 of 6 chains add up no longer, \"test box\", door: reveals and width \
@@ -370,7 +312,7 @@ fn with_cups(cups: &[(SideTie, f64, VerticalTie, f64)]) -> Job {
 fn side_hinge_cups_are_listed_and_plugged() {
     const NAME: &str = "side-hinge-bores-on-lift-door";
     let one = with_cups(&[(SideTie::Left, 22.0, VerticalTie::Bottom, 100.0)]);
-    let it = the_one(&one, NAME);
+    let it = the_only(&one, NAME);
     says(
         &it,
         "door: 1 bore up to 35 mm across near its upright edges, for which the lift fitting has no \
@@ -407,7 +349,7 @@ fn side_hinge_cups_are_listed_and_plugged() {
         (SideTie::Right, 22.0, VerticalTie::Top, 260.0),
         (SideTie::Left, 300.0, VerticalTie::Top, 60.0),
     ]);
-    let it = the_one(&three, NAME);
+    let it = the_only(&three, NAME);
     says(&it, "3 bores up to 35 mm across");
     assert_eq!(it.subjects.len(), 1 + 3, "the leaf and three bores");
     let after = clears(&three, &it, 0);
@@ -437,7 +379,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
         fitting.card = "Curlew".to_owned();
     };
     choose(&mut job);
-    let it = the_one(&job, NAME);
+    let it = the_only(&job, NAME);
     says(
         &it,
         "left and right side are no mirror images: 2 bores at the left only, 0 bores at the right \
@@ -460,7 +402,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
     let mut right = job.clone();
     right.cards[1].sides = FittedSides::RightOnly;
     says(
-        &the_one(&right, NAME),
+        &the_only(&right, NAME),
         "0 bores at the left only, 2 bores at the right only",
     );
     // A size whose door may not be so wide, or so high, is not offered. The door is 794 by 594.
@@ -476,7 +418,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
         (size.door_width.min, size.door_width.max) = width;
         (size.door_height.min, size.door_height.max) = height;
         assert_eq!(
-            the_one(&job, NAME).remedies.len(),
+            the_only(&job, NAME).remedies.len(),
             offered,
             "{width:?} {height:?}"
         );
@@ -490,7 +432,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
         second_down: 40.0,
         second_back: 0.0,
     };
-    assert_eq!(the_one(&other, NAME).remedies, []);
+    assert_eq!(the_only(&other, NAME).remedies, []);
 }
 
 fn pivot(down: f64, back: f64) -> flapwright_model::linkage::Pivot {
@@ -559,7 +501,7 @@ fn a_size_that_covers_part_of_the_mass_says_which_end_is_out() {
     let with = |min, max| {
         let mut card = card();
         card.sizes[0].carries = Carries::Mass { min, max };
-        the_one(&weighed(6.0, 0.3, card), NAME)
+        the_only(&weighed(6.0, 0.3, card), NAME)
     };
     says(
         &with(1.0, 6.1),
@@ -593,7 +535,7 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
     };
     let mut top = with(|_| ());
     reveals(&mut top, 1, Edge::Top, 6.0);
-    let it = the_one(&top, NAME);
+    let it = the_only(&top, NAME);
     says(
         &it,
         "the top reveals of \"test box\" and \"second box\" side by side are 3 mm and 6 mm, 3 mm \
@@ -613,7 +555,7 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
     clears(&top, &it, 0);
     let mut bottom = with(|_| ());
     reveals(&mut bottom, 0, Edge::Bottom, 6.0);
-    let it = the_one(&bottom, NAME);
+    let it = the_only(&bottom, NAME);
     assert_close(number(&it, "difference of the bottom reveals"), 3.0);
     assert_eq!(
         it.remedies[0].effect,
@@ -624,14 +566,14 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
     let mut turned = top.clone();
     turned.boxes.swap(0, 1);
     says(
-        &the_one(&turned, NAME),
+        &the_only(&turned, NAME),
         "the top reveals of \"test box\" and \"second box\"",
     );
     // A tweak moves the edge as well: 3 - 2 = 1 against 3.
     let mut tweaked = with(|_| ());
     let door = tweaked.boxes[1].openings[0].door.as_mut().expect("a door");
     door.tweaks.top = 2.0;
-    says(&the_one(&tweaked, NAME), "are 3 mm and 1 mm, 2 mm apart");
+    says(&the_only(&tweaked, NAME), "are 3 mm and 1 mm, 2 mm apart");
     // Inset doors have gaps and no reveals.
     let inset = with(|job| {
         let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
@@ -672,7 +614,7 @@ fn boxes_are_neighbours_when_level_and_side_by_side() {
 #[test]
 fn the_wall_is_told_part_by_part() {
     let mut job = weighed(6.0, 0.5, card());
-    let it = the_one(&job, "wall-fixing-reminder");
+    let it = the_only(&job, "wall-fixing-reminder");
     // See the test of the sum: 14.149 kg, 6.5 kg, 47.972 kg.
     says(
         &it,
@@ -682,7 +624,7 @@ fn the_wall_is_told_part_by_part() {
     // A frame 20 thick, its members 30 wide and flush with the panels' inner faces (764 by 564): two
     // stiles of 564 + 60 and two rails of 764. 2 x (624 + 764) x 30 x 20 mm3 at 720 kg/m3 = 1.199 kg.
     job.boxes[0].frame = Some(face_frame(20.0, 30.0, 0.0));
-    let framed = the_one(&job, "wall-fixing-reminder");
+    let framed = the_only(&job, "wall-fixing-reminder");
     let more = number(&framed, "loaded mass") - number(&it, "loaded mass");
     assert!((more - 1.199_232).abs() < 1e-6, "{more}");
 }
@@ -698,7 +640,7 @@ fn a_sagging_door_says_the_limit_and_how_thick_it_would_have_to_be() {
         across: None,
         source: "invented".to_owned(),
     });
-    let it = the_one(&job, NAME);
+    let it = the_only(&job, NAME);
     // 833.94 / 80 = 10.424 against 5.111.
     assert!(
         (number(&it, "sag") - 10.424).abs() < 1e-3,
@@ -725,7 +667,7 @@ fn a_sagging_door_says_the_limit_and_how_thick_it_would_have_to_be() {
     let remedies = |along: f64| {
         let mut job = job.clone();
         job.materials[0].stiffness.as_mut().expect("known").along = along;
-        the_one(&job, NAME).remedies.len()
+        the_only(&job, NAME).remedies.len()
     };
     assert_eq!(remedies(16.4), 1);
     assert_eq!(remedies(16.3), 0);
@@ -744,7 +686,7 @@ fn a_door_that_springs_open_says_by_how_much() {
         friction: 0.5,
     };
     // Closed, 6 kg pull by 0.794 N·m: 5 - 0.794 = 4.206 push, 0.5 of friction hold.
-    let it = the_one(&weighed(6.0, 0.0, card), "springs-open");
+    let it = the_only(&weighed(6.0, 0.0, card), "springs-open");
     says(
         &it,
         "at 40 °C the lightest door does not stay shut: 4.2 N·m push it open against 0.5 N·m of \

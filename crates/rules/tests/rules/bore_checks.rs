@@ -3,28 +3,14 @@
 //! and 5 across in the sides.
 
 use crate::common::*;
+use crate::findings::*;
 use flapwright_model::cabinet::SystemRows;
 use flapwright_model::card::{DoorBore, EdgeRange, LeafEdge};
-use flapwright_model::door::{BuildUp, Infill, Leaf, Leaves};
+use flapwright_model::door::{BuildUp, Leaf, Leaves};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
-use flapwright_model::material::{Density, Material, MaterialClass};
+use flapwright_model::material::MaterialClass;
 use flapwright_rules::finding::{Finding, Severity};
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    let mut findings = inspect(job).findings;
-    findings.retain(|it| it.check == name);
-    findings
-}
-
-fn number(finding: &Finding, label: &str) -> f64 {
-    finding
-        .numbers
-        .iter()
-        .find(|it| it.label == label)
-        .expect("it has that number")
-        .value
-}
 
 #[test]
 fn a_bore_that_is_too_deep_says_by_how_much() {
@@ -145,41 +131,14 @@ fn the_edge_that_a_bore_of_the_top_comes_near_has_its_name() {
     );
 }
 
-/// A leaf with a frame of these members around glass that reaches 8 into them.
-fn framed(members: Edges<f64>, bores: Vec<DoorBore>) -> Vec<Finding> {
+/// What is found of bores in a leaf with a frame of these members around glass that reaches 8 into
+/// them.
+fn in_frame(members: Edges<f64>, bores: Vec<DoorBore>) -> Vec<Finding> {
     let mut card = card();
     card.door_bores[0].bores = bores;
-    let mut job = job(wall_box(), card);
-    job.materials.push(glass());
-    the_job_door(&mut job, 0).leaves = Leaves::One(Leaf {
-        build: BuildUp::Framed {
-            thickness: 19.0,
-            material: BOARD.to_owned(),
-            members,
-            infill: Infill {
-                thickness: 4.0,
-                material: "test glass".to_owned(),
-                tongue: 8.0,
-                behind: 6.0,
-            },
-        },
-        ..leaf(19.0)
-    });
+    let mut job = with_glass(job(wall_box(), card));
+    the_job_door(&mut job, 0).leaves = Leaves::One(framed(members, "test glass"));
     found(&job, "bore-misses-member")
-}
-
-fn glass() -> Material {
-    Material {
-        name: "test glass".to_owned(),
-        class: MaterialClass::Glass,
-        density: Density {
-            low: 2500.0,
-            likely: 2500.0,
-            high: 2500.0,
-        },
-        source: "invented".to_owned(),
-        stiffness: None,
-    }
 }
 
 #[test]
@@ -191,7 +150,7 @@ fn a_bore_is_measured_from_the_groove_on_every_side() {
         bottom,
     };
     let webs = |members, bore: DoorBore| -> Vec<f64> {
-        framed(members, vec![bore])
+        in_frame(members, vec![bore])
             .iter()
             .map(|it| (number(it, "wood to the groove") * 1e6).round() / 1e6)
             .collect()
@@ -232,7 +191,7 @@ fn a_bore_is_measured_from_the_groove_on_every_side() {
 
 #[test]
 fn a_bore_in_the_groove_says_how_far_it_reaches() {
-    let found = framed(Edges::all(38.0), vec![door_bore(14.0, 250.0)]);
+    let found = in_frame(Edges::all(38.0), vec![door_bore(14.0, 250.0)]);
     assert!(
         found[0]
             .message

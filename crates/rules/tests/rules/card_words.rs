@@ -4,7 +4,8 @@
 //! down, 41 and 137 back, the door bores 15 + 14 in, 15 + 90 and 15 + 122 down.
 
 use crate::common::*;
-use crate::size_words::{assert_numbers, opening};
+use crate::findings::*;
+use crate::size_words::opening;
 use flapwright_model::cabinet::Opening;
 use flapwright_model::card::{Card, Example, PerSize};
 use flapwright_model::door::{HangOn, VerticalTie};
@@ -13,22 +14,9 @@ use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::part::{Part, PartId};
 use flapwright_model::record::RecordState::Drilled;
-use flapwright_rules::finding::{Finding, Severity, Worse};
+use flapwright_rules::finding::{Severity, Worse};
 use flapwright_rules::proof::proof;
 use flapwright_rules::records::record;
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    let mut findings = inspect(job).findings;
-    findings.retain(|it| it.check == name);
-    findings
-}
-
-#[track_caller]
-fn the_only(job: &Job, name: &str) -> Finding {
-    let mut all = found(job, name);
-    assert_eq!(all.len(), 1, "{all:#?}");
-    all.remove(0)
-}
 
 fn example() -> Example {
     Example {

@@ -2,34 +2,16 @@
 //! practice, no source.
 
 use crate::common::*;
+use crate::findings::*;
 use flapwright_model::cabinet::{Opening, Place, SystemRows};
 use flapwright_model::card::{Depth, EdgeRange, LeafEdge, PerSize};
-use flapwright_model::door::{
-    BuildUp, DoorFit, Handle, HandleScrews, Infill, Leaf, Leaves, VerticalTie,
-};
+use flapwright_model::door::{BuildUp, DoorFit, Handle, HandleScrews, Leaf, Leaves, VerticalTie};
 use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::linkage::{Bodies, Pivot};
-use flapwright_model::material::{Density, Material, MaterialClass};
-use flapwright_rules::checks::{CHECKS, check};
-use flapwright_rules::finding::{Finding, Severity};
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    assert!(check(name).is_some(), "no check is called {name}");
-    inspect(job)
-        .findings
-        .into_iter()
-        .filter(|finding| finding.check == name)
-        .collect()
-}
-
-fn severities(job: &Job, name: &str) -> Vec<Severity> {
-    found(job, name)
-        .iter()
-        .map(|finding| finding.severity)
-        .collect()
-}
+use flapwright_rules::checks::CHECKS;
+use flapwright_rules::finding::Severity;
 
 #[test]
 fn the_plain_box_has_no_finding() {
@@ -208,45 +190,13 @@ fn a_handle_screw_in_a_fitting_bore_is_found() {
     assert_eq!(severities(&job, "bores-collide"), [Severity::Stop]);
 }
 
-fn framed(stile: f64, infill: &str) -> Leaf {
-    Leaf {
-        build: BuildUp::Framed {
-            thickness: 19.0,
-            material: BOARD.to_owned(),
-            members: Edges::all(stile),
-            infill: Infill {
-                thickness: 4.0,
-                material: infill.to_owned(),
-                tongue: 8.0,
-                behind: 6.0,
-            },
-        },
-        ..leaf(19.0)
-    }
-}
-
-fn with_glass(mut job: Job) -> Job {
-    job.materials.push(Material {
-        name: "test glass".to_owned(),
-        class: MaterialClass::Glass,
-        density: Density {
-            low: 2500.0,
-            likely: 2500.0,
-            high: 2500.0,
-        },
-        source: "invented".to_owned(),
-        stiffness: None,
-    });
-    job
-}
-
 #[test]
 fn bores_of_a_framed_leaf_lie_in_its_stiles() {
     // Bores 29 in, 4 across: rim at 31. The groove begins 8 before the inner edge of the stile:
     // 39 just holds, less does not. Two bores at each side.
     for (stile, expected) in [(39.0, 0), (38.99, 4), (20.0, 4)] {
         let mut job = with_glass(job(wall_box(), card()));
-        the_job_door(&mut job, 0).leaves = Leaves::One(framed(stile, "test glass"));
+        the_job_door(&mut job, 0).leaves = Leaves::One(framed(Edges::all(stile), "test glass"));
         let found = severities(&job, "bore-misses-member");
         assert_eq!(found, vec![Severity::Stop; expected], "stile {stile}");
     }

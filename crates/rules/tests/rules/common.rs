@@ -1,15 +1,17 @@
 //! A plain box with a plain fitting, to be changed by each test. Every number is invented.
 
-use flapwright_model::cabinet::{Back, Crosspiece, FaceFrame, Panel, Shelf, ShelfKind, WallBox};
+use flapwright_model::cabinet::{
+    Back, Crosspiece, FaceFrame, Panel, Shelf, ShelfKind, SystemRows, WallBox,
+};
 use flapwright_model::card::{
     AcrossFrom, Adjustment, BackFrom, Card, Depth, Distance, DoorBore, DoorGroup, DownFrom, Drill,
     Envelope, FittedSides, OpeningKind, PerSize, SideBore, Size, Span, Spread, SpreadCount,
     TopBore, TopGroup, Travel,
 };
-use flapwright_model::door::{Door, FittingChoice, Leaf, Leaves};
+use flapwright_model::door::{BuildUp, Door, FittingChoice, Infill, Leaf, Leaves, TypedMass};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
-use flapwright_model::lift::{Carries, Lift, PieceCount, SpringRow};
+use flapwright_model::lift::{Carries, Lift, PieceCount, SpringRow, Strut};
 use flapwright_model::linkage::{Bodies, Linkage, Pivot};
 use flapwright_model::material::{Density, Material, MaterialClass};
 use flapwright_model::part::{LeafId, Part};
@@ -357,4 +359,108 @@ pub(crate) fn assert_places(found: &[(f64, f64)], expected: &[(f64, f64)]) {
             "found {found:?}, expected {expected:?}"
         );
     }
+}
+
+/// The plain box with a door of this mass, kg.
+/// The plain box with a weighed door.
+pub(crate) fn weighed(kilograms: f64, plus_minus: f64, card: Card) -> Job {
+    let mut job = job(wall_box(), card);
+    the_job_door(&mut job, 0).typed_mass = Some(TypedMass {
+        kilograms,
+        plus_minus,
+    });
+    job
+}
+
+/// The plain box with rows of shelf bores that begin so far below and above the ends of its sides.
+pub(crate) fn with_rows(first: f64) -> Job {
+    let mut it = wall_box();
+    it.system_rows = Some(SystemRows {
+        front: 70.0,
+        rear: 41.0,
+        first,
+        last: first,
+        diameter: 5.0,
+        depth: 12.0,
+    });
+    job(it, card())
+}
+
+/// A leaf with a frame of these members around something that reaches 8 into them.
+pub(crate) fn framed(members: Edges<f64>, infill: &str) -> Leaf {
+    Leaf {
+        build: BuildUp::Framed {
+            thickness: 19.0,
+            material: BOARD.to_owned(),
+            members,
+            infill: Infill {
+                thickness: 4.0,
+                material: infill.to_owned(),
+                tongue: 8.0,
+                behind: 6.0,
+            },
+        },
+        ..leaf(19.0)
+    }
+}
+
+/// Called "test glass".
+pub(crate) fn glass() -> Material {
+    Material {
+        name: "test glass".to_owned(),
+        class: MaterialClass::Glass,
+        density: Density {
+            low: 2500.0,
+            likely: 2500.0,
+            high: 2500.0,
+        },
+        source: "invented".to_owned(),
+        stiffness: None,
+    }
+}
+
+pub(crate) fn with_glass(mut job: Job) -> Job {
+    job.materials.push(glass());
+    job
+}
+
+/// A folding pair about an axis at the top, open to 80 degrees, the joint so far behind the backs of
+/// the leaves.
+pub(crate) fn folding_card(joint_behind: f64) -> Card {
+    let mut card = card();
+    card.kind = OpeningKind::FoldingPair;
+    for group in &mut card.door_bores {
+        group.leaf = LeafId::Upper;
+    }
+    card.linkage.end_degrees = 80.0;
+    card.linkage.bodies = Bodies::Folding {
+        axis: Pivot {
+            down: PerSize::All(-12.0),
+            back: PerSize::All(-9.0),
+        },
+        joint_behind,
+        link_box: Pivot {
+            down: PerSize::All(190.0),
+            back: PerSize::All(83.0),
+        },
+        link_below_joint: 210.0,
+        link_behind: 31.0,
+    };
+    card
+}
+
+/// A size whose gas strut has its anchors at (o, y) = (-200, 482) in the box and (2 - 20, 332) on
+/// the plain box's door: closed they are hypot(182, 150) = 235.9 mm apart.
+pub(crate) fn strut(force: f64, stroke: f64, extended: f64, friction: f64) -> Lift {
+    Lift::Strut(Strut {
+        box_down: 100.0,
+        box_back: 200.0,
+        door_down: 250.0,
+        door_back: 20.0,
+        force,
+        progression: 1.3,
+        stroke,
+        extended,
+        friction,
+    })
 }

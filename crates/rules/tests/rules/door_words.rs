@@ -3,30 +3,18 @@
 //! is 794 by 594.
 
 use crate::common::*;
-use crate::size_words::{assert_numbers, opening};
+use crate::findings::*;
+use crate::size_words::opening;
 use flapwright_model::cabinet::{Opening, Place};
-use flapwright_model::card::{Card, EdgeRange, FittedSides, LeafEdge, OpeningKind, PerSize};
-use flapwright_model::door::{BuildUp, DoorFit, Infill, Leaf, Leaves};
+use flapwright_model::card::{EdgeRange, FittedSides, LeafEdge};
+use flapwright_model::door::{DoorFit, Leaf, Leaves};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
-use flapwright_model::linkage::{Bodies, Pivot};
+use flapwright_model::linkage::Bodies;
 use flapwright_model::material::{Density, Material, MaterialClass};
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
-use flapwright_rules::finding::{Finding, Severity, Worse};
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    let mut findings = inspect(job).findings;
-    findings.retain(|it| it.check == name);
-    findings
-}
-
-#[track_caller]
-fn the_only(job: &Job, name: &str) -> Finding {
-    let mut all = found(job, name);
-    assert_eq!(all.len(), 1, "{all:#?}");
-    all.remove(0)
-}
+use flapwright_rules::finding::{Severity, Worse};
 
 const PLACE: &str = "door-past-its-place";
 
@@ -308,23 +296,6 @@ fn material(name: &str, class: MaterialClass) -> Material {
     }
 }
 
-fn framed(members: Edges<f64>, infill: &str) -> Leaf {
-    Leaf {
-        build: BuildUp::Framed {
-            thickness: 19.0,
-            material: BOARD.to_owned(),
-            members,
-            infill: Infill {
-                thickness: 4.0,
-                material: infill.to_owned(),
-                tongue: 8.0,
-                behind: 6.0,
-            },
-        },
-        ..leaf(19.0)
-    }
-}
-
 #[test]
 fn a_frame_that_leaves_no_room_for_its_infill_says_what_it_takes() {
     let with = |left: f64, right: f64, top: f64, bottom: f64| {
@@ -364,29 +335,6 @@ fn a_frame_that_leaves_no_room_for_its_infill_says_what_it_takes() {
 
 const LINKAGE: &str = "linkage-cannot-close";
 
-fn folding() -> Card {
-    let mut card = card();
-    card.kind = OpeningKind::FoldingPair;
-    for group in &mut card.door_bores {
-        group.leaf = LeafId::Upper;
-    }
-    card.linkage.end_degrees = 80.0;
-    card.linkage.bodies = Bodies::Folding {
-        axis: Pivot {
-            down: PerSize::All(-12.0),
-            back: PerSize::All(-9.0),
-        },
-        joint_behind: 4.0,
-        link_box: Pivot {
-            down: PerSize::All(190.0),
-            back: PerSize::All(83.0),
-        },
-        link_below_joint: 210.0,
-        link_behind: 31.0,
-    };
-    card
-}
-
 #[test]
 fn a_door_of_one_leaf_on_a_folding_pair_is_halved() {
     // Its top edge at 600 - 23 = 577, its bottom edge at 3: middle at 290, 292 below 582.
@@ -395,7 +343,7 @@ fn a_door_of_one_leaf_on_a_folding_pair_is_halved() {
         top: 23.0,
         ..Edges::all(3.0)
     }));
-    let mut job = job(wall_box, folding());
+    let mut job = job(wall_box, folding_card(4.0));
     let before = job.clone();
     let it = the_only(&job, LINKAGE);
     assert_eq!(
@@ -459,7 +407,7 @@ fn links_that_do_not_reach_are_a_stop_that_no_other_leaves_clear() {
     // The link is hinged 100 below the joint and hypot(185, 54) = 193 long: together they reach
     // 293. The joint goes from 275 below to about as much before the axis, and there it is more
     // than 400 from the link's place in the box, 190 below and 83 behind.
-    let mut card = folding();
+    let mut card = folding_card(4.0);
     if let Bodies::Folding {
         link_below_joint, ..
     } = &mut card.linkage.bodies
@@ -555,7 +503,7 @@ const GLASS: &str = "glass-needs-safety-glass";
 
 #[test]
 fn glass_overhead_is_told_leaf_by_leaf_with_its_thickness() {
-    let mut job = job(wall_box(), folding());
+    let mut job = job(wall_box(), folding_card(4.0));
     for (name, class) in [
         ("float glass", MaterialClass::Glass),
         ("Tempered pane", MaterialClass::Glass),
@@ -622,7 +570,7 @@ fn glass_overhead_is_told_leaf_by_leaf_with_its_thickness() {
 #[test]
 fn a_bore_outside_the_range_of_its_card_is_pointed_at_with_its_leaf() {
     // The upper leaf's bores are 15 + 90 = 105 below its top edge; 29 from its own side.
-    let mut card = folding();
+    let mut card = folding_card(4.0);
     card.door_bores[0].bores.truncate(1);
     card.door_bores[0].bores[0].edge_ranges = vec![EdgeRange {
         edge: LeafEdge::Top,

@@ -4,14 +4,13 @@
 //! 137 down.
 
 use crate::common::*;
-use crate::size_words::assert_numbers;
+use crate::findings::*;
 use flapwright_model::cabinet::{Opening, SystemRows};
-use flapwright_model::card::{Card, Depth, OpeningKind, PerSize};
+use flapwright_model::card::{Card, Depth, PerSize};
 use flapwright_model::door::{DoorFit, HangOn, Leaves};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::{Edit, apply};
 use flapwright_model::job::Job;
-use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_model::record::RecordState::{self, Drilled, SheetExported};
 use flapwright_model::record::RecordedBore;
@@ -43,12 +42,6 @@ fn plain(part: Part) -> Job {
 
 fn bores(job: &mut Job) -> &mut Vec<RecordedBore> {
     &mut job.boxes[0].records[0].bores
-}
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    let mut findings = inspect(job).findings;
-    findings.retain(|it| it.check == name);
-    findings
 }
 
 #[track_caller]
@@ -474,7 +467,7 @@ fn sizes_of_other_cards_are_offered_where_the_door_opens_alike() {
     let mut job = recorded(job(wall_box(), card), &[Part::LeftSide], Drilled);
     let mut same = self::card();
     same.name = "Dunlin".to_owned();
-    let mut other = folding();
+    let mut other = folding_card(4.0);
     other.name = "Godwit".to_owned();
     job.cards.extend([same, other]);
     assert_eq!(
@@ -635,29 +628,6 @@ fn a_door_is_not_refitted_where_it_hangs_askew_however_it_sits() {
     assert!(refit(&left_bores_in(4.1)).is_none());
 }
 
-fn folding() -> Card {
-    let mut card = card();
-    card.kind = OpeningKind::FoldingPair;
-    for group in &mut card.door_bores {
-        group.leaf = LeafId::Upper;
-    }
-    card.linkage.end_degrees = 80.0;
-    card.linkage.bodies = Bodies::Folding {
-        axis: Pivot {
-            down: PerSize::All(-12.0),
-            back: PerSize::All(-9.0),
-        },
-        joint_behind: 4.0,
-        link_box: Pivot {
-            down: PerSize::All(190.0),
-            back: PerSize::All(83.0),
-        },
-        link_below_joint: 210.0,
-        link_behind: 31.0,
-    };
-    card
-}
-
 fn pair(card: Card) -> Job {
     let mut wall_box = wall_box();
     wall_box.openings[0].door.as_mut().expect("a door").leaves = Leaves::Two {
@@ -671,7 +641,11 @@ fn pair(card: Card) -> Job {
 
 #[test]
 fn the_joint_of_a_folding_pair_stays_where_it_is_when_a_leaf_is_refitted() {
-    let upper = recorded(pair(folding()), &[leaf_of(0, LeafId::Upper)], Drilled);
+    let upper = recorded(
+        pair(folding_card(4.0)),
+        &[leaf_of(0, LeafId::Upper)],
+        Drilled,
+    );
     let remedy = refit(&with_reveal(upper, Edge::Top, 5.0)).expect("it can be refitted");
     assert!(
         remedy
@@ -680,7 +654,7 @@ fn the_joint_of_a_folding_pair_stays_where_it_is_when_a_leaf_is_refitted() {
         "{}",
         remedy.effect
     );
-    let mut card = folding();
+    let mut card = folding_card(4.0);
     card.door_bores[0].leaf = LeafId::Lower;
     let lower = recorded(pair(card), &[leaf_of(0, LeafId::Lower)], Drilled);
     let remedy = refit(&with_reveal(lower, Edge::Bottom, 7.0)).expect("it can be refitted");
@@ -696,7 +670,7 @@ fn the_joint_of_a_folding_pair_stays_where_it_is_when_a_leaf_is_refitted() {
 #[test]
 fn the_bores_of_a_pair_hang_as_drilled_until_its_last_leaf_is_forgotten() {
     let both = [leaf_of(0, LeafId::Upper), leaf_of(0, LeafId::Lower)];
-    let mut job = recorded(pair(folding()), &both, Drilled);
+    let mut job = recorded(pair(folding_card(4.0)), &both, Drilled);
     let forgotten = |job: &mut Job, part: Part| {
         let edit = forget(job, &[id(part)]);
         apply(job, edit).expect("forgetting is sound");
@@ -859,7 +833,7 @@ fn marking_a_drilled_panel_again_takes_it_as_it_stands() {
 #[test]
 fn the_bores_of_the_other_leaf_do_not_move_the_edges_of_a_drilled_one() {
     // Bores in both leaves; those of the lower one were drilled 1 to the right of where they go.
-    let mut card = folding();
+    let mut card = folding_card(4.0);
     let mut lower = card.door_bores[0].clone();
     lower.leaf = LeafId::Lower;
     for bore in &mut lower.bores {

@@ -12,6 +12,7 @@ mod checks;
 mod common;
 mod door_words;
 mod drilled_words;
+mod findings;
 mod fingerprint;
 mod hang_on;
 mod mechanics;

@@ -5,23 +5,14 @@
 //! the axis, its top edge 19 above and its bottom edge 575 below it.
 
 use crate::common::*;
+use crate::findings::*;
 use flapwright_model::cabinet::{Place, WallBox};
 use flapwright_model::door::Handle;
 use flapwright_model::job::Job;
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::Severity;
 
 const CLOSED: &str = "door-meets-neighbour";
 const OPEN: &str = "open-doors-meet";
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    let mut findings = inspect(job).findings;
-    findings.retain(|finding| finding.check == name);
-    findings
-}
-
-fn severities(job: &Job, name: &str) -> Vec<Severity> {
-    found(job, name).iter().map(|it| it.severity).collect()
-}
 
 fn at(name: &str, above_floor: f64) -> WallBox {
     let mut wall_box = wall_box();

@@ -1,7 +1,7 @@
 //! Checks that remind: glass overhead, what the wall holds, cards without an example.
 
 use crate::common::*;
-use crate::size_checks::{found, severities, weighed};
+use crate::findings::*;
 use flapwright_model::card::Example;
 use flapwright_model::door::{BuildUp, Infill, Leaf, Leaves};
 use flapwright_model::edges::Edges;

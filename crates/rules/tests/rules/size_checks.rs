@@ -2,38 +2,14 @@
 //! All limits are those of the invented test card; what is expected is worked out beside each.
 
 use crate::common::*;
+use crate::findings::*;
 use flapwright_model::card::{Card, PerSize, Span};
-use flapwright_model::door::{DoorFit, TypedMass};
+use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
-use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::lift::{Carries, MassRow};
-use flapwright_rules::checks::check;
-use flapwright_rules::finding::{Finding, Severity};
-
-pub(crate) fn found(job: &Job, name: &str) -> Vec<Finding> {
-    assert!(check(name).is_some(), "no check is called {name}");
-    inspect(job)
-        .findings
-        .into_iter()
-        .filter(|finding| finding.check == name)
-        .collect()
-}
-
-pub(crate) fn severities(job: &Job, name: &str) -> Vec<Severity> {
-    found(job, name).iter().map(|it| it.severity).collect()
-}
-
-/// The plain box with a weighed door.
-pub(crate) fn weighed(kilograms: f64, plus_minus: f64, card: Card) -> Job {
-    let mut job = job(wall_box(), card);
-    the_job_door(&mut job, 0).typed_mass = Some(TypedMass {
-        kilograms,
-        plus_minus,
-    });
-    job
-}
+use flapwright_rules::finding::Severity;
 
 fn carrying(min: f64, max: f64) -> Card {
     let mut card = card();

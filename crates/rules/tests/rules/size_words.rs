@@ -4,7 +4,7 @@
 //! (0.278 sin q + 0.0135 cos q) m, the weight of 6 kg at standard gravity.
 
 use crate::common::*;
-use crate::size_checks::{found, severities, weighed};
+use crate::findings::*;
 use flapwright_model::cabinet::Opening;
 use flapwright_model::card::{BackFrom, Card, PerSize, Span};
 use flapwright_model::door::FittingChoice;
@@ -12,7 +12,7 @@ use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
-use flapwright_model::lift::{Carries, Lift, MassRow, SpringRow, Strut};
+use flapwright_model::lift::{Carries, Lift, MassRow, SpringRow};
 use flapwright_model::material::MassRange;
 use flapwright_model::part::Subject;
 use flapwright_motion::gravity::ByMass;
@@ -24,32 +24,8 @@ use flapwright_rules::advice::{advice, turns};
 use flapwright_rules::chosen_work::chosen_work;
 use flapwright_rules::finding::{Finding, Severity, Worse};
 
-/// What the numbers of a finding are: label, unit and which change is worse; their values, which
-/// are worked to a thousandth, are compared here.
-#[track_caller]
-pub(crate) fn assert_numbers(finding: &Finding, expected: &[(&str, f64, &str, Worse)]) {
-    assert_eq!(finding.numbers.len(), expected.len(), "{finding:#?}");
-    for (it, (label, value, unit, worse)) in finding.numbers.iter().zip(expected) {
-        assert_eq!(
-            (it.label.as_str(), it.unit, it.worse),
-            (*label, *unit, *worse)
-        );
-        assert!(
-            (it.value - value).abs() < 1e-3,
-            "{label} is {}, expected {value}",
-            it.value
-        );
-    }
-}
-
 pub(crate) const fn opening(box_index: usize, opening: usize) -> Subject {
     Subject::Opening { box_index, opening }
-}
-
-fn the_only(job: &Job, name: &str) -> Finding {
-    let mut all = found(job, name);
-    assert_eq!(all.len(), 1, "{all:#?}");
-    all.remove(0)
 }
 
 fn carrying(carries: Carries) -> Card {
@@ -435,17 +411,7 @@ fn a_load_table_by_box_height_speaks_of_the_box() {
 /// 198 behind and 96 below: hypot(443.041, 122.961) = 459.787 mm.
 fn on_strut(extended: f64, stroke: f64) -> Job {
     let mut card = card();
-    card.sizes[0].lift = Lift::Strut(Strut {
-        box_down: 100.0,
-        box_back: 200.0,
-        door_down: 250.0,
-        door_back: 20.0,
-        force: 100.0,
-        progression: 1.3,
-        stroke,
-        extended,
-        friction: 5.0,
-    });
+    card.sizes[0].lift = strut(100.0, stroke, extended, 5.0);
     weighed(6.0, 0.0, card)
 }
 

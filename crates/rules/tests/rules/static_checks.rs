@@ -1,38 +1,21 @@
 //! Checks that need no motion: holds, just holds, just fails, and what their remedies do.
 
 use crate::common::*;
-use flapwright_model::cabinet::{Place, SystemRows};
+use crate::findings::*;
+use flapwright_model::cabinet::Place;
 use flapwright_model::card::{Card, FittedSides};
 use flapwright_model::door::{
     DoorFit, DrilledBore, Handle, HandleScrews, HangOn, SideTie, VerticalTie,
 };
 use flapwright_model::edges::Edges;
-use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::part::LeafId;
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::Severity;
 
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    assert!(
-        flapwright_rules::checks::check(name).is_some(),
-        "no check is called {name}"
-    );
-    let mut findings = inspect(job).findings;
-    findings.retain(|it| it.check == name);
-    findings
-}
-
-/// Applies the first remedy; the check must be silent then, and undo must restore the job.
-fn first_remedy_clears(job: &Job, name: &str) -> Job {
-    let remedy = &found(job, name)[0].remedies[0];
-    let mut after = job.clone();
-    let undo = apply(&mut after, remedy.edit.clone()).expect("the remedy is sound");
-    assert_eq!(found(&after, name), [], "{}", remedy.title);
-    let mut back = after.clone();
-    apply(&mut back, undo).expect("undo is sound");
-    assert_eq!(&back, job);
-    after
+/// Applies the first remedy: see [`clears`].
+fn first_clears(job: &Job, name: &str) -> Job {
+    clears(job, &found(job, name)[0], 0)
 }
 
 /// Two boxes of the tests' kind, the second so far along the wall, with the top reveals given.
@@ -71,7 +54,7 @@ fn neighbouring_doors_with_other_reveals_are_uneven() {
         let it = found(&two_boxes(along, tops), NAME);
         assert_eq!(it.len(), expected, "{along} {tops:?}");
     }
-    let after = first_remedy_clears(&two_boxes(800.0, [3.0, 6.0]), NAME);
+    let after = first_clears(&two_boxes(800.0, [3.0, 6.0]), NAME);
     let reveal = match &after.boxes[1].openings[0].door.as_ref().unwrap().fit {
         DoorFit::Overlay { reveals } => reveals.top,
         DoorFit::Inset { .. } => unreachable!("an overlay door"),
@@ -93,19 +76,6 @@ fn even_reveals_are_a_safe_remedy() {
     assert_eq!(run.inspection.findings, []);
 }
 
-fn with_rows(first: f64) -> Job {
-    let mut it = wall_box();
-    it.system_rows = Some(SystemRows {
-        front: 70.0,
-        rear: 41.0,
-        first,
-        last: first,
-        diameter: 5.0,
-        depth: 12.0,
-    });
-    job(it, card())
-}
-
 #[test]
 fn rows_off_the_fitting_s_grid_are_a_note() {
     const NAME: &str = "off-the-grid";
@@ -117,7 +87,7 @@ fn rows_off_the_fitting_s_grid_are_a_note() {
     assert_eq!(it.severity, Severity::Note);
     // 82 - 41 = 41 = 32 + 9.
     assert_close(it.numbers[0].value, 9.0);
-    first_remedy_clears(&with_rows(41.0), NAME);
+    first_clears(&with_rows(41.0), NAME);
     let mut off = with_rows(41.0);
     off.settings.grid_step = 0.0;
     assert_eq!(found(&off, NAME), []);
@@ -150,7 +120,7 @@ fn a_fitting_at_one_side_makes_the_sides_differ() {
         "{}",
         it.message
     );
-    let after = first_remedy_clears(&job, NAME);
+    let after = first_clears(&job, NAME);
     let fitting = after.boxes[0].openings[0]
         .door
         .as_ref()
@@ -236,7 +206,7 @@ fn cups_at_the_side_of_a_lifted_door_are_found() {
             "{diameter} mm across, {across} from the edge"
         );
     }
-    let after = first_remedy_clears(&with_cup(35.0, 22.0), NAME);
+    let after = first_clears(&with_cup(35.0, 22.0), NAME);
     assert_eq!(inspect(&after).findings, []);
 }
 

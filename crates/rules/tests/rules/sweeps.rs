@@ -6,6 +6,7 @@
 //! the front. The top front corner rises by sqrt(19^2 + 23^2) - 19 = 29.8329 - 19 = 10.8329.
 
 use crate::common::*;
+use crate::findings::*;
 use flapwright_model::cabinet::{Place, Shelf, ShelfKind, WallBox};
 use flapwright_model::card::{Card, OpeningKind, PerSize};
 use flapwright_model::door::{DoorFit, Handle, Leaves};
@@ -14,26 +15,10 @@ use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::room::{Extent, Obstacle};
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::Severity;
 
 /// sqrt(19^2 + 23^2), by hand.
 const RADIUS: f64 = 29.832_867_78;
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    assert!(
-        flapwright_rules::checks::check(name).is_some(),
-        "no check is called {name}"
-    );
-    let mut job = job.clone();
-    job.settings.weights.clear();
-    let mut findings = inspect(&job).findings;
-    findings.retain(|finding| finding.check == name);
-    findings
-}
-
-fn severities(job: &Job, name: &str) -> Vec<Severity> {
-    found(job, name).iter().map(|it| it.severity).collect()
-}
 
 /// A box 600 high at 1500 above the floor: the door's highest place is 1500 + 578 + RADIUS... or
 /// its lower edge, 575 below the axis, when opened past level. At 100 degrees it is that edge; so
@@ -217,24 +202,8 @@ fn a_shelf_in_the_body_of_the_fitting_is_a_stop() {
 
 /// A folding pair about an axis at the top, the joint `behind` the backs of the leaves.
 fn folding(behind: f64) -> Job {
-    let (mut wall_box, mut card) = low_flap();
-    card.kind = OpeningKind::FoldingPair;
-    for group in &mut card.door_bores {
-        group.leaf = flapwright_model::part::LeafId::Upper;
-    }
-    card.linkage.bodies = Bodies::Folding {
-        axis: Pivot {
-            down: PerSize::All(-12.0),
-            back: PerSize::All(-9.0),
-        },
-        joint_behind: behind,
-        link_box: Pivot {
-            down: PerSize::All(190.0),
-            back: PerSize::All(83.0),
-        },
-        link_below_joint: 210.0,
-        link_behind: 31.0,
-    };
+    let (mut wall_box, _) = low_flap();
+    let card = folding_card(behind);
     wall_box.openings[0].door.as_mut().expect("a door").leaves = Leaves::Two {
         upper: leaf(19.0),
         lower: leaf(19.0),

@@ -6,7 +6,8 @@
 //! side fronts are at 330, the axis at 328.
 
 use crate::common::*;
-use crate::size_words::{assert_numbers, opening};
+use crate::findings::*;
+use crate::size_words::opening;
 use flapwright_model::cabinet::Place;
 use flapwright_model::card::{BackFrom, OpeningKind, PerSize};
 use flapwright_model::door::{DoorFit, Handle};
@@ -19,16 +20,6 @@ use flapwright_rules::finding::{Finding, Severity, Worse};
 
 /// sqrt(19^2 + 23^2): how far the top front corner is from the axis.
 const RADIUS: f64 = 29.832_867_78;
-
-fn found(job: &Job, name: &str) -> Vec<Finding> {
-    let mut findings = inspect(job).findings;
-    findings.retain(|finding| finding.check == name);
-    findings
-}
-
-fn severities(job: &Job, name: &str) -> Vec<Severity> {
-    found(job, name).iter().map(|it| it.severity).collect()
-}
 
 /// A flap that ends at this angle, its box this far along the wall and up.
 fn flap(end_degrees: f64, along_wall: f64, above_floor: f64) -> Job {

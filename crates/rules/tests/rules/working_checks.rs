@@ -8,12 +8,12 @@
 //! gives the same moment everywhere makes every limit a sum of two numbers.
 
 use crate::common::*;
-use crate::size_checks::{found, severities, weighed};
+use crate::findings::*;
 use flapwright_model::card::{Card, FittedSides};
 use flapwright_model::door::{BuildUp, Grain};
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
-use flapwright_model::lift::{Carries, Lift, SpringRow, Strut};
+use flapwright_model::lift::{Carries, Lift, SpringRow};
 use flapwright_model::material::{MaterialClass, Stiffness};
 use flapwright_rules::finding::Severity;
 
@@ -97,17 +97,7 @@ fn strutted(kilograms: f64, celsius: [f64; 2]) -> Job {
         min: 0.01,
         max: 99.0,
     };
-    card.sizes[0].lift = Lift::Strut(Strut {
-        box_down: 100.0,
-        box_back: 200.0,
-        door_down: 250.0,
-        door_back: 20.0,
-        force: 10.0,
-        progression: 1.3,
-        stroke: 270.0,
-        extended: 500.0,
-        friction: 0.0,
-    });
+    card.sizes[0].lift = strut(10.0, 270.0, 500.0, 0.0);
     let mut job = weighed(kilograms, 0.0, card);
     job.settings.holds_above = 99.9;
     [job.settings.coldest, job.settings.hottest] = celsius;
@@ -225,24 +215,14 @@ fn a_light_door_stays_shut_within_friction() {
 fn a_strut_reaches_over_the_whole_way() {
     // Anchors at (o, y) = (-200, 482) in the box and (2 - 20, 332) on the door: closed they are
     // hypot(182, 150) = 235.9 mm apart.
-    let strut = |extended, stroke| {
+    let with = |extended, stroke| {
         let mut card = card();
-        card.sizes[0].lift = Lift::Strut(Strut {
-            box_down: 100.0,
-            box_back: 200.0,
-            door_down: 250.0,
-            door_back: 20.0,
-            force: 100.0,
-            progression: 1.3,
-            stroke,
-            extended,
-            friction: 5.0,
-        });
+        card.sizes[0].lift = strut(100.0, stroke, extended, 5.0);
         severities(&weighed(6.0, 0.0, card), "lift-cannot-work")
     };
-    assert_eq!(strut(500.0, 270.0), []);
-    assert_eq!(strut(230.0, 100.0), [Severity::Stop]);
-    assert_eq!(strut(500.0, 200.0), [Severity::Stop]);
+    assert_eq!(with(500.0, 270.0), []);
+    assert_eq!(with(230.0, 100.0), [Severity::Stop]);
+    assert_eq!(with(500.0, 200.0), [Severity::Stop]);
 }
 
 #[test]
