@@ -3,6 +3,7 @@
 #![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
 
 mod acceptances;
+mod advice_words;
 mod alike_checks;
 mod bench;
 mod bore_checks;
@@ -11,6 +12,7 @@ mod cards;
 mod checks;
 mod common;
 mod door_words;
+mod drilled_remedies;
 mod drilled_words;
 mod findings;
 mod fingerprint;
@@ -20,6 +22,7 @@ mod neighbours;
 mod papers;
 mod placement;
 mod properties;
+mod record_words;
 mod records;
 mod remedy_properties;
 mod reminders;
@@ -29,4 +32,5 @@ mod static_checks;
 mod sweeps;
 mod troubles;
 mod way_words;
+mod work_words;
 mod working_checks;
