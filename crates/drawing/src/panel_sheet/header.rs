@@ -196,17 +196,17 @@ fn box_words(facts: &Facts<'_>) -> String {
     format!("{pieces} for box “{}”", facts.report.name)
 }
 
-/// The message of a finding with long names of boxes cut short: the sheet's own box stands above in
-/// full, and a name of many lines would take the room of the picture.
+/// The message of a finding with a long name of the sheet's own box cut short: whose sheet this is
+/// stands above, and a name of many lines would take the room of the picture. Names of other boxes
+/// stay whole, so that none is taken for another.
 fn short_message(facts: &Facts<'_>, finding: &Finding) -> String {
-    let mut message = finding.message.clone();
-    for wall_box in &facts.job.boxes {
-        if let Some(short) = short_name(&wall_box.name) {
-            let [whole, short] = [&wall_box.name, &short].map(|name| format!("\"{name}\""));
-            message = message.replace(&whole, &short);
-        }
+    let name = &facts.report.name;
+    match short_name(name) {
+        Some(short) => finding
+            .message
+            .replace(&format!("\"{name}\""), &format!("\"{short}\"")),
+        None => finding.message.clone(),
     }
-    message
 }
 
 fn findings_block(facts: &Facts<'_>, room: f64) -> Option<Block> {

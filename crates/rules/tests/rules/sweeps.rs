@@ -434,6 +434,28 @@ fn inset_flap(gap: f64) -> Job {
 }
 
 #[test]
+fn a_shelf_keeps_out_of_the_leaf_of_an_inset_door() {
+    const NAME: &str = "fitting-meets-shelf";
+    // The leaf is 19 thick and flush with the sides; below its axis it only swings out.
+    let with = |set_back: f64| {
+        let mut job = inset_flap(3.0);
+        let mut piece = across(18.0);
+        piece.set_back = set_back;
+        job.boxes[0].shelves.push(Shelf {
+            kind: ShelfKind::Adjustable,
+            up: 200.0,
+            piece,
+        });
+        found(&job, NAME)
+    };
+    assert_eq!(with(19.1), []);
+    let met = with(18.9);
+    assert_eq!(met.len(), 1, "{met:?}");
+    says(&met[0], "the door meets the");
+    says(&met[0], "at 0° of the way");
+}
+
+#[test]
 fn the_top_edge_of_an_inset_flap_needs_the_gap_that_it_swings_through() {
     const NAME: &str = "top-edge-meets-panel";
     assert_eq!(found(&inset_flap(1.1), NAME), []);
