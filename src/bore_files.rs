@@ -6,7 +6,7 @@ use flapwright_export::bores::{BoreOptions, bore_list, bores_csv, bores_dxf, bor
 use flapwright_export::{safe_file_name, unique_names};
 use flapwright_model::job::Job;
 use flapwright_rules::inspect;
-use flapwright_rules::say::count;
+use flapwright_rules::plural::count;
 
 /// Which files are wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

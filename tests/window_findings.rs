@@ -4,7 +4,7 @@ mod window_support;
 
 use egui_kittest::kittest::Queryable as _;
 use flapwright::window::{Command, UiCommand};
-use flapwright_model::severity::Weight;
+use flapwright_model::severity::SeveritySetting;
 use flapwright_rules::finding::{Finding, Severity};
 use window_support::{
     Window, findings_named, harness, open_section, press_keys, run_it, run_ui, tweaked, type_into,
@@ -167,7 +167,7 @@ fn a_check_that_is_turned_off_finds_nothing() {
     window.get_by_label("off").click();
     window.run();
     let weights = &window.state().job().settings.weights;
-    assert_eq!(weights.get(CHECK), Some(&Weight::Off));
+    assert_eq!(weights.get(CHECK), Some(&SeveritySetting::Off));
     assert!(findings_named(&window, CHECK).is_empty());
     run_ui(&mut window, UiCommand::Undo);
     assert_eq!(findings_named(&window, CHECK).len(), 1);

@@ -11,9 +11,9 @@ use flapwright_library::read_record;
 use flapwright_model::card::Card;
 use flapwright_model::length::Unit;
 use flapwright_model::measure;
+use flapwright_rules::plausibility::slips;
+use flapwright_rules::plural::count;
 use flapwright_rules::proof::{Proof, proof};
-use flapwright_rules::say::count;
-use flapwright_rules::slips::slips;
 
 use super::{BAD_INPUT, FINE, STOPPED, say};
 

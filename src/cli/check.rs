@@ -6,7 +6,7 @@ use anyhow::Result;
 use clap::Args;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
-use flapwright_rules::say::count;
+use flapwright_rules::plural::count;
 use flapwright_rules::{AppliedRemedy, apply_safe_remedies, inspect};
 
 use super::{FINE, STOPPED, say};

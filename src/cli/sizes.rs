@@ -13,7 +13,7 @@ use flapwright_model::validate::validate;
 use flapwright_motion::sizes::Verdict;
 use flapwright_rules::inspect;
 use flapwright_rules::mechanics::mechanics;
-use flapwright_rules::quick::{QuickDoor, quick_job};
+use flapwright_rules::size_query::{AskedDoor, job_for};
 use serde::Serialize;
 
 use super::{FINE, say};
@@ -224,7 +224,7 @@ fn quick(arguments: &Arguments) -> Result<Job> {
         parse_length(text, Unit::Millimetre).with_context(|| format!("{what} \"{text}\""))
     };
     let box_height = arguments.box_height.as_deref();
-    let door = QuickDoor {
+    let door = AskedDoor {
         kind: kind.into(),
         width: length("--door: width", width)?,
         height: length("--door: height", height)?,
@@ -238,7 +238,7 @@ fn quick(arguments: &Arguments) -> Result<Job> {
             .map(|text| length("--box-height", text))
             .transpose()?,
     };
-    let Some(job) = quick_job(materials, shipped::demo_cards()?, &door) else {
+    let Some(job) = job_for(materials, shipped::demo_cards()?, &door) else {
         bail!("no card is for a {}", door.kind.words());
     };
     let problems = validate(&job);

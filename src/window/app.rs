@@ -7,7 +7,7 @@ use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 
-use super::card_editor::{CardCommand, CardDesk, cards_ui, looks_like_card};
+use super::card_editor::{CardCommand, CardList, cards_ui, looks_like_card};
 use super::command::{Command, UiCommand};
 use super::dialogs::file_dialogs::{Answer, Ask, FileDialogs};
 use super::dialogs::{Dialog, Next, dialog_ui};
@@ -16,7 +16,7 @@ use super::drawings::drawings_ui;
 use super::export_job::{ExportChoice, Exporting};
 use super::findings::{has_safe, open_count};
 use super::form::{Form, form_ui};
-use super::mechanics::{StrutSearch, side_ui};
+use super::side_panel::{StrutSearch, side_ui};
 use super::status_line::{Busy, Status, status_ui};
 use super::tokens::{SIDE_WIDTH, SIDE_WIDTHS};
 use super::top_bar::{Availability, top_bar_ui};
@@ -36,7 +36,7 @@ pub struct App {
     pub(super) after_save: Option<Next>,
     pub(super) status: Status,
     /// Fitting cards at hand and those that are typed.
-    pub(super) cards: CardDesk,
+    pub(super) cards: CardList,
     /// Unsaved changes were asked about: the window may close.
     pub(super) leaving: bool,
     /// What waits until a field has given up its text.
@@ -77,7 +77,7 @@ impl App {
             strut_search: None,
             after_save: None,
             status: Status::default(),
-            cards: CardDesk::default(),
+            cards: CardList::default(),
             leaving: false,
             deferred: Vec::new(),
             title: String::new(),
@@ -283,7 +283,7 @@ impl App {
             | Command::TakeSize { .. }
             | Command::SearchStruts
             | Command::StopSearch
-            | Command::UseAnchors(_)
+            | Command::UseMounts(_)
             | Command::Card(_)
             | Command::CloseDialog => true,
         };

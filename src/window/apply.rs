@@ -14,7 +14,7 @@ use super::dialogs::file_dialogs::Ask;
 use super::dialogs::{Dialog, Next};
 use super::findings::open_count;
 use super::form::starter;
-use super::mechanics::SideTab;
+use super::side_panel::SideTab;
 use super::status_line::Status;
 
 impl App {
@@ -64,7 +64,7 @@ impl App {
             Command::TakeSize { card, size } => self.take_size(&card, &size),
             Command::SearchStruts => self.search_struts(ctx),
             Command::StopSearch => self.strut_search = None,
-            Command::UseAnchors(row) => self.use_anchors(row),
+            Command::UseMounts(row) => self.use_anchors(row),
             Command::Card(command) => self.apply_card(ctx, command),
             Command::CloseDialog => {
                 self.dialog = None;
@@ -141,7 +141,7 @@ impl App {
             UiCommand::LightTheme => ctx.set_theme(ThemePreference::Light),
             UiCommand::DarkTheme => ctx.set_theme(ThemePreference::Dark),
             UiCommand::SystemTheme => ctx.set_theme(ThemePreference::System),
-            UiCommand::ShowCards => self.apply_card(ctx, CardCommand::Desk),
+            UiCommand::ShowCards => self.apply_card(ctx, CardCommand::List),
             UiCommand::ImportCard => self.apply_card(ctx, CardCommand::Import),
             UiCommand::ShowShortcuts => self.open_dialog(ctx, Dialog::Shortcuts),
             UiCommand::ShowAbout => self.open_dialog(ctx, Dialog::About),

@@ -95,7 +95,7 @@ pub enum Command {
     /// Stops it.
     StopSearch,
     /// Takes over the anchors of that row of its answers, as one step.
-    UseAnchors(usize),
+    UseMounts(usize),
     /// Something with fitting cards.
     Card(CardCommand),
     /// Closes the message, list or question that is open.

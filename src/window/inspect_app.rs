@@ -7,7 +7,7 @@ use flapwright_rules::inspection::Inspection;
 
 use super::app::App;
 use super::command::View;
-use super::mechanics::SideTab;
+use super::side_panel::SideTab;
 
 impl App {
     /// The open job.

@@ -3,7 +3,7 @@
 use super::canvas::CanvasState;
 use super::fields::Fields;
 use super::findings::FindingsView;
-use super::mechanics::{MechanicsView, SideTab};
+use super::side_panel::{MechanicsView, SideTab};
 
 /// How long the door takes from closed to open when it plays, seconds.
 const PLAY_SECONDS: f64 = 2.5;

@@ -6,7 +6,7 @@
 
 use euclid::default::{Rect, Vector2D};
 use flapwright_model::card::{Card, Depth, Drill, Size};
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 use flapwright_model::length::Unit;
 use flapwright_model::lift::Carries;
 use flapwright_model::measure::{self, Measure};
@@ -182,23 +182,19 @@ fn face(
     };
     let (top, clear) = (opening.clear.max.y, opening.clear);
     let fitted_left = report.panels.iter().any(|panel| {
-        panel.id.part == Part::LeftSide && panel.bores.iter().any(|bore| own(bore, SideTie::Left))
+        panel.id.part == Part::LeftSide && panel.bores.iter().any(|bore| own(bore, Side::Left))
     });
-    let tie = if fitted_left {
-        SideTie::Left
-    } else {
-        SideTie::Right
-    };
+    let tie = if fitted_left { Side::Left } else { Side::Right };
     // Distances across run from the mounting face towards the middle.
     let across = |x: f64| match tie {
-        SideTie::Left => x - clear.min.x,
-        SideTie::Right => clear.max.x - x,
+        Side::Left => x - clear.min.x,
+        Side::Right => clear.max.x - x,
     };
     let mut spots = Vec::new();
     for panel in &report.panels {
         let wanted = match panel.id.part {
-            Part::LeftSide => on_side && tie == SideTie::Left,
-            Part::RightSide => on_side && tie == SideTie::Right,
+            Part::LeftSide => on_side && tie == Side::Left,
+            Part::RightSide => on_side && tie == Side::Right,
             Part::Leaf { .. } => !on_side,
             Part::Top | Part::Bottom | Part::Back | Part::Frame | Part::Shelf(_) => false,
         };
@@ -219,12 +215,12 @@ fn face(
 }
 
 /// Whether a bore belongs to the fitting at a side.
-fn own(bore: &PlacedBore, tie: SideTie) -> bool {
+fn own(bore: &PlacedBore, tie: Side) -> bool {
     matches!(bore.source, BoreSource::Fitting { side, .. } if side == tie)
 }
 
 /// The panels around the bores, cut off a little beyond them.
-fn ground(report: &BoxReport, spots: &[Spot<'_>], on_side: bool, top: f64, tie: SideTie) -> Ground {
+fn ground(report: &BoxReport, spots: &[Spot<'_>], on_side: bool, top: f64, tie: Side) -> Ground {
     let far = |values: &mut dyn Iterator<Item = f64>| values.fold(0.0, f64::max);
     let body = report
         .openings
@@ -260,8 +256,8 @@ fn ground(report: &BoxReport, spots: &[Spot<'_>], on_side: bool, top: f64, tie: 
         Rect::from_points([At::new(0.0, -thickness), At::new(right + 30.0, down + 30.0)])
     } else {
         let (beside, above) = overlays.map_or((0.0, 0.0), |it| match tie {
-            SideTie::Left => (it.left, it.top),
-            SideTie::Right => (it.right, it.top),
+            Side::Left => (it.left, it.top),
+            Side::Right => (it.right, it.top),
         });
         Rect::from_points([At::new(-beside, -above), At::new(right + 30.0, down + 30.0)])
     };

@@ -2,7 +2,7 @@
 
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::card::{Depth, Drill};
-use flapwright_model::door::{Grain, SideTie};
+use flapwright_model::door::{Grain, Side};
 use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{LeafId, Part, PartId};
@@ -53,14 +53,14 @@ pub(crate) fn bore(number: usize, face: Face, u: f64, v: f64, source: BoreSource
 /// A fitting's bore on the left.
 pub(crate) const FITTING: BoreSource = BoreSource::Fitting {
     opening: 0,
-    side: SideTie::Left,
+    side: Side::Left,
 };
 
 /// A panel with 5 mm bores, 11 deep, at these u and v.
 pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelReport {
     let part = match face {
-        Face::SideInner(SideTie::Left) => Part::LeftSide,
-        Face::SideInner(SideTie::Right) => Part::RightSide,
+        Face::SideInner(Side::Left) => Part::LeftSide,
+        Face::SideInner(Side::Right) => Part::RightSide,
         Face::Underside => Part::Top,
         Face::DoorBack | Face::Plain => Part::Leaf {
             opening: 0,
@@ -68,8 +68,8 @@ pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelR
         },
     };
     let name = match face {
-        Face::SideInner(SideTie::Left) => "left side",
-        Face::SideInner(SideTie::Right) => "right side",
+        Face::SideInner(Side::Left) => "left side",
+        Face::SideInner(Side::Right) => "right side",
         Face::Underside => "top",
         Face::DoorBack | Face::Plain => "door",
     };

@@ -9,7 +9,7 @@ use crate::hatch::{Lie, Stuff};
 
 /// A direction in the box, door closed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Way {
+pub(crate) enum GrainDirection {
     /// Along x.
     LeftRight,
     /// Along y.
@@ -29,7 +29,7 @@ pub(crate) enum Plane {
     Level,
 }
 
-impl Way {
+impl GrainDirection {
     /// In words, e.g. after "grain".
     pub(crate) const fn words(self) -> &'static str {
         match self {
@@ -78,11 +78,11 @@ fn along_u(grain: Grain, [u, v]: [f64; 2]) -> bool {
 }
 
 /// Of a panel, or of a leaf that is one panel.
-pub(crate) fn of_panel(panel: &PanelReport) -> Way {
+pub(crate) fn of_panel(panel: &PanelReport) -> GrainDirection {
     match (panel.face, length_along_u(panel)) {
-        (Face::Underside | Face::DoorBack | Face::Plain, true) => Way::LeftRight,
-        (Face::SideInner(_), true) | (Face::Underside, false) => Way::FrontBack,
-        (Face::SideInner(_) | Face::DoorBack | Face::Plain, false) => Way::UpDown,
+        (Face::Underside | Face::DoorBack | Face::Plain, true) => GrainDirection::LeftRight,
+        (Face::SideInner(_), true) | (Face::Underside, false) => GrainDirection::FrontBack,
+        (Face::SideInner(_) | Face::DoorBack | Face::Plain, false) => GrainDirection::UpDown,
     }
 }
 
@@ -92,11 +92,11 @@ pub(crate) fn frame_class(report: &BoxReport) -> MaterialClass {
 }
 
 /// Of what a framed leaf holds: as the leaf says, or along the longer side.
-pub(crate) fn of_infill(panel: &PanelReport, infill: &InfillReport) -> Way {
+pub(crate) fn of_infill(panel: &PanelReport, infill: &InfillReport) -> GrainDirection {
     if along_u(panel.grain, infill_size(panel, infill)) {
-        Way::LeftRight
+        GrainDirection::LeftRight
     } else {
-        Way::UpDown
+        GrainDirection::UpDown
     }
 }
 
@@ -117,12 +117,12 @@ pub(crate) fn infill_size(panel: &PanelReport, infill: &InfillReport) -> [f64; 2
 }
 
 /// Of the upright members of a framed leaf: along their length.
-pub(crate) const STILE: Way = Way::UpDown;
+pub(crate) const STILE: GrainDirection = GrainDirection::UpDown;
 /// Of the level members of a framed leaf: along their length.
-pub(crate) const RAIL: Way = Way::LeftRight;
+pub(crate) const RAIL: GrainDirection = GrainDirection::LeftRight;
 
 /// Of a member of the face frame: along its length.
-pub(crate) fn of_member(solid: &Solid) -> Way {
+pub(crate) fn of_member(solid: &Solid) -> GrainDirection {
     let size = solid.size();
     if size.width >= size.height {
         RAIL

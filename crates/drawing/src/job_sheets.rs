@@ -100,13 +100,13 @@ impl PageOptions {
 }
 
 /// What every page is made from.
-struct Setup<'a> {
+struct SheetSetup<'a> {
     job: &'a Job,
     inspection: &'a Inspection,
     fit: Fit,
 }
 
-impl Setup<'_> {
+impl SheetSetup<'_> {
     /// The paper of lists.
     fn list_paper(&self) -> Paper {
         self.fit.first_paper()
@@ -158,7 +158,7 @@ fn drilled_of(report: &BoxReport) -> impl Iterator<Item = &PanelReport> + '_ {
 /// The same job, inspection and options give the same pages.
 #[must_use]
 pub fn job_sheets(job: &Job, inspection: &Inspection, options: &PageOptions) -> Vec<Sheet> {
-    let setup = Setup {
+    let setup = SheetSetup {
         job,
         inspection,
         fit: options.fit(job),

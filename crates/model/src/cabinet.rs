@@ -28,9 +28,9 @@ pub struct WallBox {
     /// Right side.
     pub right: Panel,
     /// Top panel.
-    pub top: Crosspiece,
+    pub top: HorizontalPanel,
     /// Bottom panel.
-    pub bottom: Crosspiece,
+    pub bottom: HorizontalPanel,
     /// How top and bottom meet the sides.
     pub joint: CornerJoint,
     /// The back.
@@ -101,7 +101,7 @@ pub enum Drilled {
 /// A top, bottom or shelf panel between or over the sides.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Crosspiece {
+pub struct HorizontalPanel {
     /// The panel.
     pub panel: Panel,
     /// How far its front edge stands behind the sides' front edges.
@@ -202,7 +202,7 @@ pub struct Shelf {
     /// From the underside of the box up to the shelf's underside.
     pub up: f64,
     /// The panel and its ends. `set_in` is not used.
-    pub piece: Crosspiece,
+    pub piece: HorizontalPanel,
 }
 
 /// How a shelf is held.

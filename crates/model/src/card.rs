@@ -9,7 +9,7 @@ use std::fmt;
 use serde::de::{Error as _, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize};
 
-use crate::door::SideTie;
+use crate::door::Side;
 use crate::edges::Edges;
 use crate::lift::{Carries, Lift, PieceCount};
 use crate::linkage::Linkage;
@@ -116,11 +116,11 @@ pub enum FittedSides {
 impl FittedSides {
     /// The fitted sides, left first.
     #[must_use]
-    pub const fn ties(self) -> &'static [SideTie] {
+    pub const fn ties(self) -> &'static [Side] {
         match self {
-            Self::Both => &[SideTie::Left, SideTie::Right],
-            Self::LeftOnly => &[SideTie::Left],
-            Self::RightOnly => &[SideTie::Right],
+            Self::Both => &[Side::Left, Side::Right],
+            Self::LeftOnly => &[Side::Left],
+            Self::RightOnly => &[Side::Right],
         }
     }
 }
@@ -418,7 +418,7 @@ pub struct Envelope {
 /// Least and greatest adjustment in one direction, mm; `min <= 0 <= max`.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Travel {
+pub struct AdjustmentRange {
     /// Least (negative).
     pub min: f64,
     /// Greatest.
@@ -430,11 +430,11 @@ pub struct Travel {
 #[serde(deny_unknown_fields)]
 pub struct Adjustment {
     /// Sideways, + to box-right.
-    pub sideways: Travel,
+    pub sideways: AdjustmentRange,
     /// Up and down, + up.
-    pub upward: Travel,
+    pub upward: AdjustmentRange,
     /// In depth, + into the box.
-    pub depth: Travel,
+    pub depth: AdjustmentRange,
 }
 
 /// A part that is cut to length for each box, e.g. a bar between the arms.

@@ -158,7 +158,7 @@ pub struct CardDraft {
     /// The space that the body takes.
     pub envelope: DraftEnvelope,
     /// Adjustment: sideways, upward, depth.
-    pub adjustment: [DraftTravel; 3],
+    pub adjustment: [DraftAdjustmentRange; 3],
     /// Pivots, arms and end angle.
     pub linkage: DraftLinkage,
     /// Parts cut to length.
@@ -337,7 +337,7 @@ pub struct DraftEnvelope {
 /// Adjustment in one direction; both empty: none.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
-pub struct DraftTravel {
+pub struct DraftAdjustmentRange {
     /// Least, negative or empty.
     pub min: String,
     /// Greatest, or empty.

@@ -24,7 +24,7 @@ pub struct Door {
     pub typed_mass: Option<TypedMass>,
     /// What the bores in the back of the door hang on.
     #[serde(default)]
-    pub bores_hang_on: HangOn,
+    pub bores_hang_on: BoreReference,
     /// The fitting that carries it, if one is chosen.
     pub fitting: Option<FittingChoice>,
 }
@@ -222,7 +222,7 @@ pub struct TypedMass {
 
 /// What the bores in the back of a door hang on.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-pub enum HangOn {
+pub enum BoreReference {
     /// The fitting: neither reveal nor tweak moves them in the box.
     #[default]
     Fitting,
@@ -230,7 +230,7 @@ pub enum HangOn {
     /// along exactly the bores tied to it. Left or right is the side that the fitting is on.
     Edges {
         /// Which of top and bottom they are tied to.
-        vertical: VerticalTie,
+        vertical: End,
     },
     /// An existing door: the distances are facts, whatever becomes of reveals, tweaks or card.
     AsDrilled(Vec<DrilledBore>),
@@ -238,7 +238,7 @@ pub enum HangOn {
 
 /// Top or bottom edge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub enum VerticalTie {
+pub enum End {
     /// The leaf's top edge.
     #[default]
     Top,
@@ -246,7 +246,7 @@ pub enum VerticalTie {
     Bottom,
 }
 
-impl VerticalTie {
+impl End {
     /// The edge meant.
     #[must_use]
     pub const fn edge(self) -> Edge {
@@ -259,14 +259,14 @@ impl VerticalTie {
 
 /// Left or right edge, as seen from the front of the box.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum SideTie {
+pub enum Side {
     /// The box-left edge.
     Left,
     /// The box-right edge.
     Right,
 }
 
-impl SideTie {
+impl Side {
     /// The edge meant.
     #[must_use]
     pub const fn edge(self) -> Edge {
@@ -284,11 +284,11 @@ pub struct DrilledBore {
     /// Which leaf.
     pub leaf: LeafId,
     /// The edge from which `across` is given, as seen from the **front**.
-    pub from_side: SideTie,
+    pub from_side: Side,
     /// Distance to that edge.
     pub across: f64,
     /// The edge from which `along` is given.
-    pub from_end: VerticalTie,
+    pub from_end: End,
     /// Distance to that edge.
     pub along: f64,
     /// Diameter.

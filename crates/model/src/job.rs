@@ -11,7 +11,7 @@ use crate::length::Unit;
 use crate::material::Material;
 use crate::measure::NEWTON_PER_POUND;
 use crate::room::Room;
-use crate::severity::Weight;
+use crate::severity::SeveritySetting;
 
 /// The file version that this program writes.
 pub const FILE_VERSION: u32 = 1;
@@ -122,7 +122,7 @@ pub struct Settings {
     pub grid_step: f64,
     /// Checks that weigh more or less than they do by themselves, or are not run.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
-    pub weights: BTreeMap<String, Weight>,
+    pub weights: BTreeMap<String, SeveritySetting>,
     /// Which way the apex of the opening mark points.
     pub opening_mark: OpeningMark,
     /// Paper of the drilling sheets.

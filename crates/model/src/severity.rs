@@ -32,7 +32,7 @@ impl Severity {
 /// What a job makes of a check, in place of the check's own severity.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
-pub enum Weight {
+pub enum SeveritySetting {
     /// The check is not run.
     Off,
     /// All that it finds is a note.
@@ -43,7 +43,7 @@ pub enum Weight {
     Stop,
 }
 
-impl Weight {
+impl SeveritySetting {
     /// The severity meant; `None` when the check is not run.
     #[must_use]
     pub const fn severity(self) -> Option<Severity> {

@@ -57,7 +57,7 @@ impl std::fmt::Display for Problem {
 /// Everything that is wrong with a job; empty when it is sound.
 #[must_use]
 pub fn validate(job: &Job) -> Vec<Problem> {
-    let mut look = Look {
+    let mut look = Validator {
         problems: Vec::new(),
     };
     if job.version != FILE_VERSION {
@@ -82,7 +82,7 @@ pub fn validate(job: &Job) -> Vec<Problem> {
 /// Everything that is wrong with one box, were it box `index` of this job.
 #[must_use]
 pub fn validate_box(job: &Job, index: usize, wall_box: &WallBox) -> Vec<Problem> {
-    let mut look = Look {
+    let mut look = Validator {
         problems: Vec::new(),
     };
     boxes::look_at(&mut look, job, index, wall_box);
@@ -92,7 +92,7 @@ pub fn validate_box(job: &Job, index: usize, wall_box: &WallBox) -> Vec<Problem>
 /// Everything that is wrong with a card by itself.
 #[must_use]
 pub fn validate_card(card: &Card) -> Vec<Problem> {
-    let mut look = Look {
+    let mut look = Validator {
         problems: Vec::new(),
     };
     cards::look_at(&mut look, std::slice::from_ref(card));
@@ -102,7 +102,7 @@ pub fn validate_card(card: &Card) -> Vec<Problem> {
 /// Everything that is wrong with a material table by itself.
 #[must_use]
 pub fn validate_materials(materials: &[Material]) -> Vec<Problem> {
-    let mut look = Look {
+    let mut look = Validator {
         problems: Vec::new(),
     };
     look.materials(materials);
@@ -110,11 +110,11 @@ pub fn validate_materials(materials: &[Material]) -> Vec<Problem> {
 }
 
 /// Collects problems.
-struct Look {
+struct Validator {
     problems: Vec<Problem>,
 }
 
-impl Look {
+impl Validator {
     fn wrong(&mut self, field: impl Into<String>, what: impl Into<String>, remedy: &str) {
         self.problems.push(Problem::new(field, what, remedy));
     }

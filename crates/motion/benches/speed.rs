@@ -8,7 +8,6 @@
 use divan::Bencher;
 use flapwright_model::card::{OpeningKind, Span};
 use flapwright_model::lift::Strut;
-use flapwright_motion::anchors::{AnchorLimits, AnchorQuestion, StrutOnHand, place_strut};
 use flapwright_motion::drive::{Drive, DriveState};
 use flapwright_motion::dynamics::release;
 use flapwright_motion::gravity::{Level, Weights};
@@ -16,6 +15,7 @@ use flapwright_motion::motion::motion;
 use flapwright_motion::outline::reach;
 use flapwright_motion::sizes::{Judged, Offer, verdicts};
 use flapwright_motion::statics::{Grip, Setup, curves};
+use flapwright_motion::strut_mounts::{MountLimits, MountQuestion, StrutOnHand, place_strut};
 
 #[path = "../tests/checks/common.rs"]
 #[expect(dead_code, reason = "the tests use the rest")]
@@ -123,7 +123,7 @@ fn anchors_for_12_struts(bencher: Bencher<'_, '_>) {
     let door = one_leaf(400.0, 18.0);
     let motion = motion(&flap(-10.0, -9.0, 95.0), "A", &door).expect("a motion");
     let weights = Weights::of(&door, &plates(&door, 5.0));
-    let limits = AnchorLimits {
+    let limits = MountLimits {
         box_down: Span {
             min: 60.0,
             max: 330.0,
@@ -155,7 +155,7 @@ fn anchors_for_12_struts(bencher: Bencher<'_, '_>) {
         })
         .collect();
     bencher.bench(|| {
-        let question = AnchorQuestion {
+        let question = MountQuestion {
             motion: &motion,
             weights: &weights,
             door: &door,

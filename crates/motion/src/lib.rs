@@ -18,16 +18,13 @@
 //! | know what the hand feels on the way | [`statics::curves`] |
 //! | know how fast a door falls shut | [`dynamics::release`] |
 //! | choose a size | [`sizes::verdicts`], [`size_chart::regions`] |
-//! | find a place for a gas strut | [`anchors::place_strut`] |
+//! | find a place for a gas strut | [`strut_mounts::place_strut`] |
 //! | turn a paper's load into another form | [`load_forms::load_forms`] |
 //! | fit a spring's curve to readings of a hand scale | [`measured::fit_spring`] |
 //!
 //! This crate draws nothing, reads no file and knows no clock: the same input gives the same
 //! numbers.
 
-mod anchor_cost;
-mod anchor_search;
-pub mod anchors;
 mod build;
 pub mod closed;
 pub mod drive;
@@ -44,6 +41,8 @@ pub mod mass;
 pub mod measured;
 mod mechanism;
 pub mod motion;
+mod mount_cost;
+mod mount_search;
 pub mod outline;
 pub mod reason;
 pub mod setting;
@@ -52,7 +51,8 @@ pub mod sizes;
 mod spring;
 pub mod statics;
 pub mod strut;
+pub mod strut_mounts;
 pub mod sweep;
 
-pub use anchor_cost::Shortfall;
 pub use error::MotionError;
+pub use mount_cost::Shortfall;

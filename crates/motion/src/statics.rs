@@ -162,12 +162,12 @@ impl CurvePoint {
     /// Least and greatest hand force for one way over all masses of the door, N. `None`: no
     /// leverage here.
     #[must_use]
-    pub fn force_range(&self, way: Way) -> Option<(f64, f64)> {
+    pub fn force_range(&self, way: Direction) -> Option<(f64, f64)> {
         let mut range: Option<(f64, f64)> = None;
         for level in Level::ALL {
             let force = match way {
-                Way::Opening => self.opening_force(level),
-                Way::Closing => self.closing_force(level),
+                Direction::Opening => self.opening_force(level),
+                Direction::Closing => self.closing_force(level),
             }?;
             let (least, most) = range.unwrap_or((force, force));
             range = Some((least.min(force), most.max(force)));
@@ -182,7 +182,7 @@ impl CurvePoint {
 
 /// Which way the hand moves the door.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Way {
+pub enum Direction {
     /// Towards open.
     Opening,
     /// Towards closed.
@@ -257,10 +257,10 @@ impl Curves {
 
     /// Hand force for one way and one mass.
     #[must_use]
-    pub fn hand(&self, way: Way, level: Level) -> HandSummary {
+    pub fn hand(&self, way: Direction, level: Level) -> HandSummary {
         let force = |point: &CurvePoint| match way {
-            Way::Opening => point.opening_force(level),
-            Way::Closing => point.closing_force(level),
+            Direction::Opening => point.opening_force(level),
+            Direction::Closing => point.closing_force(level),
         };
         let largest = self
             .points

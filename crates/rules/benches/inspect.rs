@@ -5,7 +5,7 @@
 use divan::{Bencher, black_box};
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
-use flapwright_model::severity::Weight;
+use flapwright_model::severity::SeveritySetting;
 use flapwright_rules::checks::CHECKS;
 use flapwright_rules::{Inspector, inspect};
 
@@ -32,12 +32,12 @@ const MOVING: [&str; 22] = [
     "lift-cannot-work",
     "falls-when-let-go",
     "springs-open",
-    "fitting-meets-shelf",
-    "top-edge-meets-panel",
+    "fitting-hits-shelf",
+    "top-edge-hits-panel",
     "leaves-meet",
-    "door-meets-ceiling",
-    "door-meets-obstacle",
-    "door-meets-neighbour",
+    "door-hits-ceiling",
+    "door-hits-obstacle",
+    "door-hits-neighbour",
     "open-doors-meet",
     "open-door-at-head-height",
     "handle-out-of-reach",
@@ -53,7 +53,7 @@ fn without(mut job: Job, off: impl Fn(&str) -> bool) -> Job {
     for check in CHECKS.iter().filter(|check| off(check.name)) {
         job.settings
             .weights
-            .insert(check.name.to_owned(), Weight::Off);
+            .insert(check.name.to_owned(), SeveritySetting::Off);
     }
     job
 }

@@ -10,16 +10,14 @@ mod bore_near_edge;
 mod bore_not_in_this_material;
 mod bores_collide;
 mod bores_off_fitting;
-mod box_too_low;
 mod box_too_shallow;
 mod card_example_fails;
 mod card_unproved;
 mod clear_way;
-mod door_meets_ceiling;
-mod door_meets_neighbour;
-mod door_meets_obstacle;
+mod door_hits_ceiling;
+mod door_hits_neighbour;
+mod door_hits_obstacle;
 mod door_outside_size_span;
-mod door_past_its_place;
 mod door_too_heavy;
 mod door_too_light;
 mod doors_overlap;
@@ -27,8 +25,8 @@ mod drilled_panel_differs;
 mod drilled_panel_remedies;
 mod edge_distance_outside_card;
 mod falls_when_let_go;
-mod fitting_meets_shelf;
-mod frame_before_fitting;
+mod fitting_hits_shelf;
+mod frame_blocks_fitting;
 mod gap_catches_fingers;
 mod glass_needs_safety_glass;
 mod hand_force_too_high;
@@ -44,14 +42,16 @@ mod on_the_wall;
 mod one_sided_fitting_racks;
 mod open_door_at_head_height;
 mod open_doors_meet;
+mod opening_too_short;
 mod other_sizes;
+mod reveal_out_of_range;
 mod rounding_drift;
 mod side_hinge_bores_on_lift_door;
 mod side_not_symmetric;
 mod size_covers_part_of_mass_range;
 mod springs_open;
 mod stale_sheet;
-mod top_edge_meets_panel;
+mod top_edge_hits_panel;
 mod uneven_reveals;
 mod wall_fixing_reminder;
 mod wide_door_sags;
@@ -65,7 +65,7 @@ use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::measure;
 use flapwright_model::part::{BoreId, Subject};
-use flapwright_model::severity::Weight;
+use flapwright_model::severity::SeveritySetting;
 use flapwright_motion::sizes::Verdict;
 
 use crate::chosen_work::{ChosenWork, chosen_work};
@@ -104,7 +104,7 @@ impl Check {
     pub fn manual(&self) -> String {
         let words: Vec<&str> = self.severities.iter().map(|it| it.word()).collect();
         let mut text = format!(
-            "# {}\n\n{}\n\n## Weight\nBy itself: {}. A job can give it another weight or turn it \
+            "# {}\n\n{}\n\n## SeveritySetting\nBy itself: {}. A job can give it another weight or turn it \
              off.",
             self.name,
             self.page,
@@ -141,24 +141,24 @@ pub const CHECKS: &[Check] = &[
     edge_distance_outside_card::CHECK,
     linkage_cannot_close::CHECK,
     leaf_has_no_size::CHECK,
-    frame_before_fitting::CHECK,
-    door_past_its_place::CHECK,
+    frame_blocks_fitting::CHECK,
+    reveal_out_of_range::CHECK,
     doors_overlap::CHECK,
     door_too_heavy::CHECK,
     door_too_light::CHECK,
     size_covers_part_of_mass_range::CHECK,
     door_outside_size_span::CHECK,
     box_too_shallow::CHECK,
-    box_too_low::CHECK,
+    opening_too_short::CHECK,
     lift_cannot_work::CHECK,
     falls_when_let_go::CHECK,
     springs_open::CHECK,
-    fitting_meets_shelf::CHECK,
-    top_edge_meets_panel::CHECK,
+    fitting_hits_shelf::CHECK,
+    top_edge_hits_panel::CHECK,
     leaves_meet::CHECK,
-    door_meets_ceiling::CHECK,
-    door_meets_obstacle::CHECK,
-    door_meets_neighbour::CHECK,
+    door_hits_ceiling::CHECK,
+    door_hits_obstacle::CHECK,
+    door_hits_neighbour::CHECK,
     open_doors_meet::CHECK,
     open_door_at_head_height::CHECK,
     handle_out_of_reach::CHECK,
@@ -210,7 +210,7 @@ fn weighed(
     run: impl FnOnce(&mut Vec<Finding>),
 ) {
     let weight = job.settings.weights.get(check.name);
-    if weight == Some(&Weight::Off) {
+    if weight == Some(&SeveritySetting::Off) {
         return;
     }
     let before = findings.len();

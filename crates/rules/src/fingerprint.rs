@@ -1,7 +1,7 @@
 //! A short name for the bores of a panel, so that paper, file and panel can be matched.
 
 use flapwright_model::card::Depth;
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 
 use crate::inspection::{Face, PanelReport};
 
@@ -60,8 +60,8 @@ pub fn grouped(fingerprint: &str) -> String {
 /// All that counts, as one text: one line for the panel, one for each bore, in sorted order.
 fn text_of(panel: &PanelReport) -> String {
     let face = match panel.face {
-        Face::SideInner(SideTie::Left) => "left side",
-        Face::SideInner(SideTie::Right) => "right side",
+        Face::SideInner(Side::Left) => "left side",
+        Face::SideInner(Side::Right) => "right side",
         Face::Underside => "underside",
         Face::DoorBack => "door back",
         Face::Plain => "plain",

@@ -9,9 +9,9 @@ use crate::accept;
 use crate::checks::{BoxContext, look_at_box, look_at_job};
 use crate::finding::Finding;
 use crate::inspection::{BoxReport, Inspection};
-use crate::judge::judge_remedies;
 use crate::place_words::PlaceWords;
 use crate::placement::place_box;
+use crate::remedy_safety::mark_unsafe;
 
 /// Places every box and runs every check. Pure, and total on every job that validates.
 #[must_use]
@@ -78,7 +78,7 @@ impl Inspector {
             .collect();
         look_at_job(job, &boxes, &mut findings);
         PlaceWords::of(&boxes).name(&mut findings);
-        judge_remedies(job, &boxes, &mut findings);
+        mark_unsafe(job, &boxes, &mut findings);
         accept::mark(job, &mut findings);
         // Stable: within one severity the order of boxes and checks stays.
         findings.sort_by_key(|finding| (finding.accepted.is_some(), Reverse(finding.severity)));

@@ -7,7 +7,7 @@ use std::sync::{Arc, OnceLock};
 use euclid::Box3D;
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::card::{Depth, Drill, EdgeRange, OpeningKind};
-use flapwright_model::door::{Grain, SideTie};
+use flapwright_model::door::{Grain, Side};
 use flapwright_model::edges::Edges;
 use flapwright_model::material::{MassRange, MaterialClass};
 use flapwright_model::part::{LeafId, PartId};
@@ -101,7 +101,7 @@ pub struct PanelReport {
 pub enum Face {
     /// Inner face of a side (`SideFace`). On the sheet the left side has its front edge at the
     /// left, the right side at the right.
-    SideInner(SideTie),
+    SideInner(Side),
     /// Underside of a top or shelf (`TopFace`), front edge at the top of the picture.
     Underside,
     /// Back of a leaf (`DoorBack`).
@@ -197,7 +197,7 @@ pub enum BoreSource {
         /// Index of the opening.
         opening: usize,
         /// The fitting's own side.
-        side: SideTie,
+        side: Side,
     },
     /// Typed as drilled already.
     AsDrilled {
@@ -288,7 +288,7 @@ pub struct BoreOffset {
     /// Which leaf.
     pub leaf: LeafId,
     /// The fitting's own side.
-    pub side: SideTie,
+    pub side: Side,
     /// What the fitting's bore is for.
     pub purpose: String,
     /// Where the fitting needs it, in the box.

@@ -5,7 +5,6 @@
 
 pub mod accept;
 pub mod advice;
-pub mod bench;
 pub mod checks;
 pub mod chosen_work;
 pub mod finding;
@@ -13,19 +12,20 @@ pub mod fingerprint;
 mod fitted;
 mod inspect;
 pub mod inspection;
-mod judge;
+pub mod machine_frame;
 pub mod mechanics;
 mod panel_difference;
 mod place_words;
 pub mod placement;
+pub mod plausibility;
+pub mod plural;
 pub mod proof;
-pub mod quick;
 pub mod records;
-pub mod say;
-pub mod slips;
+mod remedy_safety;
+pub mod size_query;
 pub mod strut_places;
 pub mod trial;
 mod tweaks;
 
 pub use inspect::{Inspector, inspect};
-pub use judge::{AppliedRemedy, SafeRun, apply_safe_remedies};
+pub use remedy_safety::{AppliedRemedy, SafeRun, apply_safe_remedies};

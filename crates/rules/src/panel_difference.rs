@@ -235,7 +235,7 @@ pub(crate) fn recorded_bore(bore: &crate::inspection::PlacedBore) -> RecordedBor
 
 fn bores(number: usize) -> String {
     let verb = if number == 1 { "is" } else { "are" };
-    format!("{} {verb}", crate::say::count(number, "bore"))
+    format!("{} {verb}", crate::plural::count(number, "bore"))
 }
 
 fn drill_words(drill: &Drill, unit: Unit) -> String {

@@ -2,7 +2,7 @@
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Card, Example, OpeningKind};
-use flapwright_model::door::{Door, Leaf, Leaves, SideTie};
+use flapwright_model::door::{Door, Leaf, Leaves, Side};
 use flapwright_model::job::Settings;
 use flapwright_model::length::Unit;
 use flapwright_model::measure;
@@ -12,7 +12,7 @@ use crate::placement::door_place::DoorPlace;
 use crate::placement::faces::side_face;
 use crate::placement::fitting::FittingPlace;
 use crate::placement::opening::openings;
-use crate::say;
+use crate::plural;
 
 /// Distances on a card's own example agree when they are closer than this, mm: half of what paper
 /// is printed to.
@@ -66,7 +66,7 @@ pub(crate) fn wrong_words(number: usize) -> String {
     let verb = if number == 1 { "does" } else { "do" };
     format!(
         "{} of its own worked example {verb} not come out",
-        say::count(number, "distance")
+        plural::count(number, "distance")
     )
 }
 
@@ -103,10 +103,10 @@ fn differences(card: &Card, example: &Example, unit: Unit) -> Vec<Moved> {
         opening: place,
         door: &door_place,
     };
-    let own = card.sides.ties().first().copied().unwrap_or(SideTie::Left);
+    let own = card.sides.ties().first().copied().unwrap_or(Side::Left);
     let (panel, edge) = match own {
-        SideTie::Left => (&body.left, door_place.edges.left),
-        SideTie::Right => (&body.right, door_place.edges.right),
+        Side::Left => (&body.left, door_place.edges.left),
+        Side::Right => (&body.right, door_place.edges.right),
     };
     let side: Vec<(f64, f64)> = fitting
         .side_bores()
@@ -145,7 +145,7 @@ fn compare(
         wrong.push(Moved {
             words: format!(
                 "{face}: the example lists {}, the card has {}",
-                say::count(expected.len(), "bore"),
+                plural::count(expected.len(), "bore"),
                 found.len()
             ),
             by: 0.0,

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::HangOn;
+use flapwright_model::door::BoreReference;
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::part::{Part, PartId};
@@ -18,7 +18,7 @@ use crate::placement::taken_over::bores_now;
 ///
 /// A panel that is drilled stays so when its sheet is exported again. When a leaf is marked as
 /// drilled, the bores of its whole door become those of an existing door
-/// ([`HangOn::AsDrilled`]), as they are now. Parts that the inspection lacks are passed over.
+/// ([`BoreReference::AsDrilled`]), as they are now. Parts that the inspection lacks are passed over.
 #[must_use]
 pub fn record(job: &Job, inspection: &Inspection, parts: &[PartId], state: RecordState) -> Edit {
     changed(job, parts, |wall_box, part, box_index| {
@@ -36,7 +36,7 @@ pub fn record(job: &Job, inspection: &Inspection, parts: &[PartId], state: Recor
         if let (RecordState::Drilled, Part::Leaf { opening, .. }) = (state, part)
             && let Some(door) = door_mut(wall_box, opening)
         {
-            door.bores_hang_on = HangOn::AsDrilled(bores_now(report, opening));
+            door.bores_hang_on = BoreReference::AsDrilled(bores_now(report, opening));
         }
     })
 }
@@ -57,7 +57,7 @@ pub(crate) fn forget_in(wall_box: &mut WallBox, part: Part) {
         && !leaf_is_drilled(wall_box, opening)
         && let Some(door) = door_mut(wall_box, opening)
     {
-        door.bores_hang_on = HangOn::Fitting;
+        door.bores_hang_on = BoreReference::Fitting;
     }
 }
 
@@ -88,7 +88,7 @@ pub fn as_needed(job: &Job, box_index: usize, wall_box: &WallBox) -> BoxReport {
         if leaf_is_drilled(wall_box, opening)
             && let Some(door) = door_mut(&mut needed, opening)
         {
-            door.bores_hang_on = HangOn::Fitting;
+            door.bores_hang_on = BoreReference::Fitting;
         }
     }
     needed.records.clear();

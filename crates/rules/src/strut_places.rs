@@ -6,13 +6,13 @@ use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::lift::Lift;
 use flapwright_model::part::Subject;
-use flapwright_motion::anchors::{
-    AnchorAnswer, AnchorError, AnchorLimits, AnchorQuestion, StrutOnHand, in_tenths, place_strut,
-};
 use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::drive::DriveState;
 use flapwright_motion::gravity::Weights;
 use flapwright_motion::motion::Motion;
+use flapwright_motion::strut_mounts::{
+    MountAnswer, MountError, MountLimits, MountQuestion, StrutOnHand, in_tenths, place_strut,
+};
 
 use crate::inspection::{BoxReport, DoorReport};
 use crate::mechanics::{offer, pick_named};
@@ -35,7 +35,7 @@ pub struct StrutPlaces {
     /// Its sizes with a strut; a strut is named after its size.
     pub struts: Vec<StrutOnHand>,
     /// Limits that keep the anchors inside the clear box and on the door's back.
-    pub limits: AnchorLimits,
+    pub limits: MountLimits,
     motion: Motion,
     weights: Weights,
     door: ClosedDoor,
@@ -100,7 +100,7 @@ pub fn strut_places(
     Some(StrutPlaces {
         card: card.name.clone(),
         struts,
-        limits: AnchorLimits {
+        limits: MountLimits {
             box_down: within(0.0, room.clear_down),
             box_back: within(0.0, depth),
             door_down: within((underside - leaf.top).max(0.0), underside - leaf.bottom),
@@ -130,10 +130,10 @@ impl StrutPlaces {
     /// As [`place_strut`].
     pub fn search(
         &self,
-        limits: &AnchorLimits,
+        limits: &MountLimits,
         go_on: &mut dyn FnMut(f64) -> bool,
-    ) -> Result<Vec<AnchorAnswer>, AnchorError> {
-        let question = AnchorQuestion {
+    ) -> Result<Vec<MountAnswer>, MountError> {
+        let question = MountQuestion {
             motion: &self.motion,
             weights: &self.weights,
             door: &self.door,
@@ -158,7 +158,7 @@ impl StrutPlaces {
 /// of the opening that size. The bores of the card stay as they are: no card says which of them
 /// carry an anchor.
 #[must_use]
-pub fn use_anchors(job: &Job, subject: Subject, card: &str, answer: &AnchorAnswer) -> Option<Edit> {
+pub fn use_anchors(job: &Job, subject: Subject, card: &str, answer: &MountAnswer) -> Option<Edit> {
     let mut cards = job.cards.clone();
     let size = cards
         .iter_mut()

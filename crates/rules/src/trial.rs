@@ -9,7 +9,7 @@ use flapwright_model::validate::validate;
 
 use crate::inspection::{BoxReport, DoorReport};
 use crate::placement::place_box;
-use crate::quick::{QuickDoor, quick_job};
+use crate::size_query::{AskedDoor, job_for};
 
 /// Thickness of the door that is tried, mm.
 const THICKNESS: f64 = 19.0;
@@ -57,7 +57,7 @@ impl Trial {
             }
         };
         let width = f64::midpoint(size.door_width.min, size.door_width.max);
-        let door = QuickDoor {
+        let door = AskedDoor {
             kind: card.kind,
             width: width.clamp(WIDTHS.0, WIDTHS.1),
             height,
@@ -69,7 +69,7 @@ impl Trial {
             }),
             box_height: Some(box_height),
         };
-        let mut job = quick_job(vec![material], vec![card.clone()], &door)?;
+        let mut job = job_for(vec![material], vec![card.clone()], &door)?;
         let door = job.boxes.first_mut()?.openings.first_mut()?.door.as_mut()?;
         door.fitting.as_mut()?.size.clone_from(&size.name);
         if !validate(&job).is_empty() {

@@ -11,7 +11,7 @@ use flapwright_model::card_record::Signature;
 use flapwright_model::edit::Edit;
 use flapwright_model::file::write_card;
 
-use super::{CardCommand, CardDesk, CardDiffers, Page};
+use super::{CardCommand, CardDiffers, CardList, Page};
 use crate::window::app::{App, Purpose, release_keyboard};
 use crate::window::dialogs::file_dialogs::Ask;
 use crate::window::dialogs::{Dialog, Next};
@@ -25,17 +25,17 @@ impl App {
     /// Does one thing with cards.
     pub(in crate::window) fn apply_card(&mut self, ctx: &Context, command: CardCommand) {
         match command {
-            CardCommand::Desk => {
+            CardCommand::List => {
                 release_keyboard(ctx);
                 self.view.playing = None;
-                self.cards.page = Some(Page::Desk);
+                self.cards.page = Some(Page::List);
                 self.cards.look_at_library();
             }
             CardCommand::Close => {
                 release_keyboard(ctx);
                 self.cards.page = match self.cards.page {
-                    Some(Page::Editor(_)) => Some(Page::Desk),
-                    Some(Page::Desk) | None => None,
+                    Some(Page::Editor(_)) => Some(Page::List),
+                    Some(Page::List) | None => None,
                 };
             }
             CardCommand::New(kind) => self.open_card(CardDraft::blank(kind)),
@@ -56,7 +56,7 @@ impl App {
                 self.dialog = None;
                 if index < self.cards.editors.len() {
                     self.cards.editors.remove(index);
-                    self.cards.page = Some(Page::Desk);
+                    self.cards.page = Some(Page::List);
                 }
             }
             CardCommand::LoseAll => {
@@ -363,7 +363,7 @@ impl App {
     pub fn typed_card(&self) -> Option<&CardDraft> {
         match self.cards.page? {
             Page::Editor(index) => self.cards.editors.get(index).map(|editor| &editor.draft),
-            Page::Desk => None,
+            Page::List => None,
         }
     }
 
@@ -374,7 +374,7 @@ impl App {
     }
 }
 
-impl CardDesk {
+impl CardList {
     /// Whether a question for a file of a card was given up.
     pub(in crate::window) fn give_up_saving(&mut self) {
         self.saving = None;

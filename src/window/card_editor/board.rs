@@ -6,7 +6,7 @@ use egui::text::{CCursor, CCursorRange};
 use egui::{EventFilter, Id, Key, Label, Modifiers, RichText, Sense, TextEdit, Ui, WidgetInfo};
 use flapwright_model::validate::Problem;
 
-use super::sheet::SheetState;
+use super::table::TableState;
 use crate::window::tokens::tokens;
 
 /// Width of the word before a field.
@@ -76,7 +76,7 @@ pub(crate) struct Board<'a> {
     /// What is wrong.
     pub(crate) problems: &'a Problems,
     /// What the tables remember.
-    pub(crate) sheets: &'a mut HashMap<Id, SheetState>,
+    pub(crate) sheets: &'a mut HashMap<Id, TableState>,
     /// The stops in their order.
     pub(crate) stops: Vec<Stop>,
     /// Where the keyboard goes next.

@@ -9,7 +9,7 @@ use flapwright_model::card_draft::{
 use flapwright_model::part::LeafId;
 
 use super::board::Board;
-use super::sheet::{Column, Outcome, Sheet, sheet_ui};
+use super::table::{Column, Outcome, Table, table_ui};
 use crate::window::tokens::{bold, tokens};
 
 /// The cells that say what is drilled, after the two distances.
@@ -189,7 +189,7 @@ fn bores_ui<R: Row>(
         row.iter_mut().take(2).for_each(String::clear);
         row
     };
-    let sheet = Sheet {
+    let sheet = Table {
         path,
         name,
         columns,
@@ -200,7 +200,7 @@ fn bores_ui<R: Row>(
             .map(|bore| bore.datums(lists).to_vec())
             .collect(),
     };
-    let outcome = sheet_ui(ui, board, &sheet, &mut grid);
+    let outcome = table_ui(ui, board, &sheet, &mut grid);
     if outcome.changed {
         take(bores, lists, &grid, &outcome);
     }
@@ -498,7 +498,7 @@ fn counts_ui(ui: &mut Ui, board: &mut Board<'_>, at: &str, spread: &mut DraftSpr
         format!("{path}[{row}] \"{title}\"")
     };
     let new_row = |_: &Grid, _: usize| Vec::new();
-    let sheet = Sheet {
+    let sheet = Table {
         path: &path,
         name: "How many over which width",
         columns: vec![
@@ -509,7 +509,7 @@ fn counts_ui(ui: &mut Ui, board: &mut Board<'_>, at: &str, spread: &mut DraftSpr
         new_row: &new_row,
         datums: Vec::new(),
     };
-    sheet_ui(ui, board, &sheet, &mut spread.counts);
+    table_ui(ui, board, &sheet, &mut spread.counts);
 }
 
 /// Distances to the door's edge that the paper allows for the chosen bore.

@@ -8,7 +8,7 @@ use flapwright_model::card::{Card, OpeningKind};
 #[derive(Debug, Clone, PartialEq)]
 pub enum CardCommand {
     /// Shows the cards at hand.
-    Desk,
+    List,
     /// Goes back to the job; what is typed is kept.
     Close,
     /// Begins a card with everything but the numbers.

@@ -300,7 +300,7 @@ fn head_ui(ui: &mut Ui, editor: &CardEditor, job: &Job, queue: &mut Vec<Command>
             true,
             "Back",
             "Goes back; what is typed is kept. Esc",
-            CardCommand::Desk,
+            CardCommand::List,
         );
         ui.label(bold(editor.title()).size(15.0));
         let (undo, redo) = editor.undo.can();

@@ -9,7 +9,7 @@ use flapwright_model::length::Unit;
 use flapwright_model::lift::PieceCount;
 
 use super::board::Board;
-use super::sheet::{Column, Sheet, sheet_ui};
+use super::table::{Column, Table, table_ui};
 use crate::window::tokens::bold;
 
 /// Front datums, with the words of lists.
@@ -209,7 +209,7 @@ fn cut_parts_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
         format!("cut_parts[{row}].{name}")
     };
     let new_row = |_: &Grid, _: usize| vec![String::new(), String::new(), "1".to_owned()];
-    let sheet = Sheet {
+    let sheet = Table {
         path: "cut_parts",
         name: "Parts cut to length",
         columns: vec![
@@ -221,7 +221,7 @@ fn cut_parts_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
         new_row: &new_row,
         datums: Vec::new(),
     };
-    if sheet_ui(ui, board, &sheet, &mut grid).changed {
+    if table_ui(ui, board, &sheet, &mut grid).changed {
         draft.cut_parts = (0..grid.rows.len())
             .map(|row| DraftCutPart {
                 name: grid.cell(row, 0).to_owned(),
@@ -428,7 +428,7 @@ fn poses_ui(ui: &mut Ui, board: &mut Board<'_>, poses: &mut Grid) {
         format!("linkage.bodies.poses[{row}] \"{title}\"")
     };
     let new_row = |_: &Grid, _: usize| Vec::new();
-    let sheet = Sheet {
+    let sheet = Table {
         path: "linkage.bodies.poses",
         name: "Places of the point",
         columns: vec![
@@ -440,7 +440,7 @@ fn poses_ui(ui: &mut Ui, board: &mut Board<'_>, poses: &mut Grid) {
         new_row: &new_row,
         datums: Vec::new(),
     };
-    sheet_ui(ui, board, &sheet, poses);
+    table_ui(ui, board, &sheet, poses);
 }
 
 /// The worked example.
@@ -529,7 +529,7 @@ fn places_ui(
         format!("{path}[{row}] \"{title}\"")
     };
     let new_row = |_: &Grid, _: usize| Vec::new();
-    let sheet = Sheet {
+    let sheet = Table {
         path,
         name,
         columns: titles.map(|title| Column::new(title, 110.0)).to_vec(),
@@ -537,5 +537,5 @@ fn places_ui(
         new_row: &new_row,
         datums: Vec::new(),
     };
-    sheet_ui(ui, board, &sheet, grid);
+    table_ui(ui, board, &sheet, grid);
 }

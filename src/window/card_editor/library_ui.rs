@@ -7,8 +7,8 @@ use flapwright_model::job::Job;
 use flapwright_model::length::parse_length;
 use flapwright_model::measure::Measure;
 
-use super::desk::proved_ui;
-use super::{CardCommand, CardDesk};
+use super::card_list::proved_ui;
+use super::{CardCommand, CardList};
 use crate::window::command::Command;
 use crate::window::tokens::{bold, tokens};
 
@@ -47,7 +47,7 @@ impl Search {
 }
 
 /// Shows the library.
-pub(super) fn library_ui(ui: &mut Ui, desk: &mut CardDesk, job: &Job, queue: &mut Vec<Command>) {
+pub(super) fn library_ui(ui: &mut Ui, desk: &mut CardList, job: &Job, queue: &mut Vec<Command>) {
     ui.horizontal(|ui| {
         ui.label(bold("Library"));
         if let Some(library) = &desk.library {

@@ -4,7 +4,7 @@ use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::card_draft::{CardDraft, DraftBodies, DraftEnvelope, DraftPivot, columns};
 use flapwright_model::material::Material;
 use flapwright_rules::inspection::Inspection;
-use flapwright_rules::quick::sample_job;
+use flapwright_rules::size_query::sample_job;
 
 use super::board::Problems;
 

@@ -10,7 +10,7 @@ use flapwright_motion::measured::{
 };
 
 use super::board::Board;
-use super::sheet::{Column, Sheet, sheet_ui};
+use super::table::{Column, Table, table_ui};
 use crate::window::tokens::{bold, tokens};
 
 /// Degrees between the rows that are written.
@@ -140,7 +140,7 @@ fn readings_ui(ui: &mut Ui, board: &mut Board<'_>, setting: &str, grid: &mut Gri
         ]
     };
     let name = format!("Readings, {setting} setting");
-    let sheet = Sheet {
+    let sheet = Table {
         path: &path,
         name: &name,
         columns: TITLES.map(|title| Column::new(title, 84.0)).to_vec(),
@@ -148,7 +148,7 @@ fn readings_ui(ui: &mut Ui, board: &mut Board<'_>, setting: &str, grid: &mut Gri
         new_row: &new_row,
         datums: Vec::new(),
     };
-    sheet_ui(ui, board, &sheet, grid);
+    table_ui(ui, board, &sheet, grid);
 }
 
 /// The readings of a table; rows without anything are left out.

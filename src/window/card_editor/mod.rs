@@ -7,8 +7,8 @@
 mod apply;
 mod board;
 mod bores;
+mod card_list;
 mod command;
-mod desk;
 mod differs;
 mod editor_ui;
 mod form;
@@ -18,10 +18,10 @@ mod load_forms;
 mod measured;
 mod picture;
 mod proof_step;
-mod sheet;
-mod sheet_keys;
 mod sizes;
 mod step;
+mod table;
+mod table_keys;
 mod undo;
 
 use std::collections::HashMap;
@@ -41,9 +41,9 @@ use self::library_ui::Search;
 use self::live::Live;
 use self::measured::Measured;
 use self::picture::PictureState;
-use self::sheet::SheetState;
 use self::sizes::SizesState;
 use self::step::Step;
+use self::table::TableState;
 use self::undo::Undo;
 use super::command::Command;
 
@@ -82,14 +82,14 @@ pub(crate) const KEYS: [(&str, &str); 9] = [
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Page {
     /// The cards at hand.
-    Desk,
+    List,
     /// The card of that index.
     Editor(usize),
 }
 
 /// The cards at hand and those that are being typed.
 #[derive(Default)]
-pub(crate) struct CardDesk {
+pub(crate) struct CardList {
     /// What stands over the job.
     pub(crate) page: Option<Page>,
     /// Cards that are being typed.
@@ -120,7 +120,7 @@ pub(crate) struct CardEditor {
     kept: CardDraft,
     undo: Undo,
     step: Step,
-    sheets: HashMap<Id, SheetState>,
+    sheets: HashMap<Id, TableState>,
     /// The controls of the last frame that the keyboard can be sent to.
     owned: Vec<Id>,
     sizes: SizesState,
@@ -213,12 +213,12 @@ impl CardEditor {
     }
 }
 
-impl CardDesk {
+impl CardList {
     /// The open card.
     fn editor(&mut self) -> Option<&mut CardEditor> {
         match self.page? {
             Page::Editor(index) => self.editors.get_mut(index),
-            Page::Desk => None,
+            Page::List => None,
         }
     }
 
@@ -256,14 +256,14 @@ impl CardDesk {
 /// Shows the desk or the open card in the whole window; `asked` says that a question stands over it.
 pub(crate) fn cards_ui(
     ui: &mut Ui,
-    desk: &mut CardDesk,
+    desk: &mut CardList,
     job: &Job,
     asked: bool,
     queue: &mut Vec<Command>,
 ) {
     match desk.page {
         None => {}
-        Some(Page::Desk) => desk::desk_ui(ui, desk, job, asked, queue),
+        Some(Page::List) => card_list::card_list_ui(ui, desk, job, asked, queue),
         Some(Page::Editor(_)) => {
             if let Some(editor) = desk.editor() {
                 editor_ui::editor_ui(ui, editor, job, asked, queue);

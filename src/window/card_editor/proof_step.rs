@@ -2,8 +2,8 @@
 
 use egui::{Label, RichText, Ui};
 use flapwright_model::length::Unit;
+use flapwright_rules::plausibility::slips;
 use flapwright_rules::proof::proof;
-use flapwright_rules::slips::slips;
 
 use super::live::Live;
 use crate::window::tokens::{bold, tokens};

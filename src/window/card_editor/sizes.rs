@@ -6,7 +6,7 @@ use flapwright_model::card_draft::{CardDraft, Grid, LoadGiven};
 
 use super::board::Board;
 use super::load_forms::{LoadAsk, load_forms_ui};
-use super::sheet::{Column, Sheet, sheet_ui};
+use super::table::{Column, Table, table_ui};
 use crate::window::tokens::{bold, tokens};
 
 /// Width of a column of the sizes table.
@@ -62,7 +62,7 @@ pub(super) fn sizes_ui(
             draft.lift_by_springs();
         }
     }
-    let row = table_ui(ui, board, draft);
+    let row = sizes_table(ui, board, draft);
     columns_ui(ui, board, state, draft);
     load_forms_ui(ui, board, &mut state.load, draft, row);
     ui.add_space(6.0);
@@ -83,7 +83,7 @@ pub(super) fn sizes_ui(
     SizesOutcome { row, measure }
 }
 
-fn table_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) -> usize {
+fn sizes_table(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) -> usize {
     let titles = draft.sizes.titles.clone();
     let column = |title: &String| {
         let own = !columns::is_known(title);
@@ -123,7 +123,7 @@ fn table_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) -> usize 
         }
         row
     };
-    let sheet = Sheet {
+    let sheet = Table {
         path: "sizes",
         name: "Sizes",
         columns: titles.iter().map(column).collect(),
@@ -133,7 +133,7 @@ fn table_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) -> usize 
     };
     egui::ScrollArea::horizontal()
         .id_salt("sizes table")
-        .show(ui, |ui| sheet_ui(ui, board, &sheet, &mut draft.sizes).row)
+        .show(ui, |ui| table_ui(ui, board, &sheet, &mut draft.sizes).row)
         .inner
 }
 
@@ -204,7 +204,7 @@ fn loads_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
             |row| row.iter().take(2).cloned().collect(),
         )
     };
-    let sheet = Sheet {
+    let sheet = Table {
         path: "loads",
         name: "Masses by height",
         columns: vec![
@@ -221,7 +221,7 @@ fn loads_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
         new_row: &new_row,
         datums: Vec::new(),
     };
-    sheet_ui(ui, board, &sheet, &mut draft.loads);
+    table_ui(ui, board, &sheet, &mut draft.loads);
 }
 
 fn springs_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
@@ -237,7 +237,7 @@ fn springs_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
         let before = at.checked_sub(1).and_then(|row| grid.rows.get(row));
         vec![before.and_then(|row| row.first()).unwrap_or(&first).clone()]
     };
-    let sheet = Sheet {
+    let sheet = Table {
         path: "springs",
         name: "Spring moments",
         columns: vec![
@@ -250,7 +250,7 @@ fn springs_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
         new_row: &new_row,
         datums: Vec::new(),
     };
-    sheet_ui(ui, board, &sheet, &mut draft.springs);
+    table_ui(ui, board, &sheet, &mut draft.springs);
     let told = "+ lifts the door. A spring with one setting has the same moment in both columns.";
     ui.add(Label::new(RichText::new(told).small().color(tokens(ui).text_soft)).wrap());
 }

@@ -37,7 +37,7 @@ pub(super) fn lose_ui(ctx: &Context, cards: &[String], queue: &mut Vec<Command>)
         answers(ui, &["Back to the cards", "Close without them"])
     });
     match answer {
-        Some(0) => queue.extend([close(), Command::Card(CardCommand::Desk)]),
+        Some(0) => queue.extend([close(), Command::Card(CardCommand::List)]),
         Some(_) => queue.push(Command::Card(CardCommand::LoseAll)),
         None if gone => queue.push(close()),
         None => {}

@@ -22,8 +22,8 @@ use super::card_editor::{CardDiffers, differs_ui};
 use super::command::{Command, UiCommand};
 use super::document::Document;
 use super::fields::Fields;
-use super::mechanics::{StrutDialog, strut_ui};
 use super::sheets_dialog::{SheetsDialog, sheets_ui};
+use super::side_panel::{StrutDialog, strut_ui};
 
 /// What to go on with once unsaved changes are dealt with.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -5,7 +5,7 @@ use flapwright_rules::accept::{accept, take_back};
 use flapwright_rules::apply_safe_remedies;
 use flapwright_rules::checks::check;
 use flapwright_rules::finding::{Finding, Severity};
-use flapwright_rules::say::count;
+use flapwright_rules::plural::count;
 
 use super::RemedyAt;
 use crate::window::app::App;

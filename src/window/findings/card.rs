@@ -9,7 +9,7 @@ use crate::window::document::Document;
 use crate::window::tokens::{bold, tokens};
 
 /// What every finding of the list is shown with.
-pub(super) struct Card<'a> {
+pub(super) struct FindingCard<'a> {
     pub(super) document: &'a Document,
     /// The lit finding.
     pub(super) chosen: Option<usize>,
@@ -20,7 +20,7 @@ pub(super) struct Card<'a> {
 }
 
 /// An open finding with its remedies.
-pub(super) fn finding_ui(ui: &mut Ui, card: &mut Card<'_>, index: usize, finding: &Finding) {
+pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, index: usize, finding: &Finding) {
     framed(ui, card, index, finding, |ui, card| {
         details_ui(ui, finding);
         for (remedy_index, remedy) in finding.remedies.iter().enumerate() {
@@ -44,7 +44,12 @@ pub(super) fn finding_ui(ui: &mut Ui, card: &mut Card<'_>, index: usize, finding
 }
 
 /// An accepted finding with the reason.
-pub(super) fn accepted_ui(ui: &mut Ui, card: &mut Card<'_>, index: usize, finding: &Finding) {
+pub(super) fn accepted_ui(
+    ui: &mut Ui,
+    card: &mut FindingCard<'_>,
+    index: usize,
+    finding: &Finding,
+) {
     framed(ui, card, index, finding, |ui, card| {
         let reason = finding.accepted.as_deref().unwrap_or_default();
         ui.add(Label::new(format!("Accepted: {reason}")).wrap());
@@ -66,7 +71,7 @@ fn small_button(ui: &mut Ui, text: &str, verb: &str, finding: &Finding) -> Respo
         .accessible_name(format!("{verb} {}, {}", finding.check, finding.place))
 }
 
-fn what_ui(ui: &mut Ui, card: &mut Card<'_>, finding: &Finding) {
+fn what_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
     let button = small_button(ui, "What is this?", "What is", finding)
         .on_hover_text("What the check looks at, why it matters, what can be done.");
     if button.clicked() {
@@ -76,10 +81,10 @@ fn what_ui(ui: &mut Ui, card: &mut Card<'_>, finding: &Finding) {
 
 fn framed(
     ui: &mut Ui,
-    card: &mut Card<'_>,
+    card: &mut FindingCard<'_>,
     index: usize,
     finding: &Finding,
-    body: impl FnOnce(&mut Ui, &mut Card<'_>),
+    body: impl FnOnce(&mut Ui, &mut FindingCard<'_>),
 ) {
     let tokens = tokens(ui);
     let chosen = card.chosen == Some(index);
@@ -104,7 +109,12 @@ fn framed(
 }
 
 /// Severity, place, check, and the sentence, which is the button that lights the places.
-fn message_ui(ui: &mut Ui, card: &mut Card<'_>, index: usize, finding: &Finding) -> Response {
+fn message_ui(
+    ui: &mut Ui,
+    card: &mut FindingCard<'_>,
+    index: usize,
+    finding: &Finding,
+) -> Response {
     let tokens = tokens(ui);
     let first = finding.subjects.first();
     let report = first.and_then(|subject| {
@@ -152,7 +162,7 @@ fn details_ui(ui: &mut Ui, finding: &Finding) {
 }
 
 /// A remedy: its button previews it under the pointer and with the keyboard on it.
-fn remedy_ui(ui: &mut Ui, card: &mut Card<'_>, at: RemedyAt, remedy: &Remedy) {
+fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: RemedyAt, remedy: &Remedy) {
     let button = ui
         .add(Button::new(&remedy.title).wrap())
         .on_hover_text(&remedy.effect);

@@ -8,9 +8,9 @@ mod preview;
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
-use flapwright_rules::say::count;
+use flapwright_rules::plural::count;
 
-use self::card::{Card, accepted_ui, finding_ui};
+use self::card::{FindingCard, accepted_ui, finding_ui};
 use self::filter::{Filter, filter_ui};
 pub(crate) use self::preview::{Preview, RemedyAt};
 use super::command::{Command, UiCommand};
@@ -39,7 +39,7 @@ pub(crate) fn findings_ui(
     let state = &mut view.findings;
     filter_ui(ui, inspection, &mut state.filter);
     ui.separator();
-    let mut card = Card {
+    let mut card = FindingCard {
         document,
         chosen: view.finding,
         scroll,
@@ -108,7 +108,7 @@ fn head_ui(ui: &mut Ui, inspection: &Inspection, queue: &mut Vec<Command>) {
     }
 }
 
-fn accepted_list(ui: &mut Ui, card: &mut Card<'_>, accepted: &[(usize, &Finding)]) {
+fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[(usize, &Finding)]) {
     let chosen = accepted
         .iter()
         .any(|(index, _)| card.chosen == Some(*index));

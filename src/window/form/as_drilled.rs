@@ -1,7 +1,7 @@
 //! The table of bores that an existing door has already.
 
 use egui::{RichText, Ui};
-use flapwright_model::door::{DrilledBore, HangOn, SideTie, VerticalTie};
+use flapwright_model::door::{BoreReference, DrilledBore, End, Side};
 use flapwright_model::part::LeafId;
 
 use super::{Form, names};
@@ -44,9 +44,9 @@ pub(crate) fn bores_ui(ui: &mut Ui, form: &mut Form<'_>, bores: &[DrilledBore]) 
         };
         let bore = bores.last().cloned().unwrap_or_else(|| DrilledBore {
             leaf,
-            from_side: SideTie::Left,
+            from_side: Side::Left,
             across: 20.0,
-            from_end: VerticalTie::Top,
+            from_end: End::Top,
             along: 60.0,
             diameter: 5.0,
             depth: 11.0,
@@ -64,7 +64,7 @@ fn bore_ui(ui: &mut Ui, form: &mut Form<'_>, index: usize, bore: &DrilledBore) {
         let change = buttons(ui, &format!("{path}.leaf"), "leaf", &bore.leaf, &all);
         form.edit_drilled(&format!("{name} leaf"), index, change, |b, v| b.leaf = v);
     }
-    let all = [(SideTie::Left, "left edge"), (SideTie::Right, "right edge")];
+    let all = [(Side::Left, "left edge"), (Side::Right, "right edge")];
     let change = buttons(
         ui,
         &format!("{path}.from_side"),
@@ -75,10 +75,7 @@ fn bore_ui(ui: &mut Ui, form: &mut Form<'_>, index: usize, bore: &DrilledBore) {
     form.edit_drilled(&format!("{name} side edge"), index, change, |b, v| {
         b.from_side = v;
     });
-    let all = [
-        (VerticalTie::Top, "top edge"),
-        (VerticalTie::Bottom, "bottom edge"),
-    ];
+    let all = [(End::Top, "top edge"), (End::Bottom, "bottom edge")];
     let change = buttons(
         ui,
         &format!("{path}.from_end"),
@@ -144,7 +141,7 @@ impl Form<'_> {
         set: impl FnOnce(&mut DrilledBore, T),
     ) {
         self.edit_door(what, change, |door, value| {
-            if let HangOn::AsDrilled(list) = &mut door.bores_hang_on
+            if let BoreReference::AsDrilled(list) = &mut door.bores_hang_on
                 && let Some(bore) = list.get_mut(index)
             {
                 set(bore, value);
@@ -156,7 +153,7 @@ impl Form<'_> {
         let opening = self.opening;
         self.press_box(what, |b| {
             let door = b.openings.get_mut(opening).and_then(|o| o.door.as_mut());
-            if let Some(HangOn::AsDrilled(list)) = door.map(|door| &mut door.bores_hang_on) {
+            if let Some(BoreReference::AsDrilled(list)) = door.map(|door| &mut door.bores_hang_on) {
                 set(list);
             }
         });

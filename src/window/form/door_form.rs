@@ -1,12 +1,12 @@
 //! The door of the shown opening.
 
 use egui::{CollapsingHeader, RichText, Ui};
-use flapwright_model::door::{Door, DoorFit, HangOn, Leaves, VerticalTie};
+use flapwright_model::door::{BoreReference, Door, DoorFit, End, Leaves};
 use flapwright_model::edges::Edges;
 use flapwright_model::part::{LeafId, Part};
 
 use super::record_form::record_ui;
-use super::{Form, as_drilled, group, hung_on, leaf_form, names, starter};
+use super::{Form, as_drilled, group, handle_and_mass, leaf_form, names, starter};
 use crate::window::command::Command;
 use crate::window::fields::choice::{buttons, buttons_under};
 use crate::window::fields::{Change, field_id};
@@ -53,10 +53,10 @@ pub(crate) fn door_ui(ui: &mut Ui, form: &mut Form<'_>) {
     leaf_form::leaves_ui(ui, form, &door);
     CollapsingHeader::new("Handle")
         .id_salt("handle")
-        .show(ui, |ui| hung_on::handle_ui(ui, form, &door));
+        .show(ui, |ui| handle_and_mass::handle_ui(ui, form, &door));
     CollapsingHeader::new("Mass")
         .id_salt("mass")
-        .show(ui, |ui| hung_on::mass_ui(ui, form, &door));
+        .show(ui, |ui| handle_and_mass::mass_ui(ui, form, &door));
     ui.add_space(4.0);
     if ui
         .button("Remove door")
@@ -175,9 +175,9 @@ fn hang_on_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
     group(ui, "Bores in the back hang on");
     let path = form.door_path("bores_hang_on");
     let kind = match &door.bores_hang_on {
-        HangOn::Fitting => HangKind::Fitting,
-        HangOn::Edges { .. } => HangKind::Edges,
-        HangOn::AsDrilled(_) => HangKind::AsDrilled,
+        BoreReference::Fitting => HangKind::Fitting,
+        BoreReference::Edges { .. } => HangKind::Edges,
+        BoreReference::AsDrilled(_) => HangKind::AsDrilled,
     };
     let all = [
         (HangKind::Fitting, "the fitting"),
@@ -194,11 +194,9 @@ fn hang_on_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
     let taken = now.clone();
     form.edit_door("bores hang on", change, |d, kind| {
         d.bores_hang_on = match kind {
-            HangKind::Fitting => HangOn::Fitting,
-            HangKind::Edges => HangOn::Edges {
-                vertical: VerticalTie::Top,
-            },
-            HangKind::AsDrilled => HangOn::AsDrilled(now),
+            HangKind::Fitting => BoreReference::Fitting,
+            HangKind::Edges => BoreReference::Edges { vertical: End::Top },
+            HangKind::AsDrilled => BoreReference::AsDrilled(now),
         };
     });
     if kind != HangKind::AsDrilled && !taken.is_empty() {
@@ -213,22 +211,19 @@ fn hang_on_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
                 running: false,
             };
             form.edit_door("bores as drilled", Some(change), |d, ()| {
-                d.bores_hang_on = HangOn::AsDrilled(taken);
+                d.bores_hang_on = BoreReference::AsDrilled(taken);
             });
         }
     }
     match &door.bores_hang_on {
-        HangOn::Fitting => {
+        BoreReference::Fitting => {
             note(
                 ui,
                 "Neither a reveal nor an edge tweak moves them in the box.",
             );
         }
-        HangOn::Edges { vertical } => {
-            let all = [
-                (VerticalTie::Top, "top edge"),
-                (VerticalTie::Bottom, "bottom edge"),
-            ];
+        BoreReference::Edges { vertical } => {
+            let all = [(End::Top, "top edge"), (End::Bottom, "bottom edge")];
             let change = buttons(
                 ui,
                 &format!("{path}.vertical"),
@@ -237,14 +232,14 @@ fn hang_on_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
                 &all,
             );
             form.edit_door("bores tied to", change, |d, vertical| {
-                d.bores_hang_on = HangOn::Edges { vertical };
+                d.bores_hang_on = BoreReference::Edges { vertical };
             });
             note(
                 ui,
                 "An edge tweak carries along the bores that are tied to that edge.",
             );
         }
-        HangOn::AsDrilled(bores) => as_drilled::bores_ui(ui, form, bores),
+        BoreReference::AsDrilled(bores) => as_drilled::bores_ui(ui, form, bores),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Shelves, what they divide, and the rows of bores for their pins.
 
 use egui::{RichText, Ui};
-use flapwright_model::cabinet::{Crosspiece, Shelf, ShelfKind, SystemRows, WallBox};
+use flapwright_model::cabinet::{HorizontalPanel, Shelf, ShelfKind, SystemRows, WallBox};
 use flapwright_model::length::show_length;
 use flapwright_model::part::Part;
 
@@ -78,7 +78,7 @@ fn opening_list(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
 }
 
 fn new_shelf(shown: &WallBox, up: f64, kind: ShelfKind) -> Shelf {
-    let piece = Crosspiece {
+    let piece = HorizontalPanel {
         set_in: 0.0,
         ..shown.bottom.clone()
     };

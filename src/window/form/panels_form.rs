@@ -1,7 +1,7 @@
 //! The panels of the box: thickness, material, bands; how the back is let in.
 
 use egui::{CollapsingHeader, Ui};
-use flapwright_model::cabinet::{Back, Crosspiece, Panel, WallBox};
+use flapwright_model::cabinet::{Back, HorizontalPanel, Panel, WallBox};
 use flapwright_model::part::Part;
 
 use super::bands::{Ends, bands_ui, drilled_ui};
@@ -10,7 +10,7 @@ use super::{Form, names};
 use crate::window::fields::choice::buttons_under;
 
 type PanelOf = fn(&mut WallBox) -> &mut Panel;
-type PieceOf = fn(&mut WallBox) -> &mut Crosspiece;
+type PieceOf = fn(&mut WallBox) -> &mut HorizontalPanel;
 
 /// Sides, top and bottom.
 pub(crate) fn panels_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
@@ -26,7 +26,7 @@ pub(crate) fn panels_ui(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
             record_ui(ui, form, part, name);
         });
     }
-    let pieces: [(&str, Part, &Crosspiece, PieceOf, PanelOf); 2] = [
+    let pieces: [(&str, Part, &HorizontalPanel, PieceOf, PanelOf); 2] = [
         (
             "top",
             Part::Top,
@@ -91,9 +91,9 @@ pub(crate) fn piece_ui(
     ui: &mut Ui,
     form: &mut Form<'_>,
     name: &str,
-    piece: &Crosspiece,
+    piece: &HorizontalPanel,
     with_set_in: bool,
-    of: impl Fn(&mut WallBox) -> &mut Crosspiece,
+    of: impl Fn(&mut WallBox) -> &mut HorizontalPanel,
 ) {
     let path = form.box_path(name);
     let length = form.length();

@@ -22,7 +22,7 @@ pub(crate) fn record_ui(ui: &mut Ui, form: &mut Form<'_>, part: Part, name: &str
     } else {
         format!("revision {}", record.revision)
     };
-    let bores = flapwright_rules::say::count(record.bores.len(), "bore");
+    let bores = flapwright_rules::plural::count(record.bores.len(), "bore");
     let text = RichText::new(format!("{state}: {revision}, {bores}"));
     ui.add(Label::new(text.color(tokens(ui).note)).wrap());
     let button = ui

@@ -1,7 +1,7 @@
 //! How much each check weighs in this job, and which are not run.
 
 use egui::{CollapsingHeader, ComboBox, Label, RichText, Ui};
-use flapwright_model::severity::Weight;
+use flapwright_model::severity::SeveritySetting;
 use flapwright_rules::checks::{CHECKS, Check};
 
 use super::Form;
@@ -9,21 +9,21 @@ use crate::window::command::Command;
 use crate::window::fields::{Change, field_id};
 use crate::window::tokens::{GROUP_GAP, bold, tokens};
 
-const ALL: [Option<Weight>; 5] = [
+const ALL: [Option<SeveritySetting>; 5] = [
     None,
-    Some(Weight::Off),
-    Some(Weight::Note),
-    Some(Weight::Caution),
-    Some(Weight::Stop),
+    Some(SeveritySetting::Off),
+    Some(SeveritySetting::Note),
+    Some(SeveritySetting::Caution),
+    Some(SeveritySetting::Stop),
 ];
 
-const fn word(weight: Option<Weight>) -> &'static str {
+const fn word(weight: Option<SeveritySetting>) -> &'static str {
     match weight {
         None => "by itself",
-        Some(Weight::Off) => "off",
-        Some(Weight::Note) => "note",
-        Some(Weight::Caution) => "caution",
-        Some(Weight::Stop) => "stop",
+        Some(SeveritySetting::Off) => "off",
+        Some(SeveritySetting::Note) => "note",
+        Some(SeveritySetting::Caution) => "caution",
+        Some(SeveritySetting::Stop) => "stop",
     }
 }
 

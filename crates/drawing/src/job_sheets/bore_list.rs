@@ -4,7 +4,7 @@ use flapwright_model::length::{show_inch_64, show_mm_tenth};
 use flapwright_rules::fingerprint::{fingerprint, grouped};
 use flapwright_rules::inspection::{BoxReport, PanelReport};
 
-use super::Setup;
+use super::SheetSetup;
 use super::flow::{Flow, Theme};
 use super::list_table::{Cell, Column, ListTable};
 use crate::cautions::{Context, cautions};
@@ -14,7 +14,7 @@ use crate::panel_sheet::facts::Facts;
 use crate::text::set_fractions;
 
 /// The pages of the list; none when nothing is drilled.
-pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
+pub(super) fn pages(setup: &SheetSetup<'_>) -> Vec<Draft> {
     let inches = setup.job.settings.inches_on_sheets;
     let mut columns = vec![
         Column::number("No"),

@@ -6,7 +6,7 @@ use flapwright_model::material::MaterialClass;
 use flapwright_rules::inspection::{BoxReport, DoorReport};
 
 use super::head_foot::{Head, INSIDE, foot, pieces};
-use super::{Setup, box_heights};
+use super::{SheetSetup, box_heights};
 use crate::brush::{Brush, Lettering};
 use crate::cautions::{Context, cautions};
 use crate::dimension::{Axis, Chain, Stretch, chain};
@@ -85,7 +85,7 @@ struct Choice {
 
 /// The page of a box at the largest scale at which its views fit; two pages where that gives a
 /// larger scale.
-pub(super) fn pages(setup: &Setup<'_>, report: &BoxReport) -> Vec<Draft> {
+pub(super) fn pages(setup: &SheetSetup<'_>, report: &BoxReport) -> Vec<Draft> {
     let whole = largest(setup, report, &Arrangement::WHOLE);
     let parts = [
         largest(setup, report, &Arrangement::FRONT),
@@ -102,7 +102,7 @@ pub(super) fn pages(setup: &Setup<'_>, report: &BoxReport) -> Vec<Draft> {
         .collect()
 }
 
-fn largest(setup: &Setup<'_>, report: &BoxReport, arrangements: &[Arrangement]) -> Choice {
+fn largest(setup: &SheetSetup<'_>, report: &BoxReport, arrangements: &[Arrangement]) -> Choice {
     let found = setup.fit.scales().find_map(|scale| {
         let views = views(setup, report, scale);
         setup.fit.papers.iter().find_map(|paper| {
@@ -134,7 +134,7 @@ fn largest(setup: &Setup<'_>, report: &BoxReport, arrangements: &[Arrangement]) 
     })
 }
 
-fn page(setup: &Setup<'_>, report: &BoxReport, choice: Choice) -> Draft {
+fn page(setup: &SheetSetup<'_>, report: &BoxReport, choice: Choice) -> Draft {
     let views = views(setup, report, choice.scale);
     let mut list = DisplayList::new();
     let on = (choice.paper, choice.scale);
@@ -153,7 +153,7 @@ fn page(setup: &Setup<'_>, report: &BoxReport, choice: Choice) -> Draft {
     }
 }
 
-fn views(setup: &Setup<'_>, report: &BoxReport, scale: Scale) -> Views {
+fn views(setup: &SheetSetup<'_>, report: &BoxReport, scale: Scale) -> Views {
     let options = ViewOptions {
         scale: scale.ratio(),
         unit: Unit::Millimetre,
@@ -292,7 +292,7 @@ fn arrange(views: &Views, arrangement: Arrangement) -> DisplayList {
 /// Head and foot of the page; gives back the room between them.
 fn frame(
     list: &mut DisplayList,
-    setup: &Setup<'_>,
+    setup: &SheetSetup<'_>,
     report: &BoxReport,
     (paper, scale): (Paper, Scale),
     views: &Views,
@@ -373,7 +373,7 @@ fn context(report: &BoxReport) -> Context {
     }
 }
 
-fn legend(setup: &Setup<'_>, report: &BoxReport) -> Vec<String> {
+fn legend(setup: &SheetSetup<'_>, report: &BoxReport) -> Vec<String> {
     let hatching = hatch::legend(hatchings(report));
     let mut words = vec![
         format!("Hatching: {}.", hatching.join("; ")),

@@ -7,9 +7,9 @@ use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::BoxReport;
-use flapwright_rules::say;
+use flapwright_rules::plural;
 
-use super::Setup;
+use super::SheetSetup;
 use super::flow::{Flow, Theme};
 use super::head_foot::pieces;
 use super::list_table::{Cell, Column, ListTable};
@@ -31,7 +31,7 @@ const UNDER: f64 = 13.0;
 const LEAST_WIDTH: f64 = 42.0;
 
 /// The cover and, for a large job, further pages.
-pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
+pub(super) fn pages(setup: &SheetSetup<'_>) -> Vec<Draft> {
     let mut flow = Flow::new(setup, theme(setup));
     flow.caption("Boxes");
     boxes(setup, &mut flow);
@@ -50,7 +50,7 @@ pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
     flow.finish()
 }
 
-fn theme(setup: &Setup<'_>) -> Theme {
+fn theme(setup: &SheetSetup<'_>) -> Theme {
     let job = setup.job;
     let count: u32 = job.boxes.iter().map(|it| it.quantity).sum();
     let built = if count == 1 {
@@ -58,7 +58,7 @@ fn theme(setup: &Setup<'_>) -> Theme {
     } else {
         format!("{count} boxes")
     };
-    let panels = say::count(setup.drilled().count(), "drilling sheet");
+    let panels = plural::count(setup.drilled().count(), "drilling sheet");
     let mut lead = vec![format!(
         "{built}, {panels}, ceiling {} above the floor. All sizes in mm unless a unit stands \
          beside them.",
@@ -86,7 +86,7 @@ fn theme(setup: &Setup<'_>) -> Theme {
 }
 
 /// Everything that some page of the job has on it.
-fn context(setup: &Setup<'_>) -> Context {
+fn context(setup: &SheetSetup<'_>) -> Context {
     let panels = || setup.inspection.boxes.iter().flat_map(|it| &it.panels);
     let fitted = setup.fittings().next().is_some();
     let bores = || panels().flat_map(|panel| &panel.bores);
@@ -110,7 +110,7 @@ fn context(setup: &Setup<'_>) -> Context {
 }
 
 /// Small front views side by side, in rows.
-fn boxes(setup: &Setup<'_>, flow: &mut Flow) {
+fn boxes(setup: &SheetSetup<'_>, flow: &mut Flow) {
     let reports = &setup.inspection.boxes;
     if reports.is_empty() {
         flow.paragraph("This job has no box.", Weight::Plain);
@@ -137,7 +137,7 @@ fn boxes(setup: &Setup<'_>, flow: &mut Flow) {
     }
 }
 
-fn picture(setup: &Setup<'_>, report: &BoxReport, scale: f64) -> DisplayList {
+fn picture(setup: &SheetSetup<'_>, report: &BoxReport, scale: f64) -> DisplayList {
     let options = ViewOptions {
         scale,
         mark: setup.job.settings.opening_mark,
@@ -155,7 +155,7 @@ fn picture(setup: &Setup<'_>, report: &BoxReport, scale: f64) -> DisplayList {
 
 fn one_box(
     list: &mut DisplayList,
-    setup: &Setup<'_>,
+    setup: &SheetSetup<'_>,
     report: &BoxReport,
     cell: Rect<f64>,
     scale: f64,
@@ -201,7 +201,7 @@ fn one_box(
 }
 
 /// Materials in use, by name.
-fn materials(setup: &Setup<'_>) -> ListTable {
+fn materials(setup: &SheetSetup<'_>) -> ListTable {
     let mut used: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     let mut add = |material: &'_ str, thickness: f64| -> Option<()> {
         let name = setup.job.material(material)?.name.as_str();
@@ -244,7 +244,7 @@ fn materials(setup: &Setup<'_>) -> ListTable {
 }
 
 /// Card and size with how many sets are needed, and where.
-fn fittings(setup: &Setup<'_>) -> ListTable {
+fn fittings(setup: &SheetSetup<'_>) -> ListTable {
     let mut needed: BTreeMap<(&str, &str), (u32, Vec<String>)> = BTreeMap::new();
     for (box_index, _, choice) in setup.fittings() {
         let Some(wall_box) = setup.job.boxes.get(box_index) else {
@@ -289,7 +289,7 @@ fn fittings(setup: &Setup<'_>) -> ListTable {
 }
 
 /// How the findings stand, and those that were accepted.
-fn findings(setup: &Setup<'_>, flow: &mut Flow) {
+fn findings(setup: &SheetSetup<'_>, flow: &mut Flow) {
     let (stops, open, notes) = (
         setup.inspection.open(Severity::Stop),
         setup.inspection.open(Severity::Caution),
@@ -297,9 +297,9 @@ fn findings(setup: &Setup<'_>, flow: &mut Flow) {
     );
     let words = format!(
         "{}, {}, {} open.",
-        say::count(stops, "stop"),
-        say::count(open, "caution"),
-        say::count(notes, "note")
+        plural::count(stops, "stop"),
+        plural::count(open, "caution"),
+        plural::count(notes, "note")
     );
     if stops > 0 {
         flow.paragraph(

@@ -2,7 +2,7 @@
 
 use flapwright_model::length::show_mm_tenth;
 
-use super::Setup;
+use super::SheetSetup;
 use super::cut_rows::{CutRow, is_bar, rows};
 use super::flow::{Flow, Theme};
 use super::list_table::{Cell, Column, ListTable};
@@ -24,7 +24,7 @@ const COLUMNS: [Column; 9] = [
 ];
 
 /// The pages of the cut list; none for a job without boxes.
-pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
+pub(super) fn pages(setup: &SheetSetup<'_>) -> Vec<Draft> {
     let mut table = ListTable::new(COLUMNS);
     for report in &setup.inspection.boxes {
         let boxes = match report.quantity {

@@ -6,7 +6,7 @@ use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_rules::inspection::{BoxReport, FaceBands, InfillReport, PanelReport, Solid};
 
-use crate::grain::{self, Way, length_along_u};
+use crate::grain::{self, GrainDirection, length_along_u};
 use crate::panel_sheet::facts::{FaceEdge, edge_name};
 
 /// One line of a cut list.
@@ -140,8 +140,8 @@ fn framed_rows(report: &BoxReport, panel: &PanelReport, infill: &InfillReport) -
         MaterialClass::Board | MaterialClass::SolidWood => {
             let [width, height] = size;
             pane.finished = match grain::of_infill(panel, infill) {
-                Way::LeftRight => [width, height],
-                Way::UpDown | Way::FrontBack => [height, width],
+                GrainDirection::LeftRight => [width, height],
+                GrainDirection::UpDown | GrainDirection::FrontBack => [height, width],
             };
             pane.cut = pane.finished;
         }

@@ -5,7 +5,7 @@ use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::Verdict;
 use flapwright_rules::mechanics::mechanics;
 
-use super::Setup;
+use super::SheetSetup;
 use super::fitting_words::lines;
 use super::flow::{Flow, Theme};
 use super::list_table::{Cell, Column, ListTable};
@@ -14,7 +14,7 @@ use crate::draft::Draft;
 use crate::page_kind::PageKind;
 
 /// The pages; none when no door has a fitting.
-pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
+pub(super) fn pages(setup: &SheetSetup<'_>) -> Vec<Draft> {
     if setup.fittings().next().is_none() {
         return Vec::new();
     }
@@ -41,7 +41,7 @@ pub(super) fn pages(setup: &Setup<'_>) -> Vec<Draft> {
     flow.finish()
 }
 
-fn one_door(setup: &Setup<'_>, flow: &mut Flow, box_index: usize, opening: usize) {
+fn one_door(setup: &SheetSetup<'_>, flow: &mut Flow, box_index: usize, opening: usize) {
     let job = setup.job;
     let (Some(wall_box), Some(report)) = (
         job.boxes.get(box_index),

@@ -1,6 +1,6 @@
 //! What the page of fittings says of one door, line by line.
 
-use flapwright_model::card::{Adjustment, Card, OpeningKind, Travel};
+use flapwright_model::card::{Adjustment, AdjustmentRange, Card, OpeningKind};
 use flapwright_model::door::FittingChoice;
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
@@ -8,7 +8,7 @@ use flapwright_model::lift::Lift;
 use flapwright_model::measure::{Measure, length};
 use flapwright_motion::gravity::Level;
 use flapwright_motion::sizes::Verdict;
-use flapwright_motion::statics::Way;
+use flapwright_motion::statics::Direction;
 use flapwright_rules::inspection::DoorReport;
 use flapwright_rules::mechanics::{Mechanics, Working};
 
@@ -136,8 +136,8 @@ fn behind(distance: f64, unit: Unit) -> String {
 fn hand_lines(working: &Working, unit: Unit) -> Vec<Line> {
     let force = |value| Measure::Force.text(value, unit);
     [
-        ("hand, opening", Way::Opening),
-        ("hand, closing", Way::Closing),
+        ("hand, opening", Direction::Opening),
+        ("hand, closing", Direction::Closing),
     ]
     .into_iter()
     .filter_map(|(label, way)| {
@@ -154,7 +154,7 @@ fn hand_lines(working: &Working, unit: Unit) -> Vec<Line> {
 }
 
 fn adjustment(adjustment: &Adjustment, unit: Unit) -> String {
-    let travel = |word: &str, travel: Travel| {
+    let travel = |word: &str, travel: AdjustmentRange| {
         let signed = |value: f64| {
             let sign = if value > 0.0 { "+" } else { "" };
             format!("{sign}{}", length(value, unit))

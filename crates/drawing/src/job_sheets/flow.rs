@@ -2,7 +2,7 @@
 
 use euclid::default::Rect;
 
-use super::Setup;
+use super::SheetSetup;
 use super::head_foot::{Head, INSIDE, WORDS, foot};
 use super::list_table::{Laid, ListTable};
 use crate::brush::{Brush, Lettering};
@@ -50,7 +50,7 @@ pub(super) struct Flow {
 const BRUSH: Brush = Brush::new(Layer::Sheet, Ink::Plain);
 
 impl Flow {
-    pub(super) fn new(setup: &Setup<'_>, theme: Theme) -> Self {
+    pub(super) fn new(setup: &SheetSetup<'_>, theme: Theme) -> Self {
         let mut flow = Self {
             theme,
             paper: setup.list_paper(),

@@ -8,7 +8,7 @@ use flapwright_rules::inspection::{BoxReport, PanelReport};
 
 use super::head_foot::{Head, INSIDE, foot, match_words, pieces};
 use super::template_tile::{MARGIN, OVERLAP, Tile, Tiling};
-use super::{Setup, template_map};
+use super::{SheetSetup, template_map};
 use crate::brush::{Brush, Lettering, corners};
 use crate::cautions::{Context, cautions};
 use crate::draft::Draft;
@@ -41,7 +41,7 @@ const NAME: f64 = 2.5;
 const SMALL: f64 = 1.8;
 
 /// The pages of one panel's template.
-pub(super) fn pages(setup: &Setup<'_>, report: &BoxReport, panel: &PanelReport) -> Vec<Draft> {
+pub(super) fn pages(setup: &SheetSetup<'_>, report: &BoxReport, panel: &PanelReport) -> Vec<Draft> {
     let facts = Facts::new(setup.job, setup.inspection, report, panel);
     let (paper, tiling) = best(setup, &facts);
     let left_edge = !facts.u_runs_left();
@@ -79,7 +79,7 @@ pub(super) fn pages(setup: &Setup<'_>, report: &BoxReport, panel: &PanelReport) 
 }
 
 /// The paper and the tiling with the fewest pages.
-fn best(setup: &Setup<'_>, facts: &Facts<'_>) -> (Paper, Tiling) {
+fn best(setup: &SheetSetup<'_>, facts: &Facts<'_>) -> (Paper, Tiling) {
     let of = |paper: Paper| {
         let whole = Tiling::new(facts.size, [100.0, 100.0]);
         let tile = Tile { row: 0, column: 0 };
@@ -106,7 +106,7 @@ fn place(facts: &Facts<'_>, hole: &Hole) -> [f64; 2] {
 /// Head, bar and foot; gives back the room of the tile.
 fn frame(
     list: &mut DisplayList,
-    setup: &Setup<'_>,
+    setup: &SheetSetup<'_>,
     facts: &Facts<'_>,
     (paper, tile, tiling, printed): (Paper, Tile, &Tiling, &[Tile]),
 ) -> Rect<f64> {

@@ -322,11 +322,11 @@ fn templates(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> Vec<Sheet> {
 
 #[test]
 fn a_template_is_full_size_and_mirrored_like_its_sheet() {
-    use flapwright_model::door::SideTie;
+    use flapwright_model::door::Side;
     let places = [(37.0, 64.0), (101.0, 96.5)];
     for (face, sign) in [
-        (Face::SideInner(SideTie::Left), 1.0),
-        (Face::SideInner(SideTie::Right), -1.0),
+        (Face::SideInner(Side::Left), 1.0),
+        (Face::SideInner(Side::Right), -1.0),
         (Face::DoorBack, 1.0),
     ] {
         let set = templates(face, [140.0, 130.0], &places);

@@ -1,13 +1,13 @@
 //! What one drilling sheet says, in words and numbers, before anything is placed on paper.
 
-use flapwright_model::door::{Grain, SideTie};
+use flapwright_model::door::{Grain, Side};
 use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{LeafId, Part};
-use flapwright_rules::bench;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{BoxReport, Face, FaceBands, Inspection, PanelReport};
+use flapwright_rules::machine_frame;
 
 use super::holes::{Hole, hole};
 use crate::cautions::{Context, cautions};
@@ -71,7 +71,7 @@ pub(crate) struct Break {
 
 /// Where the main axis of a fitting is, seen from the leaf that it carries, door closed.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Axis {
+pub(crate) struct SheetAxis {
     /// Below the drawn top edge, mm; negative: above it.
     pub(crate) v: f64,
     /// Behind the leaf's back face, mm; negative: before it.
@@ -79,14 +79,14 @@ pub(crate) struct Axis {
 }
 
 /// The axis of the fitting of a leaf's own door; not for a leaf below the one that it carries.
-fn axis_of(report: &BoxReport, panel: &PanelReport, removed: FaceBands) -> Option<Axis> {
+fn axis_of(report: &BoxReport, panel: &PanelReport, removed: FaceBands) -> Option<SheetAxis> {
     let Part::Leaf { opening, leaf } = panel.id.part else {
         return None;
     };
     let door = report.openings.get(opening)?.door.as_ref()?;
     let axis = door.axis?;
     let closed = door.closed.leaves.iter().find(|it| it.id == leaf)?;
-    (leaf != LeafId::Lower).then_some(Axis {
+    (leaf != LeafId::Lower).then_some(SheetAxis {
         v: closed.top - axis.y - removed.v_start,
         behind: closed.back_o - axis.x,
     })
@@ -109,7 +109,7 @@ pub(crate) struct Facts<'a> {
     pub(crate) cut: bool,
     pub(crate) holes: Vec<Hole>,
     /// The main axis of the fitting that carries this leaf.
-    pub(crate) axis: Option<Axis>,
+    pub(crate) axis: Option<SheetAxis>,
     /// Findings about this panel, worst first.
     pub(crate) findings: Vec<&'a Finding>,
 }
@@ -121,11 +121,11 @@ impl<'a> Facts<'a> {
         report: &'a BoxReport,
         panel: &'a PanelReport,
     ) -> Self {
-        let bands = bench::bands_to_come(panel);
+        let bands = machine_frame::bands_to_come(panel);
         let findings: Vec<&Finding> = inspection
             .findings
             .iter()
-            .filter(|finding| bench::is_open_for(finding, panel))
+            .filter(|finding| machine_frame::is_open_for(finding, panel))
             .collect();
         let holes = panel
             .bores
@@ -136,10 +136,10 @@ impl<'a> Facts<'a> {
             job,
             report,
             panel,
-            size: bench::size(panel),
+            size: machine_frame::size(panel),
             start: [0.0, 0.0],
             breaks: Vec::new(),
-            cut: bench::is_cut(panel),
+            cut: machine_frame::is_cut(panel),
             holes,
             axis: axis_of(report, panel, bands),
             findings,
@@ -148,13 +148,13 @@ impl<'a> Facts<'a> {
 
     /// The bands that the drawn outline lacks.
     pub(crate) fn removed(&self) -> FaceBands {
-        bench::bands_to_come(self.panel)
+        machine_frame::bands_to_come(self.panel)
     }
 
     /// Whether u runs to the left on paper: only on a right side, whose front edge is at the
     /// right of the picture.
     pub(crate) fn u_runs_left(&self) -> bool {
-        bench::u_runs_left(self.panel)
+        machine_frame::u_runs_left(self.panel)
     }
 
     /// The edge's name on this face.
@@ -216,10 +216,10 @@ impl<'a> Facts<'a> {
     /// Which face is seen and how the panel lies.
     pub(crate) const fn face_words(&self) -> &'static str {
         match self.panel.face {
-            Face::SideInner(SideTie::Left) => {
+            Face::SideInner(Side::Left) => {
                 "Inner face up. Top end away from you, front edge at the LEFT."
             }
-            Face::SideInner(SideTie::Right) => {
+            Face::SideInner(Side::Right) => {
                 "Inner face up. Top end away from you, front edge at the RIGHT."
             }
             Face::Underside => {
@@ -308,7 +308,7 @@ impl<'a> Facts<'a> {
             format!("{} behind this face", show_mm_tenth(axis.behind))
         };
         Some(format!(
-            "Axis of the fitting, door closed{line}: {upright}, {deep}"
+            "SheetAxis of the fitting, door closed{line}: {upright}, {deep}"
         ))
     }
 
@@ -351,13 +351,13 @@ impl<'a> Facts<'a> {
 
     /// Whether a number on this sheet comes from an invented job or card.
     pub(crate) fn invented(&self) -> bool {
-        bench::is_invented(self.job, self.report, self.panel)
+        machine_frame::is_invented(self.job, self.report, self.panel)
     }
 
     /// The fittings whose bores are on this panel, in words, each once.
     pub(crate) fn fittings(&self) -> Vec<&str> {
         let mut names: Vec<&str> = Vec::new();
-        for opening in bench::fitted_openings(self.panel) {
+        for opening in machine_frame::fitted_openings(self.panel) {
             let door = self
                 .report
                 .openings
@@ -381,7 +381,7 @@ impl<'a> Facts<'a> {
     /// What this panel has on it, as far as cautions go.
     pub(crate) fn caution_context(&self) -> Context {
         let leaf = matches!(self.panel.id.part, Part::Leaf { .. });
-        let fitted = bench::fitted_openings(self.panel).next().is_some();
+        let fitted = machine_frame::fitted_openings(self.panel).next().is_some();
         let pane = self
             .panel
             .infill

@@ -3,9 +3,9 @@
 use flapwright_model::card::Depth;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::part::Subject;
-use flapwright_rules::bench;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{BoreSource, PanelReport, PlacedBore};
+use flapwright_rules::machine_frame;
 
 /// A hole as it is printed: distances from the zero corner of the outline that is drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,7 +35,7 @@ impl Hole {
 
 /// A bore of the panel as its sheet prints it.
 pub(crate) fn hole(bore: &PlacedBore, panel: &PanelReport, findings: &[&Finding]) -> Hole {
-    let [u, v] = bench::uv(panel, bore);
+    let [u, v] = machine_frame::uv(panel, bore);
     let pass = bore.drill.pass;
     let purpose = if pass > 1 {
         format!("{} (pass {pass})", bore.drill.purpose)

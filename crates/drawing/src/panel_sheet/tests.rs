@@ -3,7 +3,7 @@
 mod many;
 
 use flapwright_model::cabinet::Drilled;
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::part::{BoreId, Subject};
@@ -158,8 +158,8 @@ fn a_table_moves_to_the_next_page_before_numbers_are_left_out() {
     }
 }
 
-const LEFT: Face = Face::SideInner(SideTie::Left);
-const RIGHT: Face = Face::SideInner(SideTie::Right);
+const LEFT: Face = Face::SideInner(Side::Left);
+const RIGHT: Face = Face::SideInner(Side::Right);
 
 #[test]
 fn holes_lie_at_u_and_v_times_the_scale_from_zero_and_only_a_right_side_is_mirrored() {

@@ -6,7 +6,7 @@ use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, PanelReport};
 
 use super::elevation_dimensions::dimensions;
-use super::lit::{Projection, light_up};
+use super::highlight::{Projection, highlight};
 use super::visible::outline;
 use super::{LEAST_BORE, ViewOptions, around, bore_subject, front_rect, ghost, leaves_of};
 use crate::brush::{Brush, corners};
@@ -54,7 +54,7 @@ pub fn elevation(report: &BoxReport, options: &ViewOptions) -> DisplayList {
         solid: front_rect,
     };
     ghost::in_elevation(&mut list, report, options);
-    light_up(&mut list, report, options, &projection);
+    highlight(&mut list, report, options, &projection);
     list
 }
 

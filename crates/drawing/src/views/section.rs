@@ -4,8 +4,8 @@ use euclid::default::Rect;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, Solid};
 
+use super::highlight::{Projection, highlight};
 use super::leaf_section::to_paper;
-use super::lit::{Projection, light_up};
 use super::section_door::{cut, one_door};
 use super::{LEAST_BORE, ViewOptions, around, bore_subject, figure, ghost, side_rect};
 use crate::brush::{Brush, corners};
@@ -47,7 +47,7 @@ pub fn section(report: &BoxReport, options: &ViewOptions) -> DisplayList {
         solid: side_rect,
     };
     ghost::in_section(&mut list, report, options);
-    light_up(&mut list, report, options, &projection);
+    highlight(&mut list, report, options, &projection);
     list
 }
 

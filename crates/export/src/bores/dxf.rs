@@ -269,7 +269,7 @@ fn words(list: &BoreList, panel: &BorePanel) -> Vec<String> {
             0,
             format!(
                 "DO NOT DRILL: {} open",
-                flapwright_rules::say::count(panel.open_stops, "stop")
+                flapwright_rules::plural::count(panel.open_stops, "stop")
             ),
         );
     }

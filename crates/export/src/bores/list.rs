@@ -2,12 +2,12 @@
 
 use flapwright_drawing::text::printable;
 use flapwright_model::card::Depth;
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 use flapwright_model::job::Job;
-use flapwright_rules::bench::{self, BenchEdge};
 use flapwright_rules::finding::Severity;
 use flapwright_rules::fingerprint::{fingerprint, grouped};
 use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport, PlacedBore};
+use flapwright_rules::machine_frame::{self, BenchEdge};
 use serde::Serialize;
 
 use super::layers::{LayerNames, Operation};
@@ -151,7 +151,7 @@ fn one_panel(
     options: &BoreOptions,
     names: &mut LayerNames<'_>,
 ) -> Result<BorePanel, ExportError> {
-    let [width, height] = bench::size(panel);
+    let [width, height] = machine_frame::size(panel);
     let mut found = BorePanel {
         file: file_name(report, panel),
         box_name: clean(&report.name),
@@ -159,8 +159,8 @@ fn one_panel(
         quantity: report.quantity,
         panel: clean(&panel.name),
         hand: match panel.face {
-            Face::SideInner(SideTie::Left) => Some("left"),
-            Face::SideInner(SideTie::Right) => Some("right"),
+            Face::SideInner(Side::Left) => Some("left"),
+            Face::SideInner(Side::Right) => Some("right"),
             Face::Underside | Face::DoorBack | Face::Plain => None,
         },
         face: match panel.face {
@@ -172,15 +172,15 @@ fn one_panel(
         height: rounded(height),
         thickness: rounded(panel.thickness),
         material: clean(&panel.material),
-        edges: if bench::is_cut(panel) {
+        edges: if machine_frame::is_cut(panel) {
             "cut"
         } else {
             "finished"
         },
         zero: zero_words(panel, options.zero, options.face_up),
         sheet_zero: sheet_zero_words(panel),
-        invented: bench::is_invented(job, report, panel),
-        open_stops: bench::open_findings(inspection, panel, Severity::Stop),
+        invented: machine_frame::is_invented(job, report, panel),
+        open_stops: machine_frame::open_findings(inspection, panel, Severity::Stop),
         fingerprint: grouped(&fingerprint(panel)),
         bores: Vec::new(),
     };
@@ -207,9 +207,9 @@ fn one_row(
     options: &BoreOptions,
     names: &mut LayerNames<'_>,
 ) -> BoreRow {
-    let [width, height] = bench::size(panel);
-    let [u, v] = bench::uv(panel, bore);
-    let [x, y] = bench::xy(panel, bore);
+    let [width, height] = machine_frame::size(panel);
+    let [u, v] = machine_frame::uv(panel, bore);
+    let [x, y] = machine_frame::xy(panel, bore);
     let x = match options.face_up {
         FaceUp::Inner => x,
         FaceUp::Outer => width - x,
@@ -264,7 +264,7 @@ fn zero_words(panel: &PanelReport, corner: ZeroCorner, face_up: FaceUp) -> Strin
 }
 
 fn sheet_zero_words(panel: &PanelReport) -> String {
-    let side = if bench::u_runs_left(panel) {
+    let side = if machine_frame::u_runs_left(panel) {
         BenchEdge::Right
     } else {
         BenchEdge::Left
@@ -275,8 +275,8 @@ fn sheet_zero_words(panel: &PanelReport) -> String {
 fn both(panel: &PanelReport, side: BenchEdge, end: BenchEdge) -> String {
     format!(
         "{}, {}",
-        bench::edge_name(panel, side),
-        bench::edge_name(panel, end)
+        machine_frame::edge_name(panel, side),
+        machine_frame::edge_name(panel, end)
     )
 }
 

@@ -4,14 +4,14 @@ use std::collections::BTreeMap;
 
 use super::columns::{self, SIZE};
 use super::{
-    AcrossDatum, BackDatum, CardDraft, DownDatum, DraftBodies, DraftCutPart, DraftDistance,
-    DraftDoorBore, DraftDoorGroup, DraftDrill, DraftEdgeRange, DraftEnvelope, DraftExample,
-    DraftLinkage, DraftPivot, DraftSideBore, DraftSpread, DraftTopBore, DraftTopGroup, DraftTravel,
-    Grid, Paper,
+    AcrossDatum, BackDatum, CardDraft, DownDatum, DraftAdjustmentRange, DraftBodies, DraftCutPart,
+    DraftDistance, DraftDoorBore, DraftDoorGroup, DraftDrill, DraftEdgeRange, DraftEnvelope,
+    DraftExample, DraftLinkage, DraftPivot, DraftSideBore, DraftSpread, DraftTopBore,
+    DraftTopGroup, Grid, Paper,
 };
 use crate::card::{
-    AcrossFrom, BackFrom, Card, Depth, Distance, DownFrom, Drill, Example, PerSize, Size, Spread,
-    Travel,
+    AcrossFrom, AdjustmentRange, BackFrom, Card, Depth, Distance, DownFrom, Drill, Example,
+    PerSize, Size, Spread,
 };
 use crate::lift::{Carries, Lift};
 use crate::linkage::{Bodies, Pivot};
@@ -80,8 +80,8 @@ fn plain(value: f64) -> String {
     format!("{value}")
 }
 
-fn travel(travel: Travel) -> DraftTravel {
-    DraftTravel {
+fn travel(travel: AdjustmentRange) -> DraftAdjustmentRange {
+    DraftAdjustmentRange {
         min: plain(travel.min),
         max: plain(travel.max),
     }

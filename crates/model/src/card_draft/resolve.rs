@@ -2,7 +2,7 @@
 
 use super::entry::Reader;
 use super::{CardDraft, DraftEnvelope};
-use crate::card::{Adjustment, Card, CutPart, Envelope, Travel};
+use crate::card::{Adjustment, AdjustmentRange, Card, CutPart, Envelope};
 use crate::validate::{Problem, validate_card};
 
 pub(super) fn resolve(draft: &CardDraft) -> Result<Card, Vec<Problem>> {
@@ -73,11 +73,11 @@ impl Reader<'_> {
     }
 
     fn adjustment(&mut self) -> Adjustment {
-        let mut travels = [Travel::default(); 3];
+        let mut travels = [AdjustmentRange::default(); 3];
         let names = ["sideways", "upward", "depth"];
         for ((travel, draft), name) in travels.iter_mut().zip(&self.draft.adjustment).zip(names) {
             let at = format!("adjustment.{name}");
-            *travel = Travel {
+            *travel = AdjustmentRange {
                 min: self.length_or_none(&format!("{at}.min"), &draft.min),
                 max: self.length_or_none(&format!("{at}.max"), &draft.max),
             };

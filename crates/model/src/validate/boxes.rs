@@ -1,17 +1,17 @@
 //! Soundness of boxes and doors.
 
-use super::{LONGEST, Look};
-use crate::cabinet::{Back, Crosspiece, Panel, ShelfKind, WallBox};
-use crate::door::{BuildUp, Door, DoorFit, Handle, HangOn, Leaf, Leaves};
+use super::{LONGEST, Validator};
+use crate::cabinet::{Back, HorizontalPanel, Panel, ShelfKind, WallBox};
+use crate::door::{BoreReference, BuildUp, Door, DoorFit, Handle, Leaf, Leaves};
 use crate::edges::{Edge, Edges};
 use crate::job::Job;
 
-pub(super) fn look_at(look: &mut Look, job: &Job, index: usize, wall_box: &WallBox) {
+pub(super) fn look_at(look: &mut Validator, job: &Job, index: usize, wall_box: &WallBox) {
     let at = format!("boxes[{index}] \"{}\"", wall_box.name);
     look.wall_box(&at, wall_box, job);
 }
 
-impl Look {
+impl Validator {
     fn wall_box(&mut self, at: &str, wall_box: &WallBox, job: &Job) {
         if wall_box.name.trim().is_empty() {
             self.wrong(format!("{at}.name"), "is empty", "give the box a name");
@@ -42,8 +42,8 @@ impl Look {
         );
         self.panel(&format!("{at}.left"), &wall_box.left, job);
         self.panel(&format!("{at}.right"), &wall_box.right, job);
-        self.crosspiece(&format!("{at}.top"), &wall_box.top, wall_box, job);
-        self.crosspiece(&format!("{at}.bottom"), &wall_box.bottom, wall_box, job);
+        self.horizontal_panel(&format!("{at}.top"), &wall_box.top, wall_box, job);
+        self.horizontal_panel(&format!("{at}.bottom"), &wall_box.bottom, wall_box, job);
         self.back(&format!("{at}.back"), wall_box, job);
         self.frame(at, wall_box, job);
         self.inner_size(at, wall_box);
@@ -77,7 +77,13 @@ impl Look {
         }
     }
 
-    fn crosspiece(&mut self, at: &str, piece: &Crosspiece, wall_box: &WallBox, job: &Job) {
+    fn horizontal_panel(
+        &mut self,
+        at: &str,
+        piece: &HorizontalPanel,
+        wall_box: &WallBox,
+        job: &Job,
+    ) {
         self.panel(&format!("{at}.panel"), &piece.panel, job);
         self.distance(&format!("{at}.set_back"), piece.set_back);
         if piece.set_back >= wall_box.depth {
@@ -178,7 +184,7 @@ impl Look {
         let highest = wall_box.height - wall_box.top.panel.thickness - wall_box.top.set_in;
         for (i, shelf) in wall_box.shelves.iter().enumerate() {
             let at = format!("{at}.shelves[{i}]");
-            self.crosspiece(&format!("{at}.piece"), &shelf.piece, wall_box, job);
+            self.horizontal_panel(&format!("{at}.piece"), &shelf.piece, wall_box, job);
             if !(shelf.up > lowest && shelf.up + shelf.piece.panel.thickness < highest) {
                 self.wrong(
                     format!("{at}.up"),
@@ -312,7 +318,7 @@ impl Look {
                 " kg",
             );
         }
-        if let HangOn::AsDrilled(bores) = &door.bores_hang_on {
+        if let BoreReference::AsDrilled(bores) = &door.bores_hang_on {
             for (i, bore) in bores.iter().enumerate() {
                 let at = format!("{at}.bores_hang_on[{i}]");
                 self.within(

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use super::{LARGEST_ON_CARD, LONGEST, Look};
+use super::{LARGEST_ON_CARD, LONGEST, Validator};
 use crate::card::{
-    AcrossFrom, Card, Depth, Distance, DownFrom, Drill, Example, MOST_SIZES, OpeningKind, PerSize,
-    Size, Span, Spread, Travel,
+    AcrossFrom, AdjustmentRange, Card, Depth, Distance, DownFrom, Drill, Example, MOST_SIZES,
+    OpeningKind, PerSize, Size, Span, Spread,
 };
 use crate::edges::Edge;
 use crate::lift::{Carries, Lift, MassRow};
@@ -19,7 +19,7 @@ const LONGEST_NAME: usize = 200;
 /// Longest free text, characters.
 const LONGEST_TEXT: usize = 20_000;
 
-pub(super) fn look_at(look: &mut Look, cards: &[Card]) {
+pub(super) fn look_at(look: &mut Validator, cards: &[Card]) {
     let mut names = BTreeSet::new();
     for (i, card) in cards.iter().enumerate() {
         let at = format!("cards[{i}] \"{}\"", card.name);
@@ -28,7 +28,7 @@ pub(super) fn look_at(look: &mut Look, cards: &[Card]) {
     }
 }
 
-impl Look {
+impl Validator {
     fn card(&mut self, at: &str, card: &Card) {
         let before = self.problems.len();
         self.texts(at, card);
@@ -514,7 +514,7 @@ impl Look {
         }
     }
 
-    fn travel(&mut self, at: &str, travel: Travel) {
+    fn travel(&mut self, at: &str, travel: AdjustmentRange) {
         self.within(&format!("{at}.min"), travel.min, -100.0, 0.0, " mm");
         self.within(&format!("{at}.max"), travel.max, 0.0, 100.0, " mm");
     }

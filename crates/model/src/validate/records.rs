@@ -1,9 +1,9 @@
 //! Whether the records of panels that left the program are sound.
 
-use super::{LONGEST, Look};
+use super::{LONGEST, Validator};
 use crate::cabinet::WallBox;
 
-impl Look {
+impl Validator {
     /// A record may name a part that the box has no longer: that is a finding, not an unsound job.
     pub(super) fn records(&mut self, at: &str, wall_box: &WallBox) {
         for (i, record) in wall_box.records.iter().enumerate() {

@@ -5,7 +5,6 @@
     reason = "a test whose case cannot be set up has failed"
 )]
 
-mod anchors;
 mod case;
 mod common;
 mod dynamics;
@@ -17,6 +16,7 @@ mod reach;
 mod size_chart;
 mod sizes;
 mod statics;
+mod strut_mounts;
 mod struts;
 mod sweep;
 mod typed_cards;

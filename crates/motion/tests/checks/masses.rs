@@ -2,7 +2,7 @@
 
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::{
-    BuildUp, Door, DoorFit, Grain, Handle, HangOn, Infill, Leaf, Leaves, TypedMass,
+    BoreReference, BuildUp, Door, DoorFit, Grain, Handle, Infill, Leaf, Leaves, TypedMass,
 };
 use flapwright_model::edges::Edges;
 use flapwright_model::material::{Density, Material, MaterialClass};
@@ -75,7 +75,7 @@ fn door(leaf: Leaf) -> Door {
             screws: None,
         }),
         typed_mass: None,
-        bores_hang_on: HangOn::Fitting,
+        bores_hang_on: BoreReference::Fitting,
         fitting: None,
     }
 }

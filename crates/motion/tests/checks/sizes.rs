@@ -1,6 +1,6 @@
 //! Verdicts on sizes.
 
-use flapwright_model::card::{Card, OpeningKind, Travel};
+use flapwright_model::card::{AdjustmentRange, Card, OpeningKind};
 use flapwright_model::lift::{Carries, Lift, MassRow, PieceCount, SpringRow};
 use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::reason::Reason;
@@ -251,7 +251,7 @@ fn sizes_of_door_and_box_are_reasons_in_numbers() {
 #[test]
 fn what_is_left_of_the_adjustment_is_told() {
     let mut card = flaps();
-    card.adjustment.upward = Travel {
+    card.adjustment.upward = AdjustmentRange {
         min: -3.0,
         max: 3.0,
     };

@@ -7,7 +7,7 @@ use flapwright_motion::drive::DriveState;
 use flapwright_motion::gravity::{Level, Weights, lift_moment, potential_energy};
 use flapwright_motion::motion::motion;
 use flapwright_motion::statics::{
-    ACCESSIBLE_FORCE, Behaviour, CurvePoint, Way, curves, scale_readings,
+    ACCESSIBLE_FORCE, Behaviour, CurvePoint, Direction, curves, scale_readings,
 };
 use proptest::prelude::{ProptestConfig, prop_assert, proptest};
 
@@ -195,13 +195,13 @@ fn no_leverage_is_said_and_never_infinite() {
         assert_eq!(point.opening_force(Level::High), None);
         assert_eq!(point.closing_force(Level::Low), None);
     }
-    assert_eq!(curves.hand(Way::Opening, Level::Likely).largest, None);
+    assert_eq!(curves.hand(Direction::Opening, Level::Likely).largest, None);
     assert_eq!(curves.without_leverage(), [(0.0, 1.0)]);
     assert!(
         curves
             .points
             .iter()
-            .all(|it| it.force_range(Way::Opening).is_none())
+            .all(|it| it.force_range(Direction::Opening).is_none())
     );
 }
 
@@ -217,7 +217,7 @@ fn the_range_of_the_hand_force_holds_all_masses_and_the_nearest_place_is_found()
     let curves = curves(&case.setup(), 101);
     assert_eq!(curves.without_leverage(), []);
     for point in &curves.points {
-        let (least, most) = point.force_range(Way::Closing).expect("leverage");
+        let (least, most) = point.force_range(Direction::Closing).expect("leverage");
         for level in Level::ALL {
             let force = point.closing_force(level).expect("leverage");
             assert!((least..=most).contains(&force), "{least} {force} {most}");
@@ -238,7 +238,7 @@ fn the_summary_has_both_ends_and_the_largest_force() {
         &plates(&door, 5.0),
         &PAIR,
     );
-    let summary = curves(&case.setup(), 215).hand(Way::Opening, Level::Likely);
+    let summary = curves(&case.setup(), 215).hand(Direction::Opening, Level::Likely);
     assert!(summary.closed.expect("leverage").abs() < 1e-9);
     assert!((summary.open.expect("leverage") - 24.5166 * 107_f64.to_radians().sin()).abs() < 1e-3);
     let (largest, s) = summary.largest.expect("leverage");

@@ -56,7 +56,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             } else {
                 Severity::Caution
             };
-            let bores = crate::say::count(subjects.len(), "bore");
+            let bores = crate::plural::count(subjects.len(), "bore");
             let what = if left <= 0.0 {
                 format!("break through: {} too deep", context.length(-left))
             } else {

@@ -54,7 +54,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 format!(
                     "{}: {} in {}, for which the card gives none",
                     context.panel_words(panel),
-                    crate::say::count(forbidden, "bore"),
+                    crate::plural::count(forbidden, "bore"),
                     panel.material,
                 ),
                 vec![Subject::Part(panel.id)],

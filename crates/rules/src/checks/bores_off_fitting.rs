@@ -1,8 +1,8 @@
 //! Whether the bores in the back of a door are where its fitting needs them.
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::card::{Adjustment, Travel};
-use flapwright_model::door::{Door, HangOn};
+use flapwright_model::card::{Adjustment, AdjustmentRange};
+use flapwright_model::door::{BoreReference, Door};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 
@@ -10,8 +10,8 @@ use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
 use crate::inspection::{BoreOffset, DoorReport};
 use crate::placement::place_box;
+use crate::plural;
 use crate::records;
-use crate::say;
 use crate::tweaks;
 
 const NAME: &str = "bores-off-fitting";
@@ -156,7 +156,7 @@ fn used(offset: &BoreOffset, adjustment: &Adjustment) -> f64 {
     share_of(offset.across, adjustment.sideways).max(share_of(offset.up, adjustment.upward))
 }
 
-fn share_of(by: f64, travel: Travel) -> f64 {
+fn share_of(by: f64, travel: AdjustmentRange) -> f64 {
     let limit = if by > 0.0 { travel.max } else { -travel.min };
     if by == 0.0 {
         0.0
@@ -200,20 +200,20 @@ fn message(
     let Some(worst) = trouble.off.first() else {
         return format!(
             "{door}: of {} that the fitting needs the door lacks {}",
-            say::count(all, "bore"),
+            plural::count(all, "bore"),
             trouble.missing,
         );
     };
     let mut text = format!(
         "{door}: {} of {} off the fitting, the largest offset is {}",
         trouble.off.len(),
-        say::count(all, "bore"),
+        plural::count(all, "bore"),
         direction(context, worst),
     );
     if trouble.missing > 0 {
         text.push_str(&format!(
             "; {} missing",
-            say::count(trouble.missing, "bore")
+            plural::count(trouble.missing, "bore")
         ));
     }
     if trouble.uneven > context.job.settings.off_fitting_ignored {
@@ -231,7 +231,7 @@ fn message(
     } else {
         text.push_str(&format!(
             "; adjusting the fitting takes it up and uses {} of its travel",
-            say::percent(trouble.used)
+            plural::percent(trouble.used)
         ));
     }
     text
@@ -323,20 +323,20 @@ fn numbers(trouble: &Trouble, adjustment: &Adjustment) -> Vec<Number> {
 fn remedies(context: &BoxContext<'_>, opening: usize, door: &Door) -> Vec<Remedy> {
     let tweaked = Edge::ALL.iter().any(|&edge| door.tweaks.at(edge) != 0.0);
     let mut offered = Vec::new();
-    let drilled_already = matches!(door.bores_hang_on, HangOn::AsDrilled(_));
+    let drilled_already = matches!(door.bores_hang_on, BoreReference::AsDrilled(_));
     if tweaked && !drilled_already {
-        offered.push(Offer {
+        offered.push(Change {
             title: "Turn the tweak into a reveal",
             with: tweaks::into_reveals(context.wall_box, opening, door),
             safe: true,
         });
     }
-    if !matches!(door.bores_hang_on, HangOn::Fitting) {
+    if !matches!(door.bores_hang_on, BoreReference::Fitting) {
         let with = Door {
-            bores_hang_on: HangOn::Fitting,
+            bores_hang_on: BoreReference::Fitting,
             ..door.clone()
         };
-        offered.push(Offer {
+        offered.push(Change {
             title: "Hang the bores on the fitting again",
             with: with_door(context, opening, with),
             safe: false,
@@ -347,7 +347,7 @@ fn remedies(context: &BoxContext<'_>, opening: usize, door: &Door) -> Vec<Remedy
             tweaks: Edges::default(),
             ..door.clone()
         };
-        offered.push(Offer {
+        offered.push(Change {
             title: "Undo the tweak",
             with: with_door(context, opening, with),
             safe: false,
@@ -359,13 +359,13 @@ fn remedies(context: &BoxContext<'_>, opening: usize, door: &Door) -> Vec<Remedy
         .collect()
 }
 
-struct Offer {
+struct Change {
     title: &'static str,
     with: WallBox,
     safe: bool,
 }
 
-impl Offer {
+impl Change {
     /// The remedy, its effect read off the box as it would be.
     fn remedy(self, context: &BoxContext<'_>, opening: usize) -> Remedy {
         let after = place_box(context.job, context.report.box_index, &self.with);

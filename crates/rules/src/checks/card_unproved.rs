@@ -9,7 +9,7 @@ use super::card_example_fails::{place, users};
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoxReport;
-use crate::say;
+use crate::plural;
 
 const NAME: &str = "card-unproved";
 
@@ -50,7 +50,7 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
                 if doors == 1 {
                     "1 door hangs".to_owned()
                 } else {
-                    format!("{} hang", say::count(doors, "door"))
+                    format!("{} hang", plural::count(doors, "door"))
                 }
             ),
             users,

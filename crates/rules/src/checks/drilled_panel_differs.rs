@@ -60,7 +60,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 format!(
                     "\"{}\": a panel with {} is marked as drilled and the box has it no longer",
                     context.report.name,
-                    crate::say::count(record.bores.len(), "bore")
+                    crate::plural::count(record.bores.len(), "bore")
                 ),
                 vec![Subject::Box(box_index)],
             )),

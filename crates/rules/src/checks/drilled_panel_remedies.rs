@@ -1,7 +1,7 @@
 //! What can be done about a drilled panel that is not the one that is needed.
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::{Door, DoorFit, FittingChoice, HangOn, SideTie};
+use flapwright_model::door::{BoreReference, Door, DoorFit, FittingChoice, Side};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::part::{LeafId, Part};
 use flapwright_model::record::{PanelRecord, RecordState};
@@ -13,7 +13,7 @@ use crate::inspection::{BoreOffset, DoorReport, PanelReport};
 use crate::panel_difference::PanelDifference;
 use crate::placement::place_box;
 use crate::records::{as_needed, forget_in};
-use crate::{say, tweaks};
+use crate::{plural, tweaks};
 
 /// At most so many other sizes are offered.
 const MOST_SIZES: usize = 3;
@@ -73,7 +73,7 @@ fn other_sizes(context: &BoxContext<'_>, record: &PanelRecord) -> Vec<Remedy> {
                          tab says what it carries",
                         choice.card,
                         choice.size,
-                        say::count(record.bores.len(), "bore")
+                        plural::count(record.bores.len(), "bore")
                     ),
                     // It may not carry the door, and it may have to be bought.
                     safe: false,
@@ -123,7 +123,7 @@ fn edges_by(
     report: &DoorReport,
 ) -> Option<Edges<f64>> {
     let solid = panel.solid;
-    let HangOn::AsDrilled(drilled) = &door.bores_hang_on else {
+    let BoreReference::AsDrilled(drilled) = &door.bores_hang_on else {
         return None;
     };
     // Bores of an existing door hang on its edges: by as much as an edge moves they move.
@@ -138,7 +138,7 @@ fn edges_by(
         // A bore tied to the left edge goes with that one.
         let with_left = drilled.iter().any(|bore| {
             bore.leaf == leaf
-                && bore.from_side == SideTie::Left
+                && bore.from_side == Side::Left
                 && (solid.min.x + bore.across - at.x).abs() < 1e-6
         });
         right.take(if with_left {
@@ -255,7 +255,7 @@ fn plug_and_redrill(
     let work: Vec<String> = [("plug", plug), ("drill", drill)]
         .into_iter()
         .filter(|(_, number)| *number > 0)
-        .map(|(what, number)| format!("{what} {}", say::count(number, "bore")))
+        .map(|(what, number)| format!("{what} {}", plural::count(number, "bore")))
         .collect();
     let mut steps = Vec::new();
     if !difference.sizes.is_empty() {

@@ -1,7 +1,7 @@
 //! Whether the bores of a door keep the distances to its edges that the card allows.
 
 use flapwright_model::card::LeafEdge;
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 use flapwright_model::edges::Edge;
 use flapwright_model::part::{BoreId, Part, PartId, Subject};
 
@@ -93,7 +93,7 @@ const fn named_edge(offset: &BoreOffset, edge: LeafEdge) -> Edge {
     match (edge, offset.side) {
         (LeafEdge::Top, _) => Edge::Top,
         (LeafEdge::Bottom, _) => Edge::Bottom,
-        (LeafEdge::OwnSide, SideTie::Left) => Edge::Left,
-        (LeafEdge::OwnSide, SideTie::Right) => Edge::Right,
+        (LeafEdge::OwnSide, Side::Left) => Edge::Left,
+        (LeafEdge::OwnSide, Side::Right) => Edge::Right,
     }
 }

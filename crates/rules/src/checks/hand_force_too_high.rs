@@ -4,7 +4,7 @@ use flapwright_model::measure::Measure;
 use flapwright_model::part::Subject;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::sizes::Grade;
-use flapwright_motion::statics::Way;
+use flapwright_motion::statics::Direction;
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
@@ -47,7 +47,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let Some(curves) = work.curves.as_ref() else {
             continue;
         };
-        let worst = [(Way::Opening, "open"), (Way::Closing, "close")]
+        let worst = [(Direction::Opening, "open"), (Direction::Closing, "close")]
             .into_iter()
             .flat_map(|(way, word)| Level::ALL.map(|level| (curves.hand(way, level), word)))
             .filter_map(|(hand, word)| hand.largest.map(|(force, s)| (force.abs(), s, word)))

@@ -93,8 +93,8 @@ fn differ(job: &Job, (a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
     } else {
         format!(
             "one has {}, the other {}, or of other diameters",
-            crate::say::count(of_fitting(a.2).len(), "bore"),
-            crate::say::count(of_fitting(b.2).len(), "bore")
+            crate::plural::count(of_fitting(a.2).len(), "bore"),
+            crate::plural::count(of_fitting(b.2).len(), "bore")
         )
     };
     let subject = |(report, opening, _): OneDoor<'_>| Subject::Opening {

@@ -18,7 +18,7 @@ pub(super) const CHECK: Check = Check {
 ## What it looks at
 All that a moving door and its handle sweep over, path tolerance added, against every other door \
 of the job, fully open. Each two doors are told once. Doors that meet a closed one are told by \
-door-meets-neighbour; a door that stopped half way is not looked at.
+door-hits-neighbour; a door that stopped half way is not looked at.
 
 ## Why it matters
 Somebody fetches cups below, leaves the door up and opens the door above: the two chip each \

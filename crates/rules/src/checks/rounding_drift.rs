@@ -74,7 +74,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             "\"{}\": rounded to 1/64 in, {} of {} add up no longer, {} by {}",
             context.report.name,
             drifting.len(),
-            crate::say::count(chains.len(), "chain"),
+            crate::plural::count(chains.len(), "chain"),
             worst.what,
             context.length(worst.drift().abs() * SIXTY_FOURTH)
         ),

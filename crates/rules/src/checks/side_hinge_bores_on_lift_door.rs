@@ -5,7 +5,7 @@ use flapwright_model::part::{Part, Subject};
 use super::{BoxContext, Check, Run, bore_subject, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
 use crate::inspection::{BoreSource, PanelReport, PlacedBore};
-use flapwright_model::door::{Door, HangOn};
+use flapwright_model::door::{BoreReference, Door};
 
 const NAME: &str = "side-hinge-bores-on-lift-door";
 
@@ -101,7 +101,7 @@ fn report_cups(
             "{}: {} up to {} across near its upright edges, for which the lift fitting has no use; \
              was it made to turn on side hinges?",
             context.panel_words(panel),
-            crate::say::count(cups.len(), "bore"),
+            crate::plural::count(cups.len(), "bore"),
             context.length(largest)
         ),
         subjects,
@@ -135,18 +135,18 @@ fn plugged(
     panel: &PanelReport,
     cups: &[&PlacedBore],
 ) -> Option<Remedy> {
-    let HangOn::AsDrilled(bores) = &door.bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &door.bores_hang_on else {
         return None;
     };
     let is_cup = |bore: &flapwright_model::door::DrilledBore| {
-        use flapwright_model::door::{SideTie, VerticalTie};
+        use flapwright_model::door::{End, Side};
         let u = match bore.from_side {
-            SideTie::Right => bore.across,
-            SideTie::Left => panel.size[0] - bore.across,
+            Side::Right => bore.across,
+            Side::Left => panel.size[0] - bore.across,
         };
         let v = match bore.from_end {
-            VerticalTie::Top => bore.along,
-            VerticalTie::Bottom => panel.size[1] - bore.along,
+            End::Top => bore.along,
+            End::Bottom => panel.size[1] - bore.along,
         };
         cups.iter().any(|cup| {
             let (cup_u, cup_v) = cup.at.uv();
@@ -162,14 +162,14 @@ fn plugged(
         .cloned()
         .collect();
     let with = Door {
-        bores_hang_on: HangOn::AsDrilled(kept),
+        bores_hang_on: BoreReference::AsDrilled(kept),
         ..door.clone()
     };
     Some(Remedy {
         title: "Plug the cups".to_owned(),
         effect: format!(
             "{} fewer in the list of drilled bores",
-            crate::say::count(cups.len(), "bore")
+            crate::plural::count(cups.len(), "bore")
         ),
         safe: false,
         edit: context.replace_door(opening, with),

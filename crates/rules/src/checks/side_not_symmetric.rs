@@ -66,8 +66,8 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             "\"{}\": left and right side are no mirror images: {} at the left only, {} at the \
              right only; they need two set-ups",
             context.report.name,
-            crate::say::count(only_left, "bore"),
-            crate::say::count(only_right, "bore"),
+            crate::plural::count(only_left, "bore"),
+            crate::plural::count(only_right, "bore"),
         ),
         vec![Subject::Part(left.id), Subject::Part(right.id)],
     );

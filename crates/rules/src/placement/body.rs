@@ -1,7 +1,7 @@
 //! The panels of a box as solids in `BoxSpace`.
 
 use euclid::Box3D;
-use flapwright_model::cabinet::{Back, CornerJoint, Crosspiece, WallBox};
+use flapwright_model::cabinet::{Back, CornerJoint, HorizontalPanel, WallBox};
 use flapwright_model::space::BoxPoint;
 
 use crate::inspection::Solid;
@@ -52,7 +52,7 @@ impl Body {
         let left_x = (0.0, wall_box.left.thickness);
         let right_x = (width - wall_box.right.thickness, width);
 
-        let ends = |piece: &Crosspiece, over: bool| {
+        let ends = |piece: &HorizontalPanel, over: bool| {
             if over {
                 (0.0, width)
             } else {

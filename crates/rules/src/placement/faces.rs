@@ -1,6 +1,6 @@
 //! The transforms from the box to each panel's own drawn face: one per face, nowhere else.
 
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 use flapwright_model::edges::Edges;
 use flapwright_model::space::{BoxPoint, DoorPoint, SidePoint, TopPoint};
 
@@ -36,8 +36,8 @@ pub fn from_face(face: Face, panel: &Solid, u: f64, v: f64) -> Option<(FacePoint
     match face {
         Face::SideInner(tie) => {
             let x = match tie {
-                SideTie::Left => panel.max.x,
-                SideTie::Right => panel.min.x,
+                Side::Left => panel.max.x,
+                Side::Right => panel.min.x,
             };
             let in_box = BoxPoint::new(x, panel.max.y - v, panel.min.z + u);
             Some((FacePoint::Side(SidePoint::new(u, v)), in_box))

@@ -6,7 +6,7 @@ use std::cmp::Ordering;
 use flapwright_model::card::{
     AcrossFrom, BackFrom, Card, Distance, DownFrom, Drill, EdgeRange, Spread,
 };
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 use flapwright_model::part::LeafId;
 use flapwright_model::space::BoxPoint;
 
@@ -34,7 +34,7 @@ pub struct FittingPlace<'a> {
 #[derive(Debug, Clone)]
 pub struct Needed<'a> {
     /// The fitting's own side; for a point of a spread group the nearer side.
-    pub side: SideTie,
+    pub side: Side,
     /// Whether it belongs to the group in the very middle of a spread.
     pub middle: bool,
     /// Centre on the drilled face, in the box.
@@ -65,8 +65,8 @@ impl<'a> FittingPlace<'a> {
         let mut bores = Vec::new();
         for &side in self.card.sides.ties() {
             let face = match side {
-                SideTie::Left => self.opening.clear.left,
-                SideTie::Right => self.opening.clear.right,
+                Side::Left => self.opening.clear.left,
+                Side::Right => self.opening.clear.right,
             };
             for bore in &self.card.side_bores {
                 let (Some(y), Some(z)) = (self.y(&bore.down), self.z(&bore.back)) else {
@@ -88,14 +88,14 @@ impl<'a> FittingPlace<'a> {
     pub fn top_bores(&self) -> Vec<Needed<'a>> {
         let mut bores = Vec::new();
         for group in &self.card.top_bores {
-            for anchor in self.anchors(group.spread.as_ref()) {
+            for place in self.spread_places(group.spread.as_ref()) {
                 for bore in &group.bores {
-                    let (Some(x), Some(z)) = (self.x(&bore.across, anchor), self.z(&bore.back))
+                    let (Some(x), Some(z)) = (self.x(&bore.across, place), self.z(&bore.back))
                     else {
                         continue;
                     };
                     let at = BoxPoint::new(x, self.opening.clear.top, z);
-                    let Anchor { side, middle, .. } = anchor;
+                    let SpreadPlace { side, middle, .. } = place;
                     bores.push(Needed {
                         side,
                         middle,
@@ -113,9 +113,9 @@ impl<'a> FittingPlace<'a> {
     pub fn leaf_bores(&self) -> Vec<NeededInLeaf<'a>> {
         let mut bores = Vec::new();
         for group in &self.card.door_bores {
-            for anchor in self.anchors(group.spread.as_ref()) {
+            for place in self.spread_places(group.spread.as_ref()) {
                 for bore in &group.bores {
-                    let (Some(x), Some(y)) = (self.x(&bore.across, anchor), self.y(&bore.down))
+                    let (Some(x), Some(y)) = (self.x(&bore.across, place), self.y(&bore.down))
                     else {
                         continue;
                     };
@@ -123,8 +123,8 @@ impl<'a> FittingPlace<'a> {
                     bores.push(NeededInLeaf {
                         leaf: group.leaf,
                         bore: Needed {
-                            side: anchor.side,
-                            middle: anchor.middle,
+                            side: place.side,
+                            middle: place.middle,
                             at,
                             drill: &bore.drill,
                         },
@@ -160,8 +160,8 @@ impl<'a> FittingPlace<'a> {
             .ties()
             .iter()
             .map(|side| match side {
-                SideTie::Left => solid((left, left + envelope.inward), y, z),
-                SideTie::Right => solid((right - envelope.inward, right), y, z),
+                Side::Left => solid((left, left + envelope.inward), y, z),
+                Side::Right => solid((right - envelope.inward, right), y, z),
             })
             .collect()
     }
@@ -195,18 +195,16 @@ impl<'a> FittingPlace<'a> {
         Some(self.front(back.from) + back.by.of(self.size)?)
     }
 
-    fn x(&self, across: &Distance<AcrossFrom>, anchor: Anchor) -> Option<f64> {
+    fn x(&self, across: &Distance<AcrossFrom>, place: SpreadPlace) -> Option<f64> {
         let by = across.by.of(self.size)?;
-        Some(match (across.from, anchor.side) {
-            (AcrossFrom::MountingFace, SideTie::Right) => anchor.x - by,
-            (AcrossFrom::MountingFace, SideTie::Left) | (AcrossFrom::SpreadPoint, _) => {
-                anchor.x + by
-            }
+        Some(match (across.from, place.side) {
+            (AcrossFrom::MountingFace, Side::Right) => place.x - by,
+            (AcrossFrom::MountingFace, Side::Left) | (AcrossFrom::SpreadPoint, _) => place.x + by,
         })
     }
 
     /// Where the groups of a card sit across the box.
-    fn anchors(&self, spread: Option<&Spread>) -> Vec<Anchor> {
+    fn spread_places(&self, spread: Option<&Spread>) -> Vec<SpreadPlace> {
         let (left, right) = self.mounting_faces();
         let Some(spread) = spread else {
             return self
@@ -214,12 +212,12 @@ impl<'a> FittingPlace<'a> {
                 .sides
                 .ties()
                 .iter()
-                .map(|&side| Anchor {
+                .map(|&side| SpreadPlace {
                     side,
                     middle: false,
                     x: match side {
-                        SideTie::Left => left,
-                        SideTie::Right => right,
+                        Side::Left => left,
+                        Side::Right => right,
                     },
                 })
                 .collect();
@@ -232,11 +230,11 @@ impl<'a> FittingPlace<'a> {
             .map(|i| {
                 let from_right = count - 1 - i;
                 let (side, x) = match i.cmp(&from_right) {
-                    Ordering::Less => (SideTie::Left, first + step * f64::from(i)),
-                    Ordering::Equal => (SideTie::Left, f64::midpoint(left, right)),
-                    Ordering::Greater => (SideTie::Right, last - step * f64::from(from_right)),
+                    Ordering::Less => (Side::Left, first + step * f64::from(i)),
+                    Ordering::Equal => (Side::Left, f64::midpoint(left, right)),
+                    Ordering::Greater => (Side::Right, last - step * f64::from(from_right)),
                 };
-                Anchor {
+                SpreadPlace {
                     side,
                     middle: i == from_right,
                     x,
@@ -248,8 +246,8 @@ impl<'a> FittingPlace<'a> {
 
 /// Where one group of a card sits across the box.
 #[derive(Debug, Clone, Copy)]
-struct Anchor {
-    side: SideTie,
+struct SpreadPlace {
+    side: Side,
     middle: bool,
     x: f64,
 }

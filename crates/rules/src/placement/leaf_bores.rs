@@ -1,7 +1,7 @@
 //! Where the bores of a door really are, by what they hang on, and how far off the fitting.
 
 use flapwright_model::card::{Depth, Drill, first_pass};
-use flapwright_model::door::{Door, DrilledBore, HangOn, SideTie, VerticalTie};
+use flapwright_model::door::{BoreReference, Door, DrilledBore, End, Side};
 use flapwright_model::part::LeafId;
 use flapwright_model::space::BoxPoint;
 
@@ -37,11 +37,11 @@ impl DoorBores {
     #[must_use]
     pub fn of(opening: usize, door: &Door, place: &DoorPlace, needed: &[NeededInLeaf<'_>]) -> Self {
         match &door.bores_hang_on {
-            HangOn::Fitting => Self::at_fitting(opening, needed, |_| (0.0, 0.0)),
-            HangOn::Edges { vertical } => {
+            BoreReference::Fitting => Self::at_fitting(opening, needed, |_| (0.0, 0.0)),
+            BoreReference::Edges { vertical } => {
                 Self::at_fitting(opening, needed, |bore| carried(door, *vertical, bore))
             }
-            HangOn::AsDrilled(drilled) => Self::as_drilled(opening, drilled, place, needed),
+            BoreReference::AsDrilled(drilled) => Self::as_drilled(opening, drilled, place, needed),
         }
     }
 
@@ -81,12 +81,12 @@ impl DoorBores {
             .filter_map(|bore| {
                 let edges = place.leaf(bore.leaf)?.edges;
                 let x = match bore.from_side {
-                    SideTie::Left => edges.left + bore.across,
-                    SideTie::Right => edges.right - bore.across,
+                    Side::Left => edges.left + bore.across,
+                    Side::Right => edges.right - bore.across,
                 };
                 let y = match bore.from_end {
-                    VerticalTie::Top => edges.top - bore.along,
-                    VerticalTie::Bottom => edges.bottom + bore.along,
+                    End::Top => edges.top - bore.along,
+                    End::Bottom => edges.bottom + bore.along,
                 };
                 Some(LeafBore {
                     leaf: bore.leaf,
@@ -139,17 +139,17 @@ impl DoorBores {
 
 /// How far tweaks carry a bore that is tied to its leaf's edges: (+ to box-right, + up), mm. The
 /// edges at the joint of a folding pair have no tweak.
-fn carried(door: &Door, vertical: VerticalTie, bore: &NeededInLeaf<'_>) -> (f64, f64) {
+fn carried(door: &Door, vertical: End, bore: &NeededInLeaf<'_>) -> (f64, f64) {
     let across = match bore.bore.side {
         // A group in the middle is drilled from the middle of the door.
         _ if bore.bore.middle => (door.tweaks.right - door.tweaks.left) / 2.0,
-        SideTie::Left => -door.tweaks.left,
-        SideTie::Right => door.tweaks.right,
+        Side::Left => -door.tweaks.left,
+        Side::Right => door.tweaks.right,
     };
     let up = match (vertical, bore.leaf) {
-        (VerticalTie::Top, LeafId::Only | LeafId::Upper) => door.tweaks.top,
-        (VerticalTie::Bottom, LeafId::Only | LeafId::Lower) => -door.tweaks.bottom,
-        (VerticalTie::Top, LeafId::Lower) | (VerticalTie::Bottom, LeafId::Upper) => 0.0,
+        (End::Top, LeafId::Only | LeafId::Upper) => door.tweaks.top,
+        (End::Bottom, LeafId::Only | LeafId::Lower) => -door.tweaks.bottom,
+        (End::Top, LeafId::Lower) | (End::Bottom, LeafId::Upper) => 0.0,
     };
     (across, up)
 }
@@ -162,7 +162,7 @@ fn match_bores(bores: &[LeafBore], needed: &[NeededInLeaf<'_>]) -> Vec<Option<us
     // Between the two fittings' own bores of that diameter: not the middle of the door, because the
     // group in the very middle of a spread belongs to one side as a whole.
     let parting = |leaf: LeafId, diameter: f64| {
-        let xs = |side: SideTie| {
+        let xs = |side: Side| {
             needed
                 .iter()
                 .filter(move |bore| {
@@ -171,11 +171,11 @@ fn match_bores(bores: &[LeafBore], needed: &[NeededInLeaf<'_>]) -> Vec<Option<us
                 })
                 .map(|bore| bore.bore.at.x)
         };
-        let left = xs(SideTie::Left).fold(f64::NEG_INFINITY, f64::max);
-        let right = xs(SideTie::Right).fold(f64::INFINITY, f64::min);
+        let left = xs(Side::Left).fold(f64::NEG_INFINITY, f64::max);
+        let right = xs(Side::Right).fold(f64::INFINITY, f64::min);
         f64::midpoint(left, right)
     };
-    let mut groups: Vec<(LeafId, SideTie, f64)> = Vec::new();
+    let mut groups: Vec<(LeafId, Side, f64)> = Vec::new();
     for bore in needed {
         let group = (bore.leaf, bore.bore.side, bore.bore.drill.diameter);
         if !groups.contains(&group) {
@@ -201,8 +201,8 @@ fn match_bores(bores: &[LeafBore], needed: &[NeededInLeaf<'_>]) -> Vec<Option<us
             .enumerate()
             .filter(|&(i, bore)| {
                 let own = match side {
-                    SideTie::Left => bore.at.x <= parting,
-                    SideTie::Right => bore.at.x > parting,
+                    Side::Left => bore.at.x <= parting,
+                    Side::Right => bore.at.x > parting,
                 };
                 free[i] && bore.leaf == leaf && own && same_diameter(bore.drill.diameter, diameter)
             })

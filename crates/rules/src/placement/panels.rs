@@ -1,7 +1,7 @@
 //! Reports of the panels of a box, before their bores are numbered.
 
 use flapwright_model::cabinet::{Panel, PanelBands, WallBox};
-use flapwright_model::door::{BuildUp, Grain, Leaf, SideTie};
+use flapwright_model::door::{BuildUp, Grain, Leaf, Side};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
@@ -24,14 +24,14 @@ pub(super) fn body_panels(
             "left side",
             &body.left,
             &wall_box.left,
-            SideTie::Left,
+            Side::Left,
         ),
         (
             Part::RightSide,
             "right side",
             &body.right,
             &wall_box.right,
-            SideTie::Right,
+            Side::Right,
         ),
     ];
     let mut panels = Vec::new();

@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Depth, Drill, first_pass};
-use flapwright_model::door::{Door, FittingChoice, Handle, SideTie};
+use flapwright_model::door::{Door, FittingChoice, Handle, Side};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
 use flapwright_model::part::Part;
@@ -184,8 +184,8 @@ impl Drawn {
         let opening = place.index;
         for bore in fitting.side_bores() {
             let part = match bore.side {
-                SideTie::Left => Part::LeftSide,
-                SideTie::Right => Part::RightSide,
+                Side::Left => Part::LeftSide,
+                Side::Right => Part::RightSide,
             };
             self.bore(
                 part,

@@ -1,7 +1,7 @@
 //! The bores of a door as they are now, as facts of an existing door.
 
 use crate::inspection::{BoreSource, BoxReport, PanelReport};
-use flapwright_model::door::{DrilledBore, SideTie, VerticalTie};
+use flapwright_model::door::{DrilledBore, End, Side};
 use flapwright_model::part::{LeafId, Part};
 
 /// The bores in the backs of the leaves of one opening, handle screws left out.
@@ -27,21 +27,21 @@ fn of_leaf(panel: &PanelReport, leaf: LeafId) -> Vec<DrilledBore> {
             // u counts from the box-right edge: the back is seen.
             let from_side = match bore.source {
                 BoreSource::Fitting { side, .. } => side,
-                BoreSource::AsDrilled { .. } if 2.0 * u <= panel.size[0] => SideTie::Right,
-                BoreSource::AsDrilled { .. } => SideTie::Left,
+                BoreSource::AsDrilled { .. } if 2.0 * u <= panel.size[0] => Side::Right,
+                BoreSource::AsDrilled { .. } => Side::Left,
                 BoreSource::Recorded | BoreSource::SystemRow | BoreSource::Handle { .. } => {
                     return None;
                 }
             };
             let across = match from_side {
-                SideTie::Right => u,
-                SideTie::Left => panel.size[0] - u,
+                Side::Right => u,
+                Side::Left => panel.size[0] - u,
             };
             Some(DrilledBore {
                 leaf,
                 from_side,
                 across,
-                from_end: VerticalTie::Top,
+                from_end: End::Top,
                 along: v,
                 diameter: bore.drill.diameter,
                 depth: bore.depth_in(panel.thickness),

@@ -19,8 +19,8 @@ use flapwright_rules::finding::{Finding, Severity, Worse};
 fn off() -> Job {
     let mut job = job(wall_box(), card());
     let door = the_job_door(&mut job, 0);
-    door.bores_hang_on = flapwright_model::door::HangOn::Edges {
-        vertical: flapwright_model::door::VerticalTie::Top,
+    door.bores_hang_on = flapwright_model::door::BoreReference::Edges {
+        vertical: flapwright_model::door::End::Top,
     };
     *door.tweaks.at_mut(Edge::Top) = 5.0;
     job
@@ -254,9 +254,10 @@ fn a_finding_that_has_become_milder_stays_accepted() {
     let mut job = accepted(&off(), OFF, "known");
     job.accepted[0].severity = Severity::Stop;
     // Greater than a stop there is none; a caution under an accepted stop stays accepted.
-    job.settings
-        .weights
-        .insert(OFF.to_owned(), flapwright_model::severity::Weight::Caution);
+    job.settings.weights.insert(
+        OFF.to_owned(),
+        flapwright_model::severity::SeveritySetting::Caution,
+    );
     assert_eq!(the_finding(&job, OFF).severity, Severity::Caution);
     assert!(the_finding(&job, OFF).accepted.is_some());
 }

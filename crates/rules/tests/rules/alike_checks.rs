@@ -7,7 +7,7 @@ use crate::findings::*;
 use flapwright_model::cabinet::{Place, WallBox};
 use flapwright_model::card::{Card, FittedSides, OpeningKind};
 use flapwright_model::door::{
-    DoorFit, DrilledBore, Handle, HandleScrews, HangOn, Leaves, SideTie, VerticalTie,
+    BoreReference, DoorFit, DrilledBore, End, Handle, HandleScrews, Leaves, Side,
 };
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::job::Job;
@@ -136,7 +136,7 @@ fn doors_of_one_box_and_screws_of_handles_make_no_pair() {
     // No bores at all in either back.
     for it in &mut job.boxes {
         let door = it.openings[0].door.as_mut().expect("a door");
-        door.bores_hang_on = HangOn::AsDrilled(Vec::new());
+        door.bores_hang_on = BoreReference::AsDrilled(Vec::new());
     }
     assert_eq!(found(&job, PAIR), []);
 }
@@ -288,7 +288,7 @@ fn a_tweak_at_the_left_or_right_takes_the_width_out_of_the_sum() {
     assert_eq!(found(&job, NAME).len(), 1);
 }
 
-fn with_cups(cups: &[(SideTie, f64, VerticalTie, f64)]) -> Job {
+fn with_cups(cups: &[(Side, f64, End, f64)]) -> Job {
     let mut job = job(wall_box(), card());
     let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
     let cups = cups
@@ -304,7 +304,7 @@ fn with_cups(cups: &[(SideTie, f64, VerticalTie, f64)]) -> Job {
             purpose: "hinge cup".to_owned(),
         });
     let bores = taken.into_iter().chain(cups).collect();
-    the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(bores);
+    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(bores);
     job
 }
 
@@ -312,15 +312,15 @@ fn with_cups(cups: &[(SideTie, f64, VerticalTie, f64)]) -> Job {
 fn drilled(job: &Job) -> usize {
     let door = job.boxes[0].openings[0].door.as_ref();
     match &door.expect("a door").bores_hang_on {
-        HangOn::AsDrilled(bores) => bores.len(),
-        HangOn::Fitting | HangOn::Edges { .. } => panic!("no longer as drilled"),
+        BoreReference::AsDrilled(bores) => bores.len(),
+        BoreReference::Fitting | BoreReference::Edges { .. } => panic!("no longer as drilled"),
     }
 }
 
 #[test]
 fn side_hinge_cups_are_listed_and_plugged() {
     const NAME: &str = "side-hinge-bores-on-lift-door";
-    let one = with_cups(&[(SideTie::Left, 22.0, VerticalTie::Bottom, 100.0)]);
+    let one = with_cups(&[(Side::Left, 22.0, End::Bottom, 100.0)]);
     let it = the_only(&one, NAME);
     says(
         &it,
@@ -345,10 +345,10 @@ fn side_hinge_cups_are_listed_and_plugged() {
 
     // From either side and either end; one in the middle of the door is no side hinge's.
     let three = with_cups(&[
-        (SideTie::Left, 22.0, VerticalTie::Top, 60.0),
-        (SideTie::Right, 22.0, VerticalTie::Bottom, 60.0),
-        (SideTie::Right, 22.0, VerticalTie::Top, 260.0),
-        (SideTie::Left, 300.0, VerticalTie::Top, 60.0),
+        (Side::Left, 22.0, End::Top, 60.0),
+        (Side::Right, 22.0, End::Bottom, 60.0),
+        (Side::Right, 22.0, End::Top, 260.0),
+        (Side::Left, 300.0, End::Top, 60.0),
     ]);
     let it = the_only(&three, NAME);
     says(&it, "3 bores up to 35 mm across");

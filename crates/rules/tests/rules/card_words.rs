@@ -8,7 +8,7 @@ use crate::findings::*;
 use crate::size_words::opening;
 use flapwright_model::cabinet::Opening;
 use flapwright_model::card::{Card, Example, PerSize};
-use flapwright_model::door::{HangOn, VerticalTie};
+use flapwright_model::door::{BoreReference, End};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
@@ -157,9 +157,7 @@ fn a_card_without_an_example_counts_the_doors_on_it() {
 fn off() -> Job {
     let mut job = job(wall_box(), card());
     let it = the_job_door(&mut job, 0);
-    it.bores_hang_on = HangOn::Edges {
-        vertical: VerticalTie::Top,
-    };
+    it.bores_hang_on = BoreReference::Edges { vertical: End::Top };
     it.tweaks.top = 1.0;
     job
 }

@@ -6,8 +6,8 @@ use flapwright_model::file::read_card;
 use flapwright_model::length::Unit;
 use flapwright_model::lift::{Carries, Lift};
 use flapwright_model::linkage::Bodies;
+use flapwright_rules::plausibility::slips;
 use flapwright_rules::proof::{Proof, proof};
-use flapwright_rules::slips::slips;
 
 const DEMO: [&str; 5] = [
     include_str!("../../../../assets/demo/cards/wren.ron"),

@@ -5,7 +5,7 @@ use crate::common::*;
 use crate::findings::*;
 use flapwright_model::cabinet::{Opening, Place, SystemRows};
 use flapwright_model::card::{Depth, EdgeRange, LeafEdge, PerSize};
-use flapwright_model::door::{BuildUp, DoorFit, Handle, HandleScrews, Leaf, Leaves, VerticalTie};
+use flapwright_model::door::{BuildUp, DoorFit, End, Handle, HandleScrews, Leaf, Leaves};
 use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
@@ -28,7 +28,7 @@ fn the_plain_box_has_no_finding() {
     let mut wall_box = wall_box();
     wall_box.place.above_floor = 1270.0;
     let mut job = job(wall_box, card);
-    for check in ["open-door-at-head-height", "top-edge-meets-panel"] {
+    for check in ["open-door-at-head-height", "top-edge-hits-panel"] {
         job.settings.weights.remove(check);
     }
     assert_eq!(inspect(&job).findings, []);
@@ -260,7 +260,7 @@ fn a_door_that_misses_its_panel_or_meets_its_neighbour_is_found() {
         };
         it.openings[0].door = Some(door(reveals));
         assert_eq!(
-            severities(&job(it, card()), "door-past-its-place"),
+            severities(&job(it, card()), "reveal-out-of-range"),
             expected,
             "{reveal}"
         );
@@ -271,7 +271,7 @@ fn a_door_that_misses_its_panel_or_meets_its_neighbour_is_found() {
             gaps: Edges::all(gap),
             set_back: 0.0,
         };
-        let found = severities(&job(it, card()), "door-past-its-place");
+        let found = severities(&job(it, card()), "reveal-out-of-range");
         assert_eq!(found, vec![Severity::Stop; expected], "gap {gap}");
     }
 }
@@ -288,7 +288,7 @@ fn doors_on_one_shelf_keep_a_gap_with_the_tweaks_of_both() {
         the_job_door(&mut job, 0).tweaks.bottom = tweak;
         the_job_door(&mut job, 1).tweaks.top = tweak;
         assert_eq!(
-            severities(&job, "door-past-its-place"),
+            severities(&job, "reveal-out-of-range"),
             expected,
             "tweak {tweak}"
         );
@@ -372,9 +372,7 @@ fn a_slip_in_a_card_shows_against_its_own_example() {
 fn safe_remedies_leave_fewer_stops_or_cautions() {
     let mut job = job(wall_box(), card());
     let door = the_job_door(&mut job, 0);
-    door.bores_hang_on = flapwright_model::door::HangOn::Edges {
-        vertical: VerticalTie::Top,
-    };
+    door.bores_hang_on = flapwright_model::door::BoreReference::Edges { vertical: End::Top };
     door.tweaks.top = 10.0;
     let count = |job: &Job| {
         let findings = inspect(job).findings;

@@ -1,12 +1,12 @@
 //! A plain box with a plain fitting, to be changed by each test. Every number is invented.
 
 use flapwright_model::cabinet::{
-    Back, Crosspiece, FaceFrame, Panel, Shelf, ShelfKind, SystemRows, WallBox,
+    Back, FaceFrame, HorizontalPanel, Panel, Shelf, ShelfKind, SystemRows, WallBox,
 };
 use flapwright_model::card::{
-    AcrossFrom, Adjustment, BackFrom, Card, Depth, Distance, DoorBore, DoorGroup, DownFrom, Drill,
-    Envelope, FittedSides, OpeningKind, PerSize, SideBore, Size, Span, Spread, SpreadCount,
-    TopBore, TopGroup, Travel,
+    AcrossFrom, Adjustment, AdjustmentRange, BackFrom, Card, Depth, Distance, DoorBore, DoorGroup,
+    DownFrom, Drill, Envelope, FittedSides, OpeningKind, PerSize, SideBore, Size, Span, Spread,
+    SpreadCount, TopBore, TopGroup,
 };
 use flapwright_model::door::{BuildUp, Door, FittingChoice, Infill, Leaf, Leaves, TypedMass};
 use flapwright_model::edges::Edges;
@@ -15,7 +15,7 @@ use flapwright_model::lift::{Carries, Lift, PieceCount, SpringRow, Strut};
 use flapwright_model::linkage::{Bodies, Linkage, Pivot};
 use flapwright_model::material::{Density, Material, MaterialClass};
 use flapwright_model::part::{LeafId, Part};
-use flapwright_model::severity::Weight;
+use flapwright_model::severity::SeveritySetting;
 use flapwright_model::validate::validate;
 use flapwright_rules::inspection::{BoxReport, DoorReport, Inspection, PanelReport};
 
@@ -25,8 +25,8 @@ pub(crate) fn panel(thickness: f64) -> Panel {
     Panel::plain(thickness, BOARD)
 }
 
-pub(crate) fn across(thickness: f64) -> Crosspiece {
-    Crosspiece::plain(thickness, BOARD)
+pub(crate) fn across(thickness: f64) -> HorizontalPanel {
+    HorizontalPanel::plain(thickness, BOARD)
 }
 
 pub(crate) fn leaf(thickness: f64) -> Leaf {
@@ -143,15 +143,15 @@ pub(crate) fn card() -> Card {
             front: BackFrom::SideFront,
         },
         adjustment: Adjustment {
-            sideways: Travel {
+            sideways: AdjustmentRange {
                 min: -2.0,
                 max: 2.0,
             },
-            upward: Travel {
+            upward: AdjustmentRange {
                 min: -3.0,
                 max: 3.0,
             },
-            depth: Travel::default(),
+            depth: AdjustmentRange::default(),
         },
         linkage: Linkage {
             front: BackFrom::SideFront,
@@ -272,11 +272,11 @@ pub(crate) fn job(wall_box: WallBox, card: Card) -> Job {
         "wall-fixing-reminder",
         "card-unproved",
         "open-door-at-head-height",
-        "top-edge-meets-panel",
+        "top-edge-hits-panel",
     ] {
         job.settings
             .weights
-            .insert(reminder.to_owned(), Weight::Off);
+            .insert(reminder.to_owned(), SeveritySetting::Off);
     }
     job.boxes.push(wall_box);
     job

@@ -16,7 +16,7 @@ use flapwright_model::material::{Density, Material, MaterialClass};
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_rules::finding::{Severity, Worse};
 
-const PLACE: &str = "door-past-its-place";
+const PLACE: &str = "reveal-out-of-range";
 
 fn with_reveal(edge: Edge, reveal: f64, tweak: f64) -> Job {
     let mut job = job(wall_box(), card());
@@ -430,7 +430,7 @@ fn links_that_do_not_reach_are_a_stop_that_no_other_leaves_clear() {
     assert_eq!(it.remedies, []);
 }
 
-const FRAME: &str = "frame-before-fitting";
+const FRAME: &str = "frame-blocks-fitting";
 
 /// Stiles that stand in by 12 at the left and 5 at the right.
 fn with_frame(sides: FittedSides, packing: f64) -> Job {

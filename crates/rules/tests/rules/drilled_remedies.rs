@@ -6,7 +6,7 @@ use crate::drilled_words::{LEAF, NAME, bores, difference, id, leaf_of, plain, re
 use crate::findings::*;
 use flapwright_model::cabinet::Opening;
 use flapwright_model::card::{Card, PerSize};
-use flapwright_model::door::{DoorFit, HangOn, Leaves};
+use flapwright_model::door::{BoreReference, DoorFit, Leaves};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
@@ -230,11 +230,11 @@ fn refitting_an_inset_door_speaks_of_its_gaps() {
 /// The left fitting's bores drilled so much further in, in the record and in the door.
 fn left_bores_in(by: f64) -> Job {
     let mut job = plain(LEAF);
-    let HangOn::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on else {
         panic!("drilled already")
     };
     for bore in drilled {
-        if bore.from_side == flapwright_model::door::SideTie::Left {
+        if bore.from_side == flapwright_model::door::Side::Left {
             bore.across += by;
         }
     }
@@ -317,13 +317,13 @@ fn the_bores_of_the_other_leaf_do_not_move_the_edges_of_a_drilled_one() {
     }
     card.door_bores.push(lower);
     let mut job = recorded(pair(card), &[leaf_of(0, LeafId::Upper)], Drilled);
-    let HangOn::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on else {
         panic!("drilled already")
     };
     for bore in drilled.iter_mut().filter(|it| it.leaf == LeafId::Lower) {
         bore.across += match bore.from_side {
-            flapwright_model::door::SideTie::Left => 1.0,
-            flapwright_model::door::SideTie::Right => -1.0,
+            flapwright_model::door::Side::Left => 1.0,
+            flapwright_model::door::Side::Right => -1.0,
         };
     }
     let remedy = refit(&with_reveal(job, Edge::Top, 5.0)).expect("it can be refitted");

@@ -1,7 +1,7 @@
 //! Fingerprints of bores.
 
 use flapwright_model::card::Depth;
-use flapwright_model::door::SideTie;
+use flapwright_model::door::Side;
 use flapwright_model::space::SidePoint;
 use flapwright_rules::fingerprint::fingerprint;
 use flapwright_rules::inspect;
@@ -14,7 +14,7 @@ fn side() -> PanelReport {
     inspection.boxes[0]
         .panels
         .iter()
-        .find(|panel| panel.face == Face::SideInner(SideTie::Left))
+        .find(|panel| panel.face == Face::SideInner(Side::Left))
         .expect("left side")
         .clone()
 }
@@ -51,7 +51,7 @@ fn whatever_the_drill_would_do_otherwise_changes_it() {
         |it| it.bores[0].drill.purpose.push('!'),
         |it| it.bores[0].drill.pass += 1,
         |it| it.size[1] += 0.1,
-        |it| it.face = Face::SideInner(SideTie::Right),
+        |it| it.face = Face::SideInner(Side::Right),
         |it| {
             it.bores.pop();
         },

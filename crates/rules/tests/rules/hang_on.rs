@@ -1,7 +1,7 @@
 //! What the bores of a door hang on, and the check `bores-off-fitting`.
 
 use crate::common::*;
-use flapwright_model::door::{DrilledBore, HangOn, SideTie, VerticalTie};
+use flapwright_model::door::{BoreReference, DrilledBore, End, Side};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
@@ -10,9 +10,9 @@ use flapwright_rules::finding::{Finding, Severity};
 
 const NAME: &str = "bores-off-fitting";
 
-fn on_edges(vertical: VerticalTie) -> Job {
+fn on_edges(vertical: End) -> Job {
     let mut job = job(wall_box(), card());
-    the_job_door(&mut job, 0).bores_hang_on = HangOn::Edges { vertical };
+    the_job_door(&mut job, 0).bores_hang_on = BoreReference::Edges { vertical };
     job
 }
 
@@ -24,17 +24,17 @@ fn as_drilled() -> Job {
         leaf: LeafId::Only,
         from_side,
         across: 29.0,
-        from_end: VerticalTie::Top,
+        from_end: End::Top,
         along,
         diameter: 4.0,
         depth: 12.0,
         purpose: "arm screw".to_owned(),
     };
-    the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(vec![
-        bore(SideTie::Left, 105.0),
-        bore(SideTie::Left, 137.0),
-        bore(SideTie::Right, 105.0),
-        bore(SideTie::Right, 137.0),
+    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(vec![
+        bore(Side::Left, 105.0),
+        bore(Side::Left, 137.0),
+        bore(Side::Right, 105.0),
+        bore(Side::Right, 137.0),
     ]);
     job
 }
@@ -78,7 +78,7 @@ const THREE_INCHES: f64 = 76.2;
 
 #[test]
 fn a_top_tweak_carries_the_bores_of_a_door_drilled_from_its_edges() {
-    let before = on_edges(VerticalTie::Top);
+    let before = on_edges(End::Top);
     let after = tweaked(before.clone(), Edge::Top, THREE_INCHES);
     assert_places(&moves(&before, &after), &[(0.0, THREE_INCHES); 4]);
     // A bottom tweak moves none of them.
@@ -95,7 +95,7 @@ fn a_top_tweak_carries_the_bores_of_a_door_drilled_from_its_edges() {
 
 #[test]
 fn bores_tied_to_the_bottom_edge_follow_that_one() {
-    let before = on_edges(VerticalTie::Bottom);
+    let before = on_edges(End::Bottom);
     let after = tweaked(before.clone(), Edge::Bottom, 6.0);
     assert_places(&moves(&before, &after), &[(0.0, -6.0); 4]);
     let after = tweaked(before.clone(), Edge::Top, 6.0);
@@ -105,7 +105,7 @@ fn bores_tied_to_the_bottom_edge_follow_that_one() {
 #[test]
 fn the_same_change_as_a_reveal_moves_none_on_edges_and_does_move_them_as_drilled() {
     // A reveal less by 76.2 moves the top edge up by as much.
-    let before = on_edges(VerticalTie::Top);
+    let before = on_edges(End::Top);
     let after = with_reveal(before.clone(), Edge::Top, -THREE_INCHES);
     assert_places(&moves(&before, &after), &[(0.0, 0.0); 4]);
     let before = as_drilled();
@@ -131,7 +131,7 @@ fn on_the_fitting_neither_tweak_nor_reveal_moves_a_bore() {
 #[test]
 fn a_door_drilled_for_these_reveals_holds() {
     assert_eq!(off_fitting(&as_drilled()), None);
-    assert_eq!(off_fitting(&on_edges(VerticalTie::Top)), None);
+    assert_eq!(off_fitting(&on_edges(End::Top)), None);
 }
 
 #[test]
@@ -146,14 +146,14 @@ fn severity_follows_the_adjustment() {
         (-3.0, Some(Severity::Caution)),
         (-3.01, Some(Severity::Stop)),
     ] {
-        let found = off_fitting(&tweaked(on_edges(VerticalTie::Top), Edge::Top, by));
+        let found = off_fitting(&tweaked(on_edges(End::Top), Edge::Top, by));
         assert_eq!(found.map(|it| it.severity), expected, "tweak {by}");
     }
 }
 
 #[test]
 fn the_numbers_name_the_largest_offset_and_the_share_of_the_adjustment() {
-    let found = off_fitting(&tweaked(on_edges(VerticalTie::Top), Edge::Top, 1.5)).unwrap();
+    let found = off_fitting(&tweaked(on_edges(End::Top), Edge::Top, 1.5)).unwrap();
     let number = |label: &str| {
         found
             .numbers
@@ -177,7 +177,7 @@ fn the_numbers_name_the_largest_offset_and_the_share_of_the_adjustment() {
 #[test]
 fn bores_of_one_fitting_that_are_off_by_different_amounts_are_a_stop() {
     let mut job = as_drilled();
-    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
         unreachable!("drilled already")
     };
     bores[1].along += 1.0;
@@ -188,7 +188,7 @@ fn bores_of_one_fitting_that_are_off_by_different_amounts_are_a_stop() {
 #[test]
 fn a_bore_that_the_door_lacks_is_a_stop() {
     let mut job = as_drilled();
-    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
         unreachable!("drilled already")
     };
     bores.pop();
@@ -212,7 +212,7 @@ fn a_shift_by_one_pitch_of_the_pattern_is_seen_as_a_shift() {
 
 #[test]
 fn each_remedy_clears_the_finding_and_undo_restores_the_job() {
-    let before = tweaked(on_edges(VerticalTie::Top), Edge::Top, THREE_INCHES);
+    let before = tweaked(on_edges(End::Top), Edge::Top, THREE_INCHES);
     let found = off_fitting(&before).unwrap();
     assert_eq!(found.severity, Severity::Stop);
     let titles: Vec<&str> = found.remedies.iter().map(|it| it.title.as_str()).collect();
@@ -240,7 +240,7 @@ fn each_remedy_clears_the_finding_and_undo_restores_the_job() {
 
 #[test]
 fn turning_a_tweak_into_a_reveal_leaves_the_edges_of_the_door_where_they_are() {
-    let mut before = on_edges(VerticalTie::Top);
+    let mut before = on_edges(End::Top);
     the_job_door(&mut before, 0).tweaks = Edges {
         left: 4.0,
         right: -1.5,
@@ -258,7 +258,7 @@ fn turning_a_tweak_into_a_reveal_leaves_the_edges_of_the_door_where_they_are() {
 
 #[test]
 fn at_a_shared_shelf_the_tweak_goes_into_gap_and_split() {
-    let mut before = on_edges(VerticalTie::Bottom);
+    let mut before = on_edges(End::Bottom);
     before.boxes[0].shelves.push(fixed_shelf(250.0, 19.0, 3.0));
     before.boxes[0]
         .openings
@@ -296,7 +296,7 @@ fn bores_taken_over_as_drilled_stay_where_they_are() {
     // Four arm screws and three hinge cups.
     assert_eq!(taken.len(), 7);
     let mut after = before.clone();
-    the_job_door(&mut after, 0).bores_hang_on = HangOn::AsDrilled(taken);
+    the_job_door(&mut after, 0).bores_hang_on = BoreReference::AsDrilled(taken);
     assert_eq!(off_fitting(&after), None);
     let mut places_before = places(the_leaf(&report.boxes[0], 0));
     let mut places_after = places(the_leaf(&inspect(&after).boxes[0], 0));
@@ -320,14 +320,14 @@ fn both_screws_beside_a_cup_in_the_middle_are_found_again() {
     let mut job = job(wall_box(), card);
     let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
     assert_eq!(taken.len(), 4 + 3 * 3);
-    the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(taken);
+    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(taken);
     assert_eq!(off_fitting(&job), None);
 }
 
 /// On the top and left edges, with these adjustments sideways and up.
 fn adjusted_by(sideways: (f64, f64), upward: (f64, f64)) -> Job {
-    let mut job = on_edges(VerticalTie::Top);
-    let travel = |(min, max)| flapwright_model::card::Travel { min, max };
+    let mut job = on_edges(End::Top);
+    let travel = |(min, max)| flapwright_model::card::AdjustmentRange { min, max };
     job.cards[0].adjustment.sideways = travel(sideways);
     job.cards[0].adjustment.upward = travel(upward);
     job
@@ -419,7 +419,7 @@ fn both_ways_of_an_offset_are_said_and_the_larger_share_counts() {
 #[test]
 fn bores_of_one_fitting_that_differ_say_by_how_much() {
     let mut job = as_drilled();
-    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
         unreachable!("drilled already")
     };
     // 0.3 further along and 0.4 further across: 0.5 off, and as much apart from its neighbour.
@@ -436,10 +436,10 @@ fn bores_of_one_fitting_that_differ_say_by_how_much() {
     );
     // All of one fitting off alike is no difference.
     let mut alike = as_drilled();
-    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut alike, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut alike, 0).bores_hang_on else {
         unreachable!("drilled already")
     };
-    for bore in bores.iter_mut().filter(|it| it.from_side == SideTie::Left) {
+    for bore in bores.iter_mut().filter(|it| it.from_side == Side::Left) {
         bore.along += 0.5;
     }
     let found = off_fitting(&alike).unwrap();
@@ -449,7 +449,7 @@ fn bores_of_one_fitting_that_differ_say_by_how_much() {
 #[test]
 fn a_missing_bore_is_counted_beside_those_that_are_off() {
     let mut job = tweaked(as_drilled(), Edge::Top, 0.0);
-    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
         unreachable!("drilled already")
     };
     bores.pop();
@@ -486,7 +486,7 @@ fn offers(job: &Job) -> Vec<(String, String, bool)> {
 fn each_remedy_says_what_becomes_of_door_overlay_and_bores() {
     // The furthest bores are 137 below the top edge; the edge goes 76.2 up and they with it. As a
     // reveal (3 - 76.2) the same edge leaves them on the fitting, 137 + 76.2 below the edge.
-    let job = tweaked(on_edges(VerticalTie::Top), Edge::Top, THREE_INCHES);
+    let job = tweaked(on_edges(End::Top), Edge::Top, THREE_INCHES);
     let back = "bores move by up to 76.2 mm in the box, one from 137 mm to 213.2 mm below the door's \
                 top edge";
     assert_eq!(
@@ -514,7 +514,7 @@ fn each_remedy_says_what_becomes_of_door_overlay_and_bores() {
             ),
         ]
     );
-    let job = tweaked(on_edges(VerticalTie::Top), Edge::Left, 2.0);
+    let job = tweaked(on_edges(End::Top), Edge::Left, 2.0);
     let effects: Vec<String> = offers(&job).into_iter().map(|it| it.1).collect();
     assert!(
         effects[0].starts_with(
@@ -544,7 +544,7 @@ fn an_adjustment_of_a_hundred_percent_is_enough_and_no_more() {
         (2.999_999, "uses 100 % of its travel"),
         (3.3, "that is 1.1 times what the fitting can be adjusted by"),
     ] {
-        let found = off_fitting(&tweaked(on_edges(VerticalTie::Top), Edge::Top, by)).unwrap();
+        let found = off_fitting(&tweaked(on_edges(End::Top), Edge::Top, by)).unwrap();
         assert!(found.message.ends_with(words), "{}", found.message);
     }
 }

@@ -5,7 +5,6 @@
 mod acceptances;
 mod advice_words;
 mod alike_checks;
-mod bench;
 mod bore_checks;
 mod card_words;
 mod cards;
@@ -17,6 +16,7 @@ mod drilled_words;
 mod findings;
 mod fingerprint;
 mod hang_on;
+mod machine_frame;
 mod mechanics;
 mod neighbours;
 mod papers;

@@ -11,7 +11,7 @@ use flapwright_model::door::Handle;
 use flapwright_model::job::Job;
 use flapwright_rules::finding::Severity;
 
-const CLOSED: &str = "door-meets-neighbour";
+const CLOSED: &str = "door-hits-neighbour";
 const OPEN: &str = "open-doors-meet";
 
 fn at(name: &str, above_floor: f64) -> WallBox {

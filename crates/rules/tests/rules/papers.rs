@@ -6,8 +6,8 @@ use flapwright_model::card::Card;
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::file::{read_card, write_card};
 use flapwright_model::length::Unit;
+use flapwright_rules::plausibility::slips;
 use flapwright_rules::proof::{Proof, proof};
-use flapwright_rules::slips::slips;
 
 fn path(name: &str) -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))

@@ -192,7 +192,7 @@ fn behind_a_face_frame_distances_count_from_the_mounting_face() {
         let found = report
             .findings
             .iter()
-            .filter(|it| it.check == "frame-before-fitting")
+            .filter(|it| it.check == "frame-blocks-fitting")
             .count();
         assert_eq!(found, cautions, "packing {packing}");
     }

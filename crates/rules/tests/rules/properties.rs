@@ -1,7 +1,7 @@
 //! Properties that hold for every box, door and place.
 
 use crate::common::*;
-use flapwright_model::door::{HangOn, VerticalTie};
+use flapwright_model::door::{BoreReference, End};
 use flapwright_model::edges::Edges;
 use flapwright_model::length::Unit;
 use flapwright_model::part::Part;
@@ -34,7 +34,7 @@ proptest! {
         let mut its_door = door(reveals);
         its_door.tweaks = tweaks;
         if on_edges {
-            its_door.bores_hang_on = HangOn::Edges { vertical: VerticalTie::Top };
+            its_door.bores_hang_on = BoreReference::Edges { vertical: End::Top };
         }
         it.openings[0].door = Some(its_door.clone());
         let mut mirrored = it.clone();

@@ -5,7 +5,7 @@ use crate::common::*;
 use crate::drilled_remedies::pair;
 use crate::drilled_words::{LEAF, NAME, ends, id, leaf_of, plain, recorded};
 use crate::findings::*;
-use flapwright_model::door::HangOn;
+use flapwright_model::door::BoreReference;
 use flapwright_model::edit::{Edit, apply};
 use flapwright_model::job::Job;
 use flapwright_model::part::{LeafId, Part, PartId};
@@ -19,7 +19,10 @@ fn the_bores_of_a_pair_hang_as_drilled_until_its_last_leaf_is_forgotten() {
     let forgotten = |job: &mut Job, part: Part| {
         let edit = forget(job, &[id(part)]);
         apply(job, edit).expect("forgetting is sound");
-        matches!(the_job_door(job, 0).bores_hang_on, HangOn::AsDrilled(_))
+        matches!(
+            the_job_door(job, 0).bores_hang_on,
+            BoreReference::AsDrilled(_)
+        )
     };
     assert!(forgotten(&mut job, both[0]));
     assert!(!is_drilled(&job.boxes[0], both[0]));
@@ -50,7 +53,10 @@ fn forgetting_a_sheet_or_a_side_leaves_an_existing_door_s_bores_alone() {
 #[test]
 fn exporting_a_door_s_sheet_leaves_its_bores_on_the_fitting() {
     let mut job = recorded(job(wall_box(), card()), &[LEAF], SheetExported);
-    assert_eq!(the_job_door(&mut job, 0).bores_hang_on, HangOn::Fitting);
+    assert_eq!(
+        the_job_door(&mut job, 0).bores_hang_on,
+        BoreReference::Fitting
+    );
     assert!(!is_drilled(&job.boxes[0], LEAF));
     // Drilled afterwards, it is recorded once, as drilled.
     let job = recorded(job, &[LEAF], Drilled);
@@ -135,7 +141,7 @@ fn boxes_in_which_nothing_changes_take_no_part_in_the_change() {
 fn a_box_as_needed_keeps_the_bores_of_a_door_that_was_there_before() {
     // The bores of an existing door that is not recorded as drilled are typed facts.
     let mut job = plain(LEAF);
-    if let HangOn::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on {
+    if let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on {
         drilled[0].along += 40.0;
     }
     let places_of = |job: &Job| places(the_leaf(&as_needed(job, 0, &job.boxes[0]), 0));

@@ -5,7 +5,7 @@
 
 use crate::common::*;
 use flapwright_model::card::PerSize;
-use flapwright_model::door::{DoorFit, HangOn};
+use flapwright_model::door::{BoreReference, DoorFit};
 use flapwright_model::edges::Edge;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
@@ -246,7 +246,7 @@ fn depth_and_size_and_thickness_of_a_drilled_panel_count() {
 #[test]
 fn a_drilled_door_takes_its_bores_along() {
     let job = recorded(job(wall_box(), card()), LEAF, Drilled);
-    let HangOn::AsDrilled(bores) = &job.boxes[0].openings[0]
+    let BoreReference::AsDrilled(bores) = &job.boxes[0].openings[0]
         .door
         .as_ref()
         .unwrap()
@@ -296,12 +296,12 @@ fn refitting_shares_out_what_the_adjustment_has_to_take_up() {
     // The bores of the left fitting were drilled 2 further in: -1 and +1 is the best there is, and
     // the fitting adjusts by 2 sideways.
     let mut job = recorded(job(wall_box(), card()), LEAF, Drilled);
-    let HangOn::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
         unreachable!("drilled already")
     };
     for bore in bores
         .iter_mut()
-        .filter(|it| it.from_side == flapwright_model::door::SideTie::Left)
+        .filter(|it| it.from_side == flapwright_model::door::Side::Left)
     {
         bore.across += 2.0;
     }

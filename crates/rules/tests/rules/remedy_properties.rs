@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::{BuildUp, DoorFit, HangOn, Leaves, TypedMass, VerticalTie};
+use flapwright_model::door::{BoreReference, BuildUp, DoorFit, End, Leaves, TypedMass};
 use flapwright_model::edges::Edge;
 use flapwright_model::edit::{Edit, JobHead, apply};
 use flapwright_model::file::read_job;
@@ -74,11 +74,9 @@ impl Change {
             }
             Self::Tweak(edge, by) => *door.tweaks.at_mut(Edge::ALL[*edge]) = *by,
             Self::OnEdges(true) => {
-                door.bores_hang_on = HangOn::Edges {
-                    vertical: VerticalTie::Top,
-                };
+                door.bores_hang_on = BoreReference::Edges { vertical: End::Top };
             }
-            Self::OnEdges(false) => door.bores_hang_on = HangOn::Fitting,
+            Self::OnEdges(false) => door.bores_hang_on = BoreReference::Fitting,
             Self::Mass(kilograms, share) => {
                 door.typed_mass = Some(TypedMass {
                     kilograms: *kilograms,

@@ -207,7 +207,11 @@ fn an_opening_is_as_high_as_its_fitting_needs() {
         card.sizes[0].least_inner_height = least;
         card.envelope.down_to = PerSize::All(body);
         let job = job(wall_box(), card);
-        assert_eq!(severities(&job, "box-too-low"), expected, "{least}, {body}");
+        assert_eq!(
+            severities(&job, "opening-too-short"),
+            expected,
+            "{least}, {body}"
+        );
     }
 }
 

@@ -234,7 +234,7 @@ fn the_load_of_the_second_door_from_the_top_is_that_door_s() {
 fn a_box_that_is_too_low_says_how_much_is_there_and_how_much_is_needed() {
     let mut card = card();
     card.sizes[0].least_inner_height = 600.0;
-    let low = the_only(&job(wall_box(), card), "box-too-low");
+    let low = the_only(&job(wall_box(), card), "opening-too-short");
     assert_eq!(
         low.message,
         "\"test box\", door: Plover, size 1 needs a clear height of 600 mm and the opening has \
@@ -251,7 +251,7 @@ fn a_box_that_is_too_low_says_how_much_is_there_and_how_much_is_needed() {
     // 318 to 582 above the shelf are 264, 18 to 300 below it 282.
     let mut card = self::card();
     card.sizes[0].least_inner_height = 270.0;
-    let upper = the_only(&two_doors(card), "box-too-low");
+    let upper = the_only(&two_doors(card), "opening-too-short");
     assert!(
         upper
             .message
@@ -283,7 +283,7 @@ fn a_body_that_is_given_by_size_is_that_of_the_chosen_size() {
         job(wall_box(), card)
     };
     // 564 clear in height and 564 - 242 = 322 in depth.
-    for name in ["box-too-low", "box-too-shallow"] {
+    for name in ["opening-too-short", "box-too-shallow"] {
         assert_eq!(severities(&bodies(564.0, 600.0), name), []);
         assert_eq!(severities(&bodies(565.0, 300.0), name), [Severity::Stop]);
     }
@@ -405,10 +405,10 @@ fn taking_the_size_that_is_offered_is_undone() {
     card.sizes.push(low);
     let mut job = job(wall_box(), card);
     let before = job.clone();
-    let remedy = the_only(&job, "box-too-low").remedies.remove(0);
+    let remedy = the_only(&job, "opening-too-short").remedies.remove(0);
     assert_eq!(remedy.title, "Take Plover, size 0");
     let undo = apply(&mut job, remedy.edit).expect("a sound job");
-    assert_eq!(severities(&job, "box-too-low"), []);
+    assert_eq!(severities(&job, "opening-too-short"), []);
     apply(&mut job, undo).expect("undone");
     assert_eq!(job, before);
 }

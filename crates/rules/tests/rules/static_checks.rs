@@ -5,7 +5,7 @@ use crate::findings::*;
 use flapwright_model::cabinet::Place;
 use flapwright_model::card::{Card, FittedSides};
 use flapwright_model::door::{
-    DoorFit, DrilledBore, Handle, HandleScrews, HangOn, SideTie, VerticalTie,
+    BoreReference, DoorFit, DrilledBore, End, Handle, HandleScrews, Side,
 };
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
@@ -179,16 +179,16 @@ fn cups_at_the_side_of_a_lifted_door_are_found() {
         let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
         let cup = DrilledBore {
             leaf: LeafId::Only,
-            from_side: SideTie::Left,
+            from_side: Side::Left,
             across,
-            from_end: VerticalTie::Bottom,
+            from_end: End::Bottom,
             along: 100.0,
             diameter,
             depth: 12.5,
             purpose: "hinge cup".to_owned(),
         };
         let bores = taken.into_iter().chain([cup]).collect();
-        the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(bores);
+        the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(bores);
         job
     };
     for (diameter, across, expected) in [
@@ -214,7 +214,7 @@ fn cups_at_the_side_of_a_lifted_door_are_found() {
 fn cups_that_the_fitting_asks_for_are_no_side_hinges() {
     let mut job = job(wall_box(), with_hinges(card()));
     let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
-    the_job_door(&mut job, 0).bores_hang_on = HangOn::AsDrilled(taken);
+    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(taken);
     assert_eq!(inspect(&job).findings, []);
 }
 

@@ -43,7 +43,7 @@ fn under(ceiling: f64) -> Job {
 
 #[test]
 fn a_door_keeps_the_least_clearance_below_the_ceiling() {
-    const NAME: &str = "door-meets-ceiling";
+    const NAME: &str = "door-hits-ceiling";
     let highest = 1500.0 + 578.0 + RADIUS;
     assert_eq!(severities(&under(highest + 2.01), NAME), []);
     assert_eq!(
@@ -59,7 +59,7 @@ fn a_door_keeps_the_least_clearance_below_the_ceiling() {
 
 #[test]
 fn hanging_the_box_lower_clears_the_ceiling_and_can_be_undone() {
-    const NAME: &str = "door-meets-ceiling";
+    const NAME: &str = "door-hits-ceiling";
     let before = under(1500.0 + 578.0 + RADIUS - 3.0);
     let mut job = before.clone();
     let found_before = found(&job, NAME);
@@ -96,7 +96,7 @@ fn lamp(from: f64, above_floor: f64) -> Job {
 
 #[test]
 fn a_door_meets_a_lamp_only_where_it_passes_across_it() {
-    const NAME: &str = "door-meets-obstacle";
+    const NAME: &str = "door-hits-obstacle";
     let highest = 1500.0 + 578.0 + RADIUS;
     assert_eq!(severities(&lamp(100.0, highest + 2.1), NAME), []);
     assert_eq!(
@@ -117,7 +117,7 @@ fn a_door_meets_a_lamp_only_where_it_passes_across_it() {
 
 #[test]
 fn a_door_meets_the_box_that_hangs_close_above_it() {
-    const NAME: &str = "door-meets-neighbour";
+    const NAME: &str = "door-hits-neighbour";
     // The upper box's door is inset by nothing: it starts 3 above its underside. The lower door's
     // corner rises to 578 + RADIUS = 607.833 above the lower underside, 10.833 past its top edge,
     // and there it is 2 behind the fronts, straight below the upper box.
@@ -185,7 +185,7 @@ fn a_handle_above_the_reach_is_a_caution() {
 
 #[test]
 fn a_shelf_in_the_body_of_the_fitting_is_a_stop() {
-    const NAME: &str = "fitting-meets-shelf";
+    const NAME: &str = "fitting-hits-shelf";
     // The body reaches 160 below the underside at 582: down to 422. The shelf is 18 thick.
     let shelf = |up: f64| {
         let (mut wall_box, card) = low_flap();
@@ -338,7 +338,7 @@ fn parallel(up: f64) -> Job {
 fn an_arm_that_meets_a_shelf_is_a_stop() {
     // The lower arm ends at 582 - 340 = 242, at (95, -200) from its pivot: a bar 12 wide at that
     // slope reaches 6 * 95 / 221.416 = 2.574 below its end. It only rises when the door opens.
-    const NAME: &str = "fitting-meets-shelf";
+    const NAME: &str = "fitting-hits-shelf";
     let just = 242.0 - 2.574 - 18.0;
     assert_eq!(found(&parallel(just - 0.2), NAME), []);
     let met = found(&parallel(just + 0.2), NAME);
@@ -352,7 +352,7 @@ fn an_arm_that_meets_a_shelf_is_a_stop() {
 
 #[test]
 fn the_body_of_a_fitting_keeps_out_of_the_face_frame() {
-    const NAME: &str = "fitting-meets-shelf";
+    const NAME: &str = "fitting-hits-shelf";
     // The frame stands 12 inward of the side, and the body begins `behind` the side fronts, where
     // the frame ends.
     let with = |behind: f64| {
@@ -373,7 +373,7 @@ fn the_body_of_a_fitting_keeps_out_of_the_face_frame() {
 
 #[test]
 fn an_arm_keeps_out_of_the_rail_below_the_opening() {
-    const NAME: &str = "fitting-meets-shelf";
+    const NAME: &str = "fitting-hits-shelf";
     // The lower arm runs from (100 behind, 320 down) to (30 before the side fronts, 540 down): its
     // end is at 42, its direction (130, -220) of length 255.54. The lower edge of a bar 12 wide is
     // 6 * 255.54 / 130 = 11.794 below its middle line, which at the frame's front, 20 before the
@@ -435,7 +435,7 @@ fn inset_flap(gap: f64) -> Job {
 
 #[test]
 fn a_shelf_keeps_out_of_the_leaf_of_an_inset_door() {
-    const NAME: &str = "fitting-meets-shelf";
+    const NAME: &str = "fitting-hits-shelf";
     // The leaf is 19 thick and flush with the sides; below its axis it only swings out.
     let with = |set_back: f64| {
         let mut job = inset_flap(3.0);
@@ -457,7 +457,7 @@ fn a_shelf_keeps_out_of_the_leaf_of_an_inset_door() {
 
 #[test]
 fn the_top_edge_of_an_inset_flap_needs_the_gap_that_it_swings_through() {
-    const NAME: &str = "top-edge-meets-panel";
+    const NAME: &str = "top-edge-hits-panel";
     assert_eq!(found(&inset_flap(1.1), NAME), []);
     let tight = inset_flap(0.9);
     let findings = found(&tight, NAME);

@@ -26,7 +26,7 @@ const CLEARED_BY_SAFE_REMEDIES: &[(&str, &str)] = &[
 /// Check and place of what goes away with another one.
 const GONE_WITH_ANOTHER: &[(&str, &str)] = &[
     // 20: its top edge has no room to swing.
-    ("top-edge-meets-panel", "pepper, door"),
+    ("top-edge-hits-panel", "pepper, door"),
     // 17: open, the top edge stands 10.8 - (10 - 7) = 7.8 before the panel, and a little more
     // before it is level; with the reveal that the door was drilled for it would be 6 less.
     ("gap-catches-fingers", "lids, door"),
@@ -81,9 +81,9 @@ const LEFT_FOR_A_PERSON: &[(&str, &str)] = &[
     // 9
     ("leaf-has-no-size", "buckets, door"),
     // 10
-    ("frame-before-fitting", "oil skins, door"),
+    ("frame-blocks-fitting", "oil skins, door"),
     // 11
-    ("door-past-its-place", "soap, door"),
+    ("reveal-out-of-range", "soap, door"),
     // 12
     ("doors-overlap", "tea, door; coffee, door"),
     // 14
@@ -100,9 +100,9 @@ const LEFT_FOR_A_PERSON: &[(&str, &str)] = &[
     // 19
     ("mirrored-pair-differs", "forks, door; knives, door"),
     // 1, 7, 10 as well: the top edge is where it cannot swing.
-    ("top-edge-meets-panel", "ropes, door"),
-    ("top-edge-meets-panel", "flags, door"),
-    ("top-edge-meets-panel", "oil skins, door"),
+    ("top-edge-hits-panel", "ropes, door"),
+    ("top-edge-hits-panel", "flags, door"),
+    ("top-edge-hits-panel", "oil skins, door"),
 ];
 
 fn troubles() -> Job {

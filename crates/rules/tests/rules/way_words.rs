@@ -46,7 +46,7 @@ fn with_handle(job: &mut Job, projection: f64) {
     });
 }
 
-const CEILING: &str = "door-meets-ceiling";
+const CEILING: &str = "door-hits-ceiling";
 
 /// Ends at 80 degrees, where its lower edge is still below its top corner; the ceiling is so far
 /// above the highest place of that corner.
@@ -120,7 +120,7 @@ fn a_box_is_hung_lower_down_to_the_floor_and_no_further() {
     assert_eq!([at(5.0), at(4.9)], [1, 0]);
 }
 
-const OBSTACLE: &str = "door-meets-obstacle";
+const OBSTACLE: &str = "door-hits-obstacle";
 
 /// A block with these extents along the wall, above the floor and from the wall.
 fn block(job: &Job, along: [f64; 2], above: [f64; 2], out: [f64; 2]) -> Vec<Finding> {
@@ -309,7 +309,7 @@ fn an_inset_flap_in_a_face_frame_swings_up_to_the_rail_that_is_above_it() {
     // Pythagorean triple) and rises by 1. The panel itself is 12 further up.
     let with = |gap: f64| {
         let mut job = flap(100.0, 0.0, 1500.0);
-        job.settings.weights.remove("top-edge-meets-panel");
+        job.settings.weights.remove("top-edge-hits-panel");
         let mut frame = face_frame(20.0, 40.0, 0.0);
         frame.overhang.top = 12.0;
         job.boxes[0].frame = Some(frame);
@@ -335,7 +335,7 @@ fn an_inset_flap_in_a_face_frame_swings_up_to_the_rail_that_is_above_it() {
         let axis = door.axis.expect("the flap turns about an axis");
         assert_close(door.edges.top - axis.y, 40.0);
         assert_close(-door.front - axis.x, 9.0);
-        severities(&job, "top-edge-meets-panel")
+        severities(&job, "top-edge-hits-panel")
     };
     assert_eq!(with(1.1), []);
     assert_eq!(with(0.9), [Severity::Stop]);

@@ -272,7 +272,7 @@ fn the_hand_s_work_is_reckoned_at_the_setting_that_balances_the_door() {
         // 0.5 N·m over the hand's 575.16 mm: 0.869 N whichever way.
         for point in &curves.points {
             let (least, most) = point
-                .force_range(flapwright_motion::statics::Way::Opening)
+                .force_range(flapwright_motion::statics::Direction::Opening)
                 .expect("leverage");
             assert!(
                 (least - 0.869).abs() < 0.02 && (most - 0.869).abs() < 0.02,

@@ -1,0 +1,66 @@
+//! Whether a door meets a neighbouring box or a closed door on its way.
+
+use std::sync::Arc;
+
+use flapwright_model::job::Job;
+use flapwright_model::part::Subject;
+
+use super::clear_way::{body_word, degrees};
+use super::on_the_wall::{AlongWall, Hung, bodies, hung_doors};
+use super::{Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::inspection::BoxReport;
+
+const NAME: &str = "door-hits-neighbour";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+All that a moving door and its handle sweep over, path tolerance added, against the bodies of the \
+other boxes, their closed doors and handles, and the other closed doors of its own box. Two doors \
+open at once are looked at by open-doors-meet; doors that lie over each other when closed by \
+doors-overlap. Face frames of other boxes are not looked at.
+
+## Why it matters
+A door that swings its edge into the door above it chips both.
+
+## Severity
+Stop.
+
+## What can be done
+A larger gap or reveal between the two, another fitting, or a larger distance between the boxes.",
+    severities: &[Severity::Stop],
+    settings: &[],
+    run: Run::Job(look),
+};
+
+fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
+    let doors = hung_doors(job, reports);
+    let mut still = bodies(job, reports);
+    still.extend(doors.iter().flat_map(Hung::closed));
+    let still = AlongWall::of(still.into_iter().map(|it| (it.across, it)));
+    for door in &doors {
+        let own_box = Subject::Box(door.report.box_index);
+        let others = still
+            .over(door.across())
+            .filter(|it| it.subject != door.subject && it.subject != own_box);
+        for other in others {
+            let Some(near) = door.meets(other) else {
+                continue;
+            };
+            let at = degrees(door.door, near.s);
+            let message = format!(
+                "\"{}\", door {} from the top: {} meets {} at {at:.0}° of the way",
+                door.report.name,
+                door.opening + 1,
+                body_word(near.body),
+                other.words(),
+            );
+            let subjects = vec![door.subject, other.subject];
+            let mut it = finding(NAME, Severity::Stop, message, subjects);
+            it.numbers = vec![Number::of("met at", at, "degrees").worse_when_smaller()];
+            findings.push(it);
+        }
+    }
+}

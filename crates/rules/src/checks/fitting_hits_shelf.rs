@@ -1,0 +1,143 @@
+//! Whether a fitting or its arms meet a shelf, a rail or the back.
+
+use flapwright_model::part::{Part, PartId, Subject};
+
+use super::clear_way::{NOISE, body_word, degrees, is_arm, lap, opening_subject, section};
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::inspection::Solid;
+
+const NAME: &str = "fitting-hits-shelf";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+The body of the fitting against shelves, top, bottom, back and the members of the face frame; all \
+that arms sweep over against shelves, bottom, back and the rails below the opening's upper edge; \
+all that leaves sweep over against what stands inside the opening. A card does not say how wide \
+an arm is, how it is bent or where it lies across: it is taken as a straight bar 12 mm wide that \
+may lie anywhere across. An arm against the panel above is therefore not looked at, for arms that \
+pass it are bent around it.
+
+## Why it matters
+A shelf in the way of an arm is found out when the door is first opened, with the box on the \
+wall.
+
+## Severity
+Stop.
+
+## What can be done
+Set the shelf lower or further back, or choose another size or fitting.",
+    severities: &[Severity::Stop],
+    settings: &[],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let obstacles = obstacles(context);
+    for (opening, _, door) in context.doors() {
+        let clear = context.report.openings.get(opening).map(|it| it.clear);
+        for obstacle in &obstacles {
+            let hit = door
+                .envelopes
+                .iter()
+                .map(|body| overlap(body, &obstacle.solid))
+                .fold(0.0, f64::max);
+            if hit > NOISE {
+                let text = format!(
+                    "the body of the fitting stands {} into the {}",
+                    context.length(hit),
+                    obstacle.name
+                );
+                let number = Number::mm("overlap", hit);
+                push(context, opening, obstacle, &text, number, findings);
+                continue;
+            }
+            let solid = &obstacle.solid;
+            let below = clear.is_some_and(|clear| solid.max.y < clear.max.y - NOISE);
+            if obstacle.id.part == Part::Top || (obstacle.id.part == Part::Frame && !below) {
+                // What a swing into the panel or rail above does has a check of its own.
+                continue;
+            }
+            // Panels and rails that bound the opening are met by leaves in other checks.
+            let inside = obstacle.id.part != Part::Frame
+                && below
+                && clear.is_some_and(|clear| solid.min.y > clear.min.y + NOISE);
+            let near = door.sweep().and_then(|sweep| {
+                sweep.approach(&section(solid), NOISE, |body| is_arm(body) || inside)
+            });
+            if let Some(near) = near {
+                let at = degrees(door, near.s);
+                let text = format!(
+                    "{} meets the {} at {at:.0}° of the way",
+                    body_word(near.body),
+                    obstacle.name
+                );
+                let number = Number::of("met at", at, "degrees");
+                push(context, opening, obstacle, &text, number, findings);
+            }
+        }
+    }
+}
+
+/// What a fitting or its arms can meet in the box.
+struct InTheWay<'a> {
+    id: PartId,
+    name: &'a str,
+    solid: Solid,
+}
+
+fn obstacles<'a>(context: &BoxContext<'a>) -> Vec<InTheWay<'a>> {
+    let panels = context.report.panels.iter().filter(|panel| {
+        matches!(
+            panel.id.part,
+            Part::Top | Part::Bottom | Part::Back | Part::Shelf(_)
+        )
+    });
+    let frame = context.report.frame.iter().map(|member| InTheWay {
+        id: PartId {
+            box_index: context.report.box_index,
+            part: Part::Frame,
+        },
+        name: "face frame",
+        solid: *member,
+    });
+    panels
+        .map(|panel| InTheWay {
+            id: panel.id,
+            name: &panel.name,
+            solid: panel.solid,
+        })
+        .chain(frame)
+        .collect()
+}
+
+/// The least of the laps of two solids across, up and deep, mm; 0 or less when they are apart.
+fn overlap(a: &Solid, b: &Solid) -> f64 {
+    let across = lap((a.min.x, a.max.x), (b.min.x, b.max.x));
+    let up = lap((a.min.y, a.max.y), (b.min.y, b.max.y));
+    let deep = lap((a.min.z, a.max.z), (b.min.z, b.max.z));
+    across.min(up).min(deep)
+}
+
+fn push(
+    context: &BoxContext<'_>,
+    opening: usize,
+    obstacle: &InTheWay<'_>,
+    text: &str,
+    number: Number,
+    findings: &mut Vec<Finding>,
+) {
+    let mut it = finding(
+        NAME,
+        Severity::Stop,
+        format!("{}: {text}", context.door_words(opening)),
+        vec![
+            opening_subject(context, opening),
+            Subject::Part(obstacle.id),
+        ],
+    );
+    it.numbers = vec![number];
+    findings.push(it);
+}

@@ -1,0 +1,92 @@
+//! Whether a face frame stands before the place where the fitting is mounted.
+
+use flapwright_model::door::Side;
+use flapwright_model::part::Subject;
+
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Remedy, Severity};
+
+const NAME: &str = "frame-blocks-fitting";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+At each side with a fitting: whether the inner edge of the face frame's stile stands further in than \
+the face that the fitting is mounted on.
+
+## Why it matters
+The arms then have to pass the stile on their way to the door, and the door's bores come nearer to \
+its edge than the card means.
+
+## Severity
+Caution.
+
+## What can be done
+Pack the fitting out until it is level with the stile.",
+    severities: &[Severity::Caution],
+    settings: &[],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    if context.wall_box.frame.is_none() {
+        return;
+    }
+    for (opening, door, _) in context.doors() {
+        let Some(choice) = &door.fitting else {
+            continue;
+        };
+        let Some(card) = context.job.card(&choice.card) else {
+            continue;
+        };
+        let report = &context.report.openings[opening];
+        let mut deepest = 0.0_f64;
+        let mut sides = Vec::new();
+        for &tie in card.sides.ties() {
+            let stands_in = match tie {
+                Side::Left => report.door_opening.left - report.clear.min.x,
+                Side::Right => report.clear.max.x - report.door_opening.right,
+            };
+            if stands_in - choice.packing > 1e-9 {
+                sides.push(tie.edge().word());
+                deepest = deepest.max(stands_in);
+            }
+        }
+        if sides.is_empty() {
+            continue;
+        }
+        let before = deepest - choice.packing;
+        let mut it = finding(
+            NAME,
+            Severity::Caution,
+            format!(
+                "{}: at the {} the frame stands {} before the fitting",
+                context.door_words(opening),
+                sides.join(" and "),
+                context.length(before),
+            ),
+            vec![Subject::Opening {
+                box_index: context.report.box_index,
+                opening,
+            }],
+        );
+        it.numbers = vec![Number::mm("frame before the fitting", before)];
+        let mut with = door.clone();
+        if let Some(choice) = &mut with.fitting {
+            choice.packing = deepest;
+        }
+        it.remedies.push(Remedy {
+            title: "Pack the fitting out to the frame".to_owned(),
+            effect: format!(
+                "packing {} to {}; the door's bores move in by {}",
+                context.length(choice.packing),
+                context.length(deepest),
+                context.length(before)
+            ),
+            safe: false,
+            edit: context.replace_door(opening, with),
+        });
+        findings.push(it);
+    }
+}

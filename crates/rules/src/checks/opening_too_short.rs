@@ -1,0 +1,68 @@
+//! Whether the opening is high enough for the fitting.
+
+use super::other_sizes::{offer, subject};
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+
+const NAME: &str = "opening-too-short";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+The clear height of the opening against what the chosen size needs and against how far down the \
+fitting's body reaches.
+
+## Why it matters
+A body that is higher than the opening does not go in; arms need their room to swing.
+
+## Severity
+Stop. A loose shelf in the way of the body is another matter and another check.
+
+## What can be done
+A smaller size, a higher box, or a fixed shelf further down.",
+    severities: &[Severity::Stop],
+    settings: &[],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    for (opening, door, _) in context.doors() {
+        let Some(choice) = &door.fitting else {
+            continue;
+        };
+        let Some(card) = context.job.card(&choice.card) else {
+            continue;
+        };
+        let Some(size) = card.size(&choice.size) else {
+            continue;
+        };
+        let clear = context.report.openings[opening].clear;
+        let there = clear.max.y - clear.min.y;
+        let body = card.envelope.down_to.of(&choice.size).unwrap_or(0.0);
+        let least = size.least_inner_height.max(body);
+        if there >= least {
+            continue;
+        }
+        let mut it = finding(
+            NAME,
+            Severity::Stop,
+            format!(
+                "{}: {}, size {} needs a clear height of {} and the opening has {}, {} too little",
+                context.door_words(opening),
+                choice.card,
+                choice.size,
+                context.length(least),
+                context.length(there),
+                context.length(least - there)
+            ),
+            vec![subject(context, opening)],
+        );
+        it.numbers = vec![
+            Number::mm("clear height", there).worse_when_smaller(),
+            Number::mm("least clear height", least).worse_when_greater(),
+        ];
+        offer(context, opening, &mut it);
+        findings.push(it);
+    }
+}

@@ -1,0 +1,129 @@
+//! Whether the edges of a door stay within the place that is theirs.
+
+use flapwright_model::cabinet::ShelfKind;
+use flapwright_model::door::{Door, DoorFit};
+use flapwright_model::edges::Edge;
+use flapwright_model::part::Subject;
+
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Severity};
+use crate::inspection::DoorReport;
+use crate::placement::body::Body;
+use crate::placement::opening::{OpeningPlace, openings, share, shared_shelf};
+
+const NAME: &str = "reveal-out-of-range";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+Each edge of each door, tweaks counted: how much of the panel an overlay door leaves uncovered, what \
+gap two doors on one shelf keep, what gap an inset door has; and whether an overlay door still laps \
+over its panel at all.
+
+## Why it matters
+An inset door without a gap does not go in; two doors that meet cannot both close; a door that does \
+not reach its panel leaves a slot. An edge that stands past the box may be meant as a finger grip.
+
+## Severity
+Stop where doors meet, where an inset door has no gap and where an overlay door misses its panel; \
+note where an edge stands past the box.
+
+## What can be done
+Correct reveal, gap or tweak.",
+    severities: &[Severity::Note, Severity::Stop],
+    settings: &[],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    let places = openings(context.wall_box, &Body::of(context.wall_box));
+    for (opening, door, report) in context.doors() {
+        let Some(place) = places.get(opening) else {
+            continue;
+        };
+        for edge in Edge::ALL {
+            if let Some((severity, text, number)) = judge(context, place, door, report, edge) {
+                let mut it = finding(
+                    NAME,
+                    severity,
+                    format!("{}: {text}", context.door_words(opening)),
+                    vec![Subject::Opening {
+                        box_index: context.report.box_index,
+                        opening,
+                    }],
+                );
+                it.numbers = vec![number];
+                findings.push(it);
+            }
+        }
+    }
+}
+
+/// Noise of the last digits, mm.
+const NOISE: f64 = 1e-9;
+
+fn judge(
+    context: &BoxContext<'_>,
+    place: &OpeningPlace,
+    door: &Door,
+    report: &DoorReport,
+    edge: Edge,
+) -> Option<(Severity, String, Number)> {
+    let word = edge.word();
+    let overlay = report.overlays.at(edge) + door.tweaks.at(edge);
+    if matches!(door.fit, DoorFit::Inset { .. }) {
+        let gap = -overlay;
+        return (gap <= NOISE).then(|| {
+            let text = format!(
+                "the {word} edge has a gap of {}; it does not go in",
+                context.length(gap)
+            );
+            (Severity::Stop, text, Number::mm("gap", gap))
+        });
+    }
+    if overlay <= NOISE {
+        let text = format!(
+            "the {word} edge misses its panel by {}",
+            context.length(-overlay)
+        );
+        return Some((Severity::Stop, text, Number::mm("overlay", overlay)));
+    }
+    if let Some(gap) = gap_at_shelf(context, place, door, edge) {
+        // Both doors see the same gap; the upper one speaks of it.
+        return (edge == Edge::Bottom && gap <= NOISE).then(|| {
+            let text = format!(
+                "its bottom edge and the door below keep a gap of {}; they cannot both close",
+                context.length(gap)
+            );
+            (Severity::Stop, text, Number::mm("gap", gap))
+        });
+    }
+    let reveal = place.member.at(edge) - overlay;
+    (reveal < -NOISE).then(|| {
+        let text = format!(
+            "the {word} edge stands {} past its panel",
+            context.length(-reveal)
+        );
+        (Severity::Note, text, Number::mm("reveal", reveal))
+    })
+}
+
+/// The gap between two doors on one shelf, tweaks of both counted, mm.
+fn gap_at_shelf(
+    context: &BoxContext<'_>,
+    place: &OpeningPlace,
+    door: &Door,
+    edge: Edge,
+) -> Option<f64> {
+    let shelf = shared_shelf(context.wall_box, place, edge)?;
+    let kind: ShelfKind = context.wall_box.shelves[shelf].kind;
+    let shared = share(kind, place.member.at(edge))?;
+    let neighbour = if edge == Edge::Top {
+        place.index - 1
+    } else {
+        place.index + 1
+    };
+    let other = context.wall_box.openings.get(neighbour)?.door.as_ref()?;
+    Some(shared.gap - door.tweaks.at(edge) - other.tweaks.at(edge.opposite()))
+}

@@ -1,0 +1,79 @@
+//! Whether the top edge of a door swings into the panel or rail above it.
+
+use flapwright_model::door::DoorFit;
+use flapwright_model::edges::Edges;
+
+use super::clear_way::{NOISE, bounding_above, degrees, is_arm, opening_subject, section};
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Number, Remedy, Severity};
+
+const NAME: &str = "top-edge-hits-panel";
+
+pub(super) const CHECK: Check = Check {
+    name: NAME,
+    page: "\
+## What it looks at
+The leaves over the whole way, path tolerance added, against the panel above the opening and the \
+face frame before it. About an axis h below the door's top edge and e behind its front face the \
+top edge rises by sqrt(h² + e²) - h.
+
+## Why it matters
+A flap whose top edge swings into the panel does not open.
+
+## Severity
+Stop.
+
+## What can be done
+A larger gap at the top of an inset door: the rise, the path tolerance and the least clearance. \
+For a door before its panels: another fitting, or a larger gap of the bumpers.",
+    severities: &[Severity::Stop],
+    settings: &["least_clearance"],
+    run: Run::Box(look),
+};
+
+fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
+    for (opening, described, door) in context.doors() {
+        let Some(sweep) = door.sweep() else { continue };
+        let met = bounding_above(context, opening)
+            .iter()
+            .filter_map(|solid| sweep.approach(&section(solid), NOISE, |body| !is_arm(body)))
+            .min_by(|a, b| a.s.total_cmp(&b.s));
+        let Some(met) = met else { continue };
+        let rise = sweep.top_edge_rise();
+        let mut it = finding(
+            NAME,
+            Severity::Stop,
+            format!(
+                "{}: its top edge swings into the panel above it at {:.0}° of the way; it rises by \
+                 {}",
+                context.door_words(opening),
+                degrees(door, met.s),
+                context.length(rise)
+            ),
+            vec![opening_subject(context, opening)],
+        );
+        it.numbers = vec![Number::mm("rise", rise).worse_when_greater()];
+        if let DoorFit::Inset { gaps, set_back } = &described.fit {
+            let needed = rise + sweep.tolerance + context.job.settings.least_clearance;
+            // Whole tenths, as sheets print them.
+            let top = (needed * 10.0 - NOISE).ceil() / 10.0;
+            if top > gaps.top {
+                let mut with = described.clone();
+                with.fit = DoorFit::Inset {
+                    gaps: Edges { top, ..*gaps },
+                    set_back: *set_back,
+                };
+                it.remedies.push(Remedy {
+                    title: format!("Make the top gap {}", context.length(top)),
+                    effect: format!(
+                        "the top gap grows by {}, the door becomes as much lower",
+                        context.length(top - gaps.top)
+                    ),
+                    safe: true,
+                    edit: context.replace_door(opening, with),
+                });
+            }
+        }
+        findings.push(it);
+    }
+}
