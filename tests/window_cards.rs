@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
 use flapwright::window::{Answer, CardCommand, Command, UiCommand};
-use flapwright_library::Library;
+use flapwright_files::library::Library;
 use flapwright_model::card::OpeningKind;
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::file::{read_card, write_card};
