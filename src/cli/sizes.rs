@@ -14,10 +14,10 @@ use flapwright_motion::sizes::Verdict;
 use flapwright_rules::inspect;
 use flapwright_rules::mechanics::mechanics;
 use flapwright_rules::size_query::{AskedDoor, job_for};
+use flapwright_session::{job_file, shipped};
 use serde::Serialize;
 
 use super::{FINE, say};
-use crate::{job_file, shipped};
 
 #[derive(Debug, Args)]
 pub(super) struct Arguments {

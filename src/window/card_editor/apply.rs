@@ -8,8 +8,10 @@ use flapwright_files::{read_limited, safe_file_name, write_atomic};
 use flapwright_model::card::Card;
 use flapwright_model::card_draft::{CardDraft, LARGEST_DRAFT};
 use flapwright_model::card_record::{LARGEST_RECORD, Signature};
-use flapwright_model::edit::Edit;
 use flapwright_model::file::write_card;
+
+use flapwright_session::action::Action;
+use flapwright_session::outcome::Outcome;
 
 use super::{CardCommand, CardDiffers, CardList, Page};
 use crate::window::app::{App, Purpose, release_keyboard};
@@ -27,7 +29,7 @@ impl App {
         match command {
             CardCommand::List => {
                 release_keyboard(ctx);
-                self.view.playing = None;
+                self.act(ctx, Action::StopDoor);
                 self.cards.page = Some(Page::List);
                 self.cards.look_at_library();
             }
@@ -40,7 +42,7 @@ impl App {
             }
             CardCommand::New(kind) => self.open_card(CardDraft::blank(kind)),
             CardCommand::Edit(index) => {
-                if let Some(card) = self.document.job().cards.get(index) {
+                if let Some(card) = self.session.job().cards.get(index) {
                     let draft = CardDraft::of_card(card);
                     self.open_card(draft);
                 }
@@ -85,13 +87,13 @@ impl App {
             CardCommand::Import => self.ask_path(ctx, Purpose::ImportCard, Ask::OpenCard),
             CardCommand::ImportPath(path) => self.import_card(ctx, &path),
             CardCommand::Export(index) => {
-                if let Some(card) = self.document.job().cards.get(index) {
+                if let Some(card) = self.session.job().cards.get(index) {
                     let (text, name) = (write_card(card), card.name.clone());
                     self.ask_card_file(ctx, text, &name);
                 }
             }
             CardCommand::JobCardIntoLibrary(index) => {
-                if let Some(card) = self.document.job().cards.get(index).cloned() {
+                if let Some(card) = self.session.job().cards.get(index).cloned() {
                     self.put_in_library(ctx, &card);
                 }
             }
@@ -106,7 +108,7 @@ impl App {
                 }
             }
             CardCommand::Compare(index) => {
-                let card = self.document.job().cards.get(index);
+                let card = self.session.job().cards.get(index);
                 let other = card.and_then(|card| self.cards.shelf.named(&card.name).next());
                 if let (Some(card), Some(other)) = (card, other) {
                     let differs = CardDiffers::new(card, other.card(), "the library");
@@ -122,10 +124,8 @@ impl App {
     }
 
     fn open_card(&mut self, draft: CardDraft) {
-        let Self {
-            cards, document, ..
-        } = self;
-        cards.open(draft, &document.job().materials);
+        let Self { cards, session, .. } = self;
+        cards.open(draft, &session.job().materials);
     }
 
     fn library_card(&self, index: usize) -> Option<Card> {
@@ -169,50 +169,28 @@ impl App {
 
     /// Puts a card into the job as one step; whether the job took it.
     fn put_card(&mut self, ctx: &Context, card: Card) -> bool {
-        let mut cards = self.document.job().cards.clone();
-        let name = card.name.clone();
-        let label = match cards.iter_mut().find(|it| it.name == name) {
-            Some(before) if *before == card => {
-                self.status = Status::done(format!("The job has {name} as it is already"));
-                return true;
-            }
-            Some(before) => {
-                *before = card;
-                format!("card {name}: changed")
-            }
-            None => {
-                cards.push(card);
-                format!("card {name}: added")
-            }
-        };
-        let changed = self
-            .document
-            .change(label.clone(), Edit::ReplaceCards(cards), None);
-        match changed {
-            Ok(()) => {
-                self.view.fields.clear();
-                self.status = Status::done(label);
-                true
-            }
-            Err(problems) => {
-                let lines: Vec<String> = problems
-                    .iter()
-                    .map(|it| format!("{} {}; {}", it.field, it.what, it.remedy))
-                    .collect();
-                let text = format!(
-                    "The job does not go with this card, and is as it was.\n\n{}",
-                    lines.join("\n")
-                );
-                self.tell(ctx, "Card not used", text);
-                false
-            }
+        let outcome = self.session.apply(Action::PutCard(Box::new(card)));
+        if let Outcome::Refused { problems, .. } = &outcome {
+            let lines: Vec<String> = problems
+                .iter()
+                .map(|it| format!("{} {}; {}", it.field, it.what, it.remedy))
+                .collect();
+            let text = format!(
+                "The job does not go with this card, and is as it was.\n\n{}",
+                lines.join("\n")
+            );
+            self.tell(ctx, "Card not used", text);
+            return false;
         }
+        self.view.fields.clear();
+        self.tell_outcome(ctx, outcome);
+        true
     }
 
     /// Takes a card from elsewhere into the job; asks where the job has another one of its name.
     fn take_card(&mut self, ctx: &Context, card: Card, from: &str) {
         let mine = self
-            .document
+            .session
             .job()
             .cards
             .iter()
@@ -237,7 +215,7 @@ impl App {
         };
         let name = card.name.clone();
         let by = Signature {
-            who: self.document.job().title_block.creator.clone(),
+            who: self.session.job().title_block.creator.clone(),
             when: today(),
             note: String::new(),
         };

@@ -3,16 +3,18 @@
 use egui::{Button, CollapsingHeader, Frame, Label, Response, RichText, Sense, Stroke, Ui};
 use flapwright_rules::finding::{Finding, Remedy, Severity};
 
-use super::{Preview, RemedyAt};
 use crate::window::command::Command;
-use crate::window::document::Document;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action::Action;
+use flapwright_session::document::Document;
+use flapwright_session::finding_key::FindingKey;
+use flapwright_session::preview::{Preview, RemedyAt};
 
 /// What every finding of the list is shown with.
 pub(super) struct FindingCard<'a> {
     pub(super) document: &'a Document,
     /// The lit finding.
-    pub(super) chosen: Option<usize>,
+    pub(super) chosen: Option<&'a FindingKey>,
     /// Whether it must come into sight.
     pub(super) scroll: bool,
     pub(super) preview: &'a mut Preview,
@@ -20,23 +22,28 @@ pub(super) struct FindingCard<'a> {
 }
 
 /// An open finding with its remedies.
-pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, index: usize, finding: &Finding) {
-    framed(ui, card, index, finding, |ui, card| {
+pub(super) fn finding_ui(
+    ui: &mut Ui,
+    card: &mut FindingCard<'_>,
+    key: &FindingKey,
+    finding: &Finding,
+) {
+    framed(ui, card, key, finding, |ui, card| {
         details_ui(ui, finding);
         for (remedy_index, remedy) in finding.remedies.iter().enumerate() {
             let at = RemedyAt {
                 revision: card.document.revision(),
-                finding: index,
+                finding: key.clone(),
                 remedy: remedy_index,
             };
             ui.add_space(2.0);
-            remedy_ui(ui, card, at, remedy);
+            remedy_ui(ui, card, &at, remedy);
         }
         ui.horizontal_wrapped(|ui| {
             let button = small_button(ui, "Accept…", "Accept", finding)
                 .on_hover_text("Keep it as it is, with a reason that is printed on the sheets.");
             if button.clicked() {
-                card.queue.push(Command::AskAccept(index));
+                card.queue.push(Command::AskAccept(key.clone()));
             }
             what_ui(ui, card, finding);
         });
@@ -47,10 +54,10 @@ pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, index: usize, 
 pub(super) fn accepted_ui(
     ui: &mut Ui,
     card: &mut FindingCard<'_>,
-    index: usize,
+    key: &FindingKey,
     finding: &Finding,
 ) {
-    framed(ui, card, index, finding, |ui, card| {
+    framed(ui, card, key, finding, |ui, card| {
         let reason = finding.accepted.as_deref().unwrap_or_default();
         ui.add(Label::new(format!("Accepted: {reason}")).wrap());
         details_ui(ui, finding);
@@ -58,7 +65,7 @@ pub(super) fn accepted_ui(
             let button = small_button(ui, "Take back", "Take back the acceptance of", finding)
                 .on_hover_text("The finding is open again.");
             if button.clicked() {
-                card.queue.push(Command::TakeBack(index));
+                card.queue.push(Command::Do(Action::TakeBack(key.clone())));
             }
             what_ui(ui, card, finding);
         });
@@ -82,12 +89,12 @@ fn what_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
 fn framed(
     ui: &mut Ui,
     card: &mut FindingCard<'_>,
-    index: usize,
+    key: &FindingKey,
     finding: &Finding,
     body: impl FnOnce(&mut Ui, &mut FindingCard<'_>),
 ) {
     let tokens = tokens(ui);
-    let chosen = card.chosen == Some(index);
+    let chosen = card.chosen == Some(key);
     let edge = if chosen {
         Stroke::new(2.0, tokens.severity(finding.severity))
     } else {
@@ -100,7 +107,7 @@ fn framed(
         .inner_margin(8.0);
     frame.show(ui, |ui| {
         ui.set_width(ui.available_width());
-        let message = message_ui(ui, card, index, finding);
+        let message = message_ui(ui, card, key, finding);
         if chosen && card.scroll {
             message.scroll_to_me(None);
         }
@@ -112,7 +119,7 @@ fn framed(
 fn message_ui(
     ui: &mut Ui,
     card: &mut FindingCard<'_>,
-    index: usize,
+    key: &FindingKey,
     finding: &Finding,
 ) -> Response {
     let tokens = tokens(ui);
@@ -137,9 +144,10 @@ fn message_ui(
         .on_hover_cursor(egui::CursorIcon::PointingHand)
         .on_hover_text("Light the places in the drawings.");
     if response.clicked() {
-        let chosen = card.chosen == Some(index);
-        card.queue
-            .push(Command::SelectFinding((!chosen).then_some(index)));
+        let chosen = card.chosen == Some(key);
+        card.queue.push(Command::Do(Action::SelectFinding(
+            (!chosen).then(|| key.clone()),
+        )));
     }
     if response.has_focus() {
         let stroke = Stroke::new(1.0, tokens.accent);
@@ -162,18 +170,18 @@ fn details_ui(ui: &mut Ui, finding: &Finding) {
 }
 
 /// A remedy: its button previews it under the pointer and with the keyboard on it.
-fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: RemedyAt, remedy: &Remedy) {
+fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: &RemedyAt, remedy: &Remedy) {
     let button = ui
         .add(Button::new(&remedy.title).wrap())
         .on_hover_text(&remedy.effect);
     if button.hovered() || button.has_focus() {
-        card.preview.point_at(at);
+        card.preview.point_at(at.clone());
     }
     if button.clicked() {
-        card.queue.push(Command::ApplyRemedy {
-            finding: at.finding,
+        card.queue.push(Command::Do(Action::ApplyRemedy {
+            finding: at.finding.clone(),
             remedy: at.remedy,
-        });
+        }));
     }
     ui.horizontal_top(|ui| {
         let kept = card.preview.keeps(at);
@@ -186,7 +194,7 @@ fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: RemedyAt, remedy: &Rem
             .on_hover_text("Keep the drawings showing what this remedy would make.");
         if button.clicked() {
             card.queue.push(Command::KeepPreview {
-                finding: at.finding,
+                finding: at.finding.clone(),
                 remedy: at.remedy,
             });
         }

@@ -6,12 +6,13 @@ use flapwright_model::edges::Edges;
 use flapwright_model::part::{LeafId, Part};
 
 use super::record_form::record_ui;
-use super::{Form, as_drilled, group, handle_and_mass, leaf_form, names, starter};
+use super::{Form, as_drilled, group, handle_and_mass, leaf_form, names};
 use crate::window::command::Command;
 use crate::window::fields::choice::{buttons, buttons_under};
 use crate::window::fields::{Change, field_id};
 use crate::window::tokens::{toggle, tokens};
 use flapwright_rules::placement::taken_over::bores_now;
+use flapwright_session::action::Action;
 
 /// The section *Door*.
 pub(crate) fn door_ui(ui: &mut Ui, form: &mut Form<'_>) {
@@ -20,7 +21,9 @@ pub(crate) fn door_ui(ui: &mut Ui, form: &mut Form<'_>) {
         ui.label("This opening has no door.");
         if ui.button("Add door").clicked() {
             let opening = form.opening;
-            let door = starter::plain_door(&starter::usual_material(form.job));
+            let door = flapwright_session::starter::plain_door(
+                &flapwright_session::starter::usual_material(form.job),
+            );
             form.press_box("add door", |b| {
                 if let Some(opening) = b.openings.get_mut(opening) {
                     opening.door = Some(door);
@@ -88,7 +91,7 @@ pub(crate) fn which_opening(ui: &mut Ui, form: &mut Form<'_>) {
             let name = format!("Show opening {}", index + 1);
             let button = toggle(ui, index == form.opening, text).accessible_name(name);
             if button.clicked() {
-                form.queue.push(Command::SelectOpening(index));
+                form.queue.push(Command::Do(Action::ShowOpening(index)));
             }
         }
     });

@@ -5,7 +5,7 @@ use flapwright_model::card::{Card, Depth, FittedSides, PerSize};
 use flapwright_model::door::FittingChoice;
 use flapwright_model::lift::{Carries, PieceCount};
 
-use super::{Form, door_form, names, starter};
+use super::{Form, door_form, names};
 use crate::window::fields::Change;
 use crate::window::fields::choice::pick;
 use crate::window::fields::quantity::Quantity;
@@ -85,9 +85,9 @@ fn card_pick(ui: &mut Ui, form: &mut Form<'_>, choice: Option<&FittingChoice>) {
     let job = form.job;
     let height = form.wall_box().map_or(0.0, |b| b.height);
     form.edit_door("fitting card", change, |door, name| {
-        door.fitting = starter::first_size(job, &name, packing);
+        door.fitting = flapwright_session::starter::first_size(job, &name, packing);
         if let Some(card) = job.card(&name) {
-            starter::suit_leaves(door, card.kind, height / 2.0);
+            flapwright_session::starter::suit_leaves(door, card.kind, height / 2.0);
         }
     });
 }

@@ -16,7 +16,6 @@ mod panels_form;
 mod record_form;
 mod room_form;
 mod shelf_edit;
-pub(crate) mod starter;
 mod weights_form;
 
 use egui::{CollapsingHeader, RichText, Ui};
@@ -27,11 +26,13 @@ use flapwright_model::edit::{Edit, JobHead};
 use flapwright_model::job::Job;
 use flapwright_rules::inspection::Inspection;
 
-use super::command::{Command, JobEdit, UiCommand};
+use super::command::{Command, JobEdit};
 use super::fields::number::{Number, cell, number, problem, word};
 use super::fields::quantity::Quantity;
 use super::fields::{Change, Fields, field_id};
 use super::tokens::{EDGE_WORD, LABEL_WIDTH, bold, toggle, tokens};
+use flapwright_session::action::Action;
+use flapwright_session::action_table::ActionId;
 
 /// What the form shows and where its changes go.
 pub(crate) struct Form<'a> {
@@ -99,24 +100,24 @@ fn box_list(ui: &mut Ui, form: &mut Form<'_>) {
                 .accessible_name(format!("Box {}", wall_box.name))
                 .clicked()
             {
-                form.queue.push(Command::SelectBox(index));
+                form.queue.push(Command::Do(Action::ShowBox(index)));
             }
         }
     });
     ui.horizontal(|ui| {
         let some = form.wall_box().is_some();
         for (command, text, enabled) in [
-            (UiCommand::AddBox, "Add", true),
-            (UiCommand::DuplicateBox, "Duplicate", some),
-            (UiCommand::RemoveBox, "Remove", some),
+            (ActionId::AddBox, "Add", true),
+            (ActionId::DuplicateBox, "Duplicate", some),
+            (ActionId::RemoveBox, "Remove", some),
         ] {
             let button = ui.add_enabled(enabled, egui::Button::new(text).small());
             if button
-                .accessible_name(command.label())
+                .accessible_name(command.title())
                 .on_hover_text(command.tooltip())
                 .clicked()
             {
-                form.queue.push(Command::Ui(command));
+                form.queue.push(Command::Choose(command));
             }
         }
     });

@@ -11,6 +11,7 @@ use super::{Form, group, names, panels_form, shelf_edit};
 use crate::window::command::Command;
 use crate::window::fields::choice::{buttons, tick};
 use crate::window::tokens::tokens;
+use flapwright_session::action::Action;
 
 /// The section *Openings and shelves*.
 pub(crate) fn openings_ui(ui: &mut Ui, form: &mut Form<'_>) {
@@ -72,7 +73,7 @@ fn opening_list(ui: &mut Ui, form: &mut Form<'_>, shown: &WallBox) {
             .accessible_name(format!("Opening {}", index + 1))
             .clicked()
         {
-            form.queue.push(Command::SelectOpening(index));
+            form.queue.push(Command::Do(Action::ShowOpening(index)));
         }
     }
 }

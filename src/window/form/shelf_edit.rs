@@ -82,7 +82,7 @@ fn join_openings(wall_box: &mut WallBox, index: usize) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::window::form::starter;
+    use flapwright_session::starter;
 
     fn shelf(up: f64, kind: ShelfKind) -> Shelf {
         Shelf {

@@ -13,7 +13,7 @@ use flapwright_rules::advice::{advice, name};
 use flapwright_rules::mechanics::{LargestLift, Mechanics, largest_lift, mechanics};
 use flapwright_rules::strut_places::has_strut;
 
-use crate::window::document::Document;
+use flapwright_session::document::Document;
 
 /// State of the job, box and opening.
 type Key = (u64, usize, usize);

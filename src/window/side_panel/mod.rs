@@ -3,7 +3,6 @@
 //! What a fitting makes of a door is asked from `flapwright_rules::mechanics` once for each state
 //! of the job and kept ([`MechanicsView`]); everything here only shows it.
 
-mod apply;
 mod cache;
 mod cursor;
 mod force_plot;
@@ -13,7 +12,6 @@ mod moment_plot;
 mod size_chart;
 mod sizes_tab;
 mod strut_dialog;
-mod strut_search;
 mod summary;
 mod verdict_card;
 mod zones_bar;
@@ -26,24 +24,14 @@ use flapwright_rules::inspection::DoorReport;
 
 pub(crate) use self::cache::{Known, MechanicsView};
 pub(crate) use self::strut_dialog::{StrutDialog, strut_ui};
-pub(crate) use self::strut_search::StrutSearch;
-use super::command::{Command, UiCommand};
-use super::document::Document;
-use super::findings::{findings_ui, open_count};
+use super::command::Command;
+use super::findings::findings_ui;
+use super::keys;
 use super::tokens::{bold, toggle, tokens};
 use super::view_state::ViewState;
-
-/// What the panel at the right shows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum SideTab {
-    /// What the checks found.
-    #[default]
-    Findings,
-    /// What each size says to the shown door.
-    Sizes,
-    /// What the hand feels.
-    Forces,
-}
+use flapwright_session::Session;
+use flapwright_session::action_table::ActionId;
+use flapwright_session::selection::SideTab;
 
 /// The door that the panel speaks of.
 #[derive(Clone, Copy)]
@@ -58,39 +46,37 @@ struct AboutDoor<'a> {
 /// Shows the tabs and what the chosen one is for.
 pub(crate) fn side_ui(
     ui: &mut Ui,
-    document: &Document,
+    session: &Session,
     view: &mut ViewState,
     queue: &mut Vec<Command>,
 ) {
-    let findings = open_count(document.inspection());
+    let (document, selection) = (session.document(), session.selection());
+    let findings = document.open_count();
     ui.horizontal(|ui| {
         for (tab, command, words) in [
             (
                 SideTab::Findings,
-                UiCommand::ShowFindings,
+                ActionId::ShowFindings,
                 format!("Findings ({findings})"),
             ),
-            (SideTab::Sizes, UiCommand::ShowSizes, "Sizes".to_owned()),
-            (SideTab::Forces, UiCommand::ShowForces, "Forces".to_owned()),
+            (SideTab::Sizes, ActionId::ShowSizes, "Sizes".to_owned()),
+            (SideTab::Forces, ActionId::ShowForces, "Forces".to_owned()),
         ] {
-            let keys = command
-                .shortcuts()
-                .first()
-                .map_or_else(String::new, |keys| ui.ctx().format_shortcut(keys));
-            let button = toggle(ui, view.tab == tab, words)
-                .accessible_name(command.label())
+            let keys = keys::words(ui.ctx(), command);
+            let button = toggle(ui, selection.tab == tab, words)
+                .accessible_name(command.title())
                 .on_hover_text(format!("{} {keys}", command.tooltip()));
             if button.clicked() {
-                queue.push(Command::Ui(command));
+                queue.push(Command::Choose(command));
             }
         }
     });
     ui.separator();
-    if view.tab == SideTab::Findings {
-        findings_ui(ui, document, view, queue);
+    if selection.tab == SideTab::Findings {
+        findings_ui(ui, session, view, queue);
         return;
     }
-    let (box_index, opening) = (view.box_index, view.opening);
+    let (box_index, opening) = (selection.box_index, selection.opening);
     let wall_box = document.job().boxes.get(box_index);
     let Some(wall_box) = wall_box else {
         ui.label("No box yet.");
@@ -116,9 +102,9 @@ pub(crate) fn side_ui(
         door,
         choice,
         unit: document.job().unit,
-        s: view.s,
+        s: selection.s,
     };
-    if view.tab == SideTab::Sizes {
+    if selection.tab == SideTab::Sizes {
         sizes_tab::sizes_ui(ui, about, &mut view.mechanics.other_count, queue);
     } else {
         forces_tab::forces_ui(ui, about, queue);
@@ -126,7 +112,12 @@ pub(crate) fn side_ui(
 }
 
 /// Which door is spoken of.
-fn which(ui: &mut Ui, document: &Document, wall_box: &WallBox, opening: usize) {
+fn which(
+    ui: &mut Ui,
+    document: &flapwright_session::document::Document,
+    wall_box: &WallBox,
+    opening: usize,
+) {
     let soft = tokens(ui).text_soft;
     ui.horizontal_wrapped(|ui| {
         ui.label(bold(&wall_box.name));

@@ -8,13 +8,14 @@ use flapwright_motion::strut_mounts::{MountAnswer, MountError, MountLimits, Stru
 use flapwright_rules::strut_places::StrutPlaces;
 
 use super::sentence;
-use super::strut_search::Found;
 use crate::window::command::Command;
 use crate::window::dialogs::modal_of;
 use crate::window::fields::Fields;
 use crate::window::fields::number::{Number, number};
 use crate::window::fields::quantity::Quantity;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action::Action;
+use flapwright_session::outcome::Found;
 
 /// Width of the question.
 const WIDTH: f32 = 760.0;
@@ -47,11 +48,6 @@ impl StrutDialog {
             found: None,
         }
     }
-
-    /// A row of the answers.
-    pub(crate) fn answer(&self, row: usize) -> Option<&MountAnswer> {
-        self.found.as_ref()?.as_ref().ok()?.get(row)
-    }
 }
 
 /// Shows the question.
@@ -79,7 +75,7 @@ pub(crate) fn strut_ui(
         table_ui(ui, dialog, unit, queue);
         told_ui(ui, dialog);
         ui.add_space(8.0);
-        buttons_ui(ui, progress, queue)
+        buttons_ui(ui, dialog, progress, queue)
     });
     if done || gone {
         queue.push(Command::CloseDialog);
@@ -164,9 +160,9 @@ fn table_ui(ui: &mut Ui, dialog: &StrutDialog, unit: Unit, queue: &mut Vec<Comma
                 ui.label(RichText::new(head).small().color(tokens(ui).text_soft));
             }
             ui.end_row();
-            let found = answers.iter().enumerate().filter_map(|(row, answer)| {
+            let found = answers.iter().filter_map(|answer| {
                 let strut = dialog.struts.iter().find(|it| it.name == answer.name)?;
-                Some((strut, Some((row, answer))))
+                Some((strut, Some(answer)))
             });
             let without = dialog
                 .struts
@@ -179,7 +175,7 @@ fn table_ui(ui: &mut Ui, dialog: &StrutDialog, unit: Unit, queue: &mut Vec<Comma
                 ui.label(length(strut.strut.stroke, unit));
                 ui.label(length(strut.strut.extended, unit));
                 match answer {
-                    Some((row, answer)) => answer_ui(ui, dialog, (row, answer), unit, queue),
+                    Some(answer) => answer_ui(ui, dialog, answer, unit, queue),
                     None if !answers.is_empty() => {
                         ui.label(RichText::new("no place found").color(tokens(ui).stop));
                     }
@@ -193,7 +189,7 @@ fn table_ui(ui: &mut Ui, dialog: &StrutDialog, unit: Unit, queue: &mut Vec<Comma
 fn answer_ui(
     ui: &mut Ui,
     dialog: &StrutDialog,
-    (row, answer): (usize, &MountAnswer),
+    answer: &MountAnswer,
     unit: Unit,
     queue: &mut Vec<Command>,
 ) {
@@ -215,7 +211,10 @@ fn answer_ui(
             dialog.card, answer.name
         ));
     if button.clicked() {
-        queue.push(Command::UseMounts(row));
+        queue.push(Command::Do(Action::UseMounts {
+            card: dialog.card.clone(),
+            answer: Box::new(answer.clone()),
+        }));
     }
 }
 
@@ -245,12 +244,17 @@ fn told_ui(ui: &mut Ui, dialog: &StrutDialog) {
 }
 
 /// Search or cancel, and close; says whether to close.
-fn buttons_ui(ui: &mut Ui, progress: Option<f32>, queue: &mut Vec<Command>) -> bool {
+fn buttons_ui(
+    ui: &mut Ui,
+    dialog: &mut StrutDialog,
+    progress: Option<f32>,
+    queue: &mut Vec<Command>,
+) -> bool {
     ui.horizontal(|ui| {
         let size = egui::vec2(84.0, 26.0);
         if let Some(share) = progress {
             if ui.add(Button::new("Cancel").min_size(size)).clicked() {
-                queue.push(Command::StopSearch);
+                queue.push(Command::Do(Action::StopSearch));
             }
             ui.add(
                 ProgressBar::new(share)
@@ -260,7 +264,9 @@ fn buttons_ui(ui: &mut Ui, progress: Option<f32>, queue: &mut Vec<Command>) -> b
             return false;
         }
         if ui.add(Button::new(bold("Search")).min_size(size)).clicked() {
-            queue.push(Command::SearchStruts);
+            dialog.found = None;
+            let limits = Box::new(dialog.limits);
+            queue.push(Command::Do(Action::SearchMounts(limits)));
         }
         ui.add(Button::new("Close").min_size(size)).clicked()
     })

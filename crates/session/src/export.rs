@@ -1,25 +1,23 @@
-//! Writing sheets and bore lists on a thread of its own.
+//! Sheets and bore lists, written on a thread of their own.
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, AtomicU16, Ordering};
-use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use anyhow::bail;
 use flapwright_drawing::job_sheets::{PageKind, PageOptions, job_sheets};
 use flapwright_export::PngOptions;
 use flapwright_export::bores::BoreOptions;
 use flapwright_files::write_files;
+use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_rules::inspect;
 
-use super::document::Document;
-use super::records::ToRemember;
 use crate::bore_files::{BoreFormats, bore_files};
+use crate::document::Document;
+use crate::job_file::stem;
+use crate::outcome::{ExportEnd, Written};
+use crate::records::ToRemember;
 use crate::sheet_files::{Formats, files_of};
-
-/// Progress is told in these parts of the whole.
-const PARTS: f32 = 1000.0;
+use crate::worker::{GoOn, Wake, Worker};
 
 /// What is written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,6 +40,8 @@ pub struct ExportChoice {
     pub csv: bool,
     /// The bore list as JSON.
     pub json: bool,
+    /// How the bore lists and machine files are laid out.
+    pub bore_options: BoreOptions,
     /// Whether the job keeps what was exported, so that a later change is told.
     pub remember: bool,
     /// Whether the panels are drilled from these sheets now: their bores are facts from then on.
@@ -60,6 +60,7 @@ impl Default for ExportChoice {
             dxf: false,
             csv: false,
             json: false,
+            bore_options: BoreOptions::default(),
             remember: true,
             drilled: false,
         }
@@ -68,18 +69,21 @@ impl Default for ExportChoice {
 
 impl ExportChoice {
     /// Whether any sheet is written.
-    pub(crate) const fn writes_sheets(&self) -> bool {
+    #[must_use]
+    pub const fn writes_sheets(&self) -> bool {
         self.pdf || self.png || self.svg
     }
 
     /// Whether any bore list is written.
-    pub(crate) const fn writes_bores(&self) -> bool {
+    #[must_use]
+    pub const fn writes_bores(&self) -> bool {
         self.dxf || self.csv || self.json
     }
 
     /// Whether bores leave the program: on drilling sheets, templates or in lists. A cover or a
     /// cut list alone says nothing of them.
-    pub(crate) fn sends_bores_out(&self) -> bool {
+    #[must_use]
+    pub fn sends_bores_out(&self) -> bool {
         let kinds = &self.pages.kinds;
         let sheets = [PageKind::Panel, PageKind::Template, PageKind::BoreList]
             .iter()
@@ -88,27 +92,18 @@ impl ExportChoice {
     }
 
     /// Whether any file is written.
-    pub(crate) const fn writes_something(&self) -> bool {
+    #[must_use]
+    pub const fn writes_something(&self) -> bool {
         self.writes_sheets() || self.writes_bores()
     }
 }
 
-/// What came of it: the files, or why there are none.
-pub(crate) type Outcome = Result<Vec<PathBuf>, String>;
-
 /// A running export. Dropping it stops the thread before its next file.
 #[derive(Debug)]
 pub(crate) struct Exporting {
-    receiver: Receiver<Outcome>,
-    shared: Arc<Shared>,
+    worker: Worker<Result<Written, String>>,
     /// The panels as they go out; `None` when the job is to remember nothing.
-    pub(crate) remember: Option<ToRemember>,
-}
-
-#[derive(Debug, Default)]
-struct Shared {
-    stop: AtomicBool,
-    done: AtomicU16,
+    remember: Option<ToRemember>,
 }
 
 impl Exporting {
@@ -120,73 +115,51 @@ impl Exporting {
         document: &Document,
         choice: ExportChoice,
         folder: PathBuf,
-        context: egui::Context,
-    ) -> Result<Self, String> {
+        wake: Wake,
+    ) -> std::io::Result<Self> {
         let job = document.job().clone();
         let remember = ToRemember::of(document, &choice);
-        let stem = document
-            .path()
-            .and_then(Path::file_stem)
-            .map(|s| s.to_string_lossy().into_owned());
-        let shared = Arc::new(Shared::default());
-        let theirs = Arc::clone(&shared);
-        let (sender, receiver) = channel();
-        let thread = std::thread::Builder::new().name("sheets".to_owned());
-        let started = thread.spawn(move || {
-            let outcome = write(&job, stem.as_deref(), &choice, &folder, &mut |done| {
-                let part = (done.clamp(0.0, 1.0) * PARTS) as u16;
-                theirs.done.store(part, Ordering::Relaxed);
-                context.request_repaint();
-                !theirs.stop.load(Ordering::Relaxed)
-            });
-            // A window that is gone needs no answer.
-            if sender
-                .send(outcome.map_err(|error| format!("{error:#}")))
-                .is_ok()
-            {
-                context.request_repaint();
-            }
-        });
-        match started {
-            Ok(_running) => Ok(Self {
-                receiver,
-                shared,
-                remember,
-            }),
-            Err(error) => Err(format!("cannot write the sheets: {error}")),
-        }
+        let stem = document.path().and_then(stem);
+        let worker = Worker::start("sheets", wake, move |go_on| {
+            write(&job, stem.as_deref(), &choice, &folder, go_on)
+                .map_err(|error| format!("{error:#}"))
+        })?;
+        Ok(Self { worker, remember })
     }
 
     /// How much is done, 0 to 1.
     pub(crate) fn progress(&self) -> f32 {
-        f32::from(self.shared.done.load(Ordering::Relaxed)) / PARTS
+        self.worker.progress()
     }
 
-    /// Asks the thread to stop before its next file. Whether it still could is told by the outcome.
+    /// Asks it to stop. Whether it still could is told by its end.
     pub(crate) fn stop(&self) {
-        self.shared.stop.store(true, Ordering::Relaxed);
+        self.worker.stop();
     }
 
-    /// Whether it was asked to stop.
-    pub(crate) fn stopping(&self) -> bool {
-        self.shared.stop.load(Ordering::Relaxed)
+    /// How it ended, once it has; `None` while it runs.
+    pub(crate) fn poll(&self) -> Option<ExportEnd> {
+        self.worker.poll().map(|end| self.end(end))
     }
 
-    /// What came of it, once it is; `None` while it runs.
-    pub(crate) fn poll(&self) -> Option<Outcome> {
-        match self.receiver.try_recv() {
-            Ok(outcome) => Some(outcome),
-            Err(TryRecvError::Empty) => None,
-            Err(TryRecvError::Disconnected) => {
-                Some(Err("The writing ended before its time.".to_owned()))
-            }
+    /// The same, waiting for it.
+    pub(crate) fn wait(&self) -> ExportEnd {
+        self.end(self.worker.wait())
+    }
+
+    fn end(&self, end: Option<Result<Written, String>>) -> ExportEnd {
+        match end {
+            Some(Ok(written)) => ExportEnd::Written(written),
+            Some(Err(why)) if self.worker.stopping() => ExportEnd::Stopped(why),
+            Some(Err(why)) => ExportEnd::Failed(why),
+            None => ExportEnd::Failed("The writing ended before its time.".to_owned()),
         }
     }
-}
 
-impl Drop for Exporting {
-    fn drop(&mut self) {
-        self.stop();
+    /// The change that makes the job as it is now remember what went out; `None` when there is
+    /// nothing to remember.
+    pub(crate) fn to_remember(&self, now: &Job) -> Option<Edit> {
+        self.remember.as_ref()?.edit(now)
     }
 }
 
@@ -195,9 +168,10 @@ fn write(
     stem: Option<&str>,
     choice: &ExportChoice,
     folder: &Path,
-    go_on: &mut dyn FnMut(f32) -> bool,
-) -> anyhow::Result<Vec<PathBuf>> {
+    go_on: GoOn<'_>,
+) -> anyhow::Result<Written> {
     let mut files = Vec::new();
+    let mut stopped = Vec::new();
     if choice.writes_sheets() {
         let formats = Formats {
             pdf: choice.pdf,
@@ -214,10 +188,15 @@ fn write(
             csv: choice.csv,
             json: choice.json,
         };
-        files.extend(bore_files(job, stem, formats, &BoreOptions::default())?.files);
+        let made = bore_files(job, stem, formats, &choice.bore_options)?;
+        files.extend(made.files);
+        stopped = made.stopped;
     }
     if !go_on(1.0) {
         bail!("stopped; nothing was written");
     }
-    Ok(write_files(folder, files)?)
+    Ok(Written {
+        files: write_files(folder, files)?,
+        stopped,
+    })
 }

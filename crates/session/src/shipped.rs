@@ -5,14 +5,14 @@ use flapwright_model::file::{ReadError, read_card, read_job, read_materials};
 use flapwright_model::job::Job;
 use flapwright_model::material::Material;
 
-const DEMO_JOB: &str = include_str!("../assets/demo/houseboat-galley.ron");
-const MATERIALS: &str = include_str!("../assets/materials.ron");
+const DEMO_JOB: &str = include_str!("../../../assets/demo/houseboat-galley.ron");
+const MATERIALS: &str = include_str!("../../../assets/materials.ron");
 const DEMO_CARDS: [&str; 5] = [
-    include_str!("../assets/demo/cards/wren.ron"),
-    include_str!("../assets/demo/cards/dipper.ron"),
-    include_str!("../assets/demo/cards/heron.ron"),
-    include_str!("../assets/demo/cards/swift.ron"),
-    include_str!("../assets/demo/cards/owl.ron"),
+    include_str!("../../../assets/demo/cards/wren.ron"),
+    include_str!("../../../assets/demo/cards/dipper.ron"),
+    include_str!("../../../assets/demo/cards/heron.ron"),
+    include_str!("../../../assets/demo/cards/swift.ron"),
+    include_str!("../../../assets/demo/cards/owl.ron"),
 ];
 
 /// The demo job: the galley of a houseboat, invented.

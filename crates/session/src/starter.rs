@@ -8,7 +8,8 @@ use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
 
 /// The material that new parts get: the job's first board, or else its first material.
-pub(crate) fn usual_material(job: &Job) -> String {
+#[must_use]
+pub fn usual_material(job: &Job) -> String {
     job.materials
         .iter()
         .find(|material| material.class == MaterialClass::Board)
@@ -17,7 +18,8 @@ pub(crate) fn usual_material(job: &Job) -> String {
 }
 
 /// A name that no box has yet.
-pub(crate) fn free_name(job: &Job, wanted: &str) -> String {
+#[must_use]
+pub fn free_name(job: &Job, wanted: &str) -> String {
     let taken = |name: &str| job.boxes.iter().any(|b| b.name == name);
     if !taken(wanted) {
         return wanted.to_owned();
@@ -32,7 +34,8 @@ pub(crate) fn free_name(job: &Job, wanted: &str) -> String {
 }
 
 /// The first free place along the wall, to the right of all boxes.
-pub(crate) fn free_place(job: &Job) -> f64 {
+#[must_use]
+pub fn free_place(job: &Job) -> f64 {
     job.boxes
         .iter()
         .map(|b| b.place.along_wall + b.width)
@@ -40,7 +43,8 @@ pub(crate) fn free_place(job: &Job) -> f64 {
 }
 
 /// A plain box with a plain door and banded front edges.
-pub(crate) fn plain_box(name: &str, material: &str) -> WallBox {
+#[must_use]
+pub fn plain_box(name: &str, material: &str) -> WallBox {
     let door = Some(plain_door(material));
     let mut new = WallBox::plain([800.0, 400.0, 330.0], 18.0, material, door);
     new.name = name.to_owned();
@@ -62,12 +66,14 @@ pub(crate) fn plain_box(name: &str, material: &str) -> WallBox {
 }
 
 /// A plain overlay door without a fitting.
-pub(crate) fn plain_door(material: &str) -> Door {
+#[must_use]
+pub fn plain_door(material: &str) -> Door {
     Door::overlay(Edges::all(2.0), Leaves::One(plain_leaf(material)))
 }
 
 /// A plain leaf, banded all around.
-pub(crate) fn plain_leaf(material: &str) -> Leaf {
+#[must_use]
+pub fn plain_leaf(material: &str) -> Leaf {
     Leaf {
         bands: Edges::all(1.0),
         ..Leaf::plain(18.0, material)
@@ -75,7 +81,7 @@ pub(crate) fn plain_leaf(material: &str) -> Leaf {
 }
 
 /// Gives a door the leaves that an opening kind has, keeping what is there.
-pub(crate) fn suit_leaves(door: &mut Door, kind: OpeningKind, joint_down: f64) {
+pub fn suit_leaves(door: &mut Door, kind: OpeningKind, joint_down: f64) {
     let leaves = &door.leaves;
     door.leaves = match (leaves, kind.leaf_count()) {
         (Leaves::One(leaf), 2) => Leaves::Two {
@@ -90,7 +96,8 @@ pub(crate) fn suit_leaves(door: &mut Door, kind: OpeningKind, joint_down: f64) {
 }
 
 /// The first size of a card, as a choice.
-pub(crate) fn first_size(job: &Job, card: &str, packing: f64) -> Option<FittingChoice> {
+#[must_use]
+pub fn first_size(job: &Job, card: &str, packing: f64) -> Option<FittingChoice> {
     let card = job.card(card)?;
     let size = card.sizes.first()?;
     Some(FittingChoice {

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use anyhow::{Result, anyhow};
-use flapwright_files::{read_limited, write_atomic};
+use flapwright_files::{read_limited, safe_file_name, write_atomic};
 use flapwright_model::file::{LARGEST_FILE, read_job, write_job};
 use flapwright_model::job::Job;
 
@@ -30,4 +30,10 @@ pub fn stem(path: &Path) -> Option<String> {
 /// When the folder or the file cannot be written; what was there before is then untouched.
 pub fn write(path: &Path, job: &Job) -> Result<()> {
     Ok(write_atomic(path, write_job(job).as_bytes())?)
+}
+
+/// The name of a file for a job that has none.
+#[must_use]
+pub fn name_for(job: &Job) -> String {
+    format!("{}.ron", safe_file_name(&job.name))
 }

@@ -7,8 +7,8 @@ use flapwright_model::record::RecordState;
 use flapwright_rules::inspection::{Face, Inspection, PanelReport};
 use flapwright_rules::records::record;
 
-use super::document::Document;
-use super::export_job::ExportChoice;
+use crate::document::Document;
+use crate::export::ExportChoice;
 
 /// The panels as they went out. The job may change while their sheets are being written.
 #[derive(Debug)]

@@ -11,8 +11,10 @@ use flapwright_model::validate::Problem;
 /// Names one state of the job: two states with one name are the same.
 pub(crate) type StateName = u64;
 
-/// Which gesture a step belongs to: the field that is dragged or typed in.
-pub(crate) type Gesture = egui::Id;
+/// Which gesture a step belongs to: the field that is dragged or typed in, by any number that is its
+/// own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Gesture(pub u64);
 
 #[derive(Debug)]
 struct Step {
@@ -24,7 +26,7 @@ struct Step {
 
 /// Steps taken and steps taken back.
 #[derive(Debug, Default)]
-pub(crate) struct History {
+pub struct History {
     taken: Vec<Step>,
     undone: Vec<Step>,
     open: Option<Gesture>,
@@ -89,22 +91,32 @@ impl History {
     }
 
     /// What undo would take back.
-    pub(crate) fn undo_label(&self) -> Option<&str> {
+    #[must_use]
+    pub fn undo_label(&self) -> Option<&str> {
         self.taken.last().map(|step| step.label.as_str())
     }
 
     /// What redo would do again.
-    pub(crate) fn redo_label(&self) -> Option<&str> {
+    #[must_use]
+    pub fn redo_label(&self) -> Option<&str> {
         self.undone.last().map(|step| step.label.as_str())
     }
 
     /// How many steps undo can take back.
-    pub(crate) const fn len(&self) -> usize {
+    #[must_use]
+    pub const fn len(&self) -> usize {
         self.taken.len()
     }
 
+    /// Whether there is nothing to take back.
+    #[must_use]
+    pub const fn is_empty(&self) -> bool {
+        self.taken.is_empty()
+    }
+
     /// The gesture that further steps may still belong to.
-    pub(crate) const fn open_gesture(&self) -> Option<Gesture> {
+    #[must_use]
+    pub const fn open_gesture(&self) -> Option<Gesture> {
         self.open
     }
 
@@ -157,7 +169,7 @@ mod tests {
     fn a_gesture_is_one_step_until_it_is_sealed() {
         let (mut history, mut job) = (History::default(), job());
         let before = job.clone();
-        let field = Some(egui::Id::unique("name"));
+        let field = Some(Gesture(7));
         for name in ["a", "ab", "abc"] {
             rename(&mut history, &mut job, name, field);
         }
@@ -191,7 +203,7 @@ mod tests {
     #[test]
     fn a_step_after_undo_is_not_drawn_into_an_older_gesture() {
         let (mut history, mut job) = (History::default(), job());
-        let field = Some(egui::Id::unique("name"));
+        let field = Some(Gesture(7));
         rename(&mut history, &mut job, "a", field);
         rename(&mut history, &mut job, "b", None);
         history.undo(&mut job);

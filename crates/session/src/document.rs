@@ -6,16 +6,20 @@ use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::validate::Problem;
 use flapwright_rules::Inspector;
+use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
 
-use super::history::{Gesture, History, StateName};
+use crate::finding_key::{FindingKey, keys_of};
+use crate::history::{Gesture, History, StateName};
 
 /// The open job.
 #[derive(Debug)]
-pub(crate) struct Document {
+pub struct Document {
     job: Job,
     path: Option<PathBuf>,
     inspection: Inspection,
+    /// What the findings are called, in the order of the list.
+    keys: Vec<FindingKey>,
     /// Knows the boxes of the last state, so that an edit costs only the boxes that it touches.
     inspector: Inspector,
     history: History,
@@ -25,15 +29,18 @@ pub(crate) struct Document {
 
 impl Document {
     /// A job that was just read or made: nothing is unsaved.
-    pub(crate) fn new(job: Job, path: Option<PathBuf>) -> Self {
+    #[must_use]
+    pub fn new(job: Job, path: Option<PathBuf>) -> Self {
         let mut inspector = Inspector::default();
         let inspection = inspector.inspect(&job);
+        let keys = keys_of(&inspection.findings);
         let history = History::default();
         let saved = history.state();
         Self {
             job,
             path,
             inspection,
+            keys,
             inspector,
             history,
             saved,
@@ -42,32 +49,77 @@ impl Document {
     }
 
     /// The job.
-    pub(crate) const fn job(&self) -> &Job {
+    #[must_use]
+    pub const fn job(&self) -> &Job {
         &self.job
     }
 
     /// What is true of the job as it is now.
-    pub(crate) const fn inspection(&self) -> &Inspection {
+    #[must_use]
+    pub const fn inspection(&self) -> &Inspection {
         &self.inspection
     }
 
+    /// The findings, worst first, the accepted ones last, each with what it is called.
+    pub fn findings(&self) -> impl Iterator<Item = (&FindingKey, &Finding)> {
+        self.keys.iter().zip(&self.inspection.findings)
+    }
+
+    /// The finding of that name, if the job still has it.
+    #[must_use]
+    pub fn finding(&self, key: &FindingKey) -> Option<&Finding> {
+        let place = self.keys.iter().position(|it| it == key)?;
+        self.inspection.findings.get(place)
+    }
+
+    /// How many findings are open.
+    #[must_use]
+    pub fn open_count(&self) -> usize {
+        self.inspection.findings.len() - self.accepted_count()
+    }
+
+    /// How many findings are accepted.
+    #[must_use]
+    pub fn accepted_count(&self) -> usize {
+        let findings = self.inspection.findings.iter();
+        findings.filter(|it| it.accepted.is_some()).count()
+    }
+
+    /// How many findings of a severity are open.
+    #[must_use]
+    pub fn open(&self, severity: Severity) -> usize {
+        self.inspection.open(severity)
+    }
+
+    /// Whether an open finding has a safe remedy.
+    #[must_use]
+    pub fn has_safe_remedy(&self) -> bool {
+        let open = self.inspection.findings.iter();
+        open.filter(|it| it.accepted.is_none())
+            .any(|it| it.remedies.iter().any(|remedy| remedy.safe))
+    }
+
     /// What undo and redo know.
-    pub(crate) const fn history(&self) -> &History {
+    #[must_use]
+    pub const fn history(&self) -> &History {
         &self.history
     }
 
     /// Grows with every change; two equal numbers mean the same job and inspection.
-    pub(crate) const fn revision(&self) -> u64 {
+    #[must_use]
+    pub const fn revision(&self) -> u64 {
         self.revision
     }
 
     /// The file that the job is kept in.
-    pub(crate) fn path(&self) -> Option<&Path> {
+    #[must_use]
+    pub fn path(&self) -> Option<&Path> {
         self.path.as_deref()
     }
 
     /// Whether something would be lost with the job.
-    pub(crate) fn unsaved(&self) -> bool {
+    #[must_use]
+    pub fn unsaved(&self) -> bool {
         self.history.state() != self.saved
     }
 
@@ -114,6 +166,7 @@ impl Document {
 
     fn look_again(&mut self) {
         self.inspection = self.inspector.inspect(&self.job);
+        self.keys = keys_of(&self.inspection.findings);
         self.revision += 1;
     }
 }
