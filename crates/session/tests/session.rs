@@ -325,7 +325,9 @@ fn whoever_waits_is_woken_from_the_thread_that_works() {
     let (sender, receiver) = std::sync::mpsc::channel();
     let folder = tempfile::tempdir().unwrap();
     let mut session = demo();
-    session.wake_with(move || drop(sender.send(())));
+    session.wake_with(move || {
+        let _gone = sender.send(());
+    });
     let _started = session.apply(Action::Export {
         choice: Box::default(),
         folder: folder.path().to_owned(),
