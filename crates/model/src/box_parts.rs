@@ -2,7 +2,7 @@
 
 use crate::cabinet::{HorizontalPanel, WallBox};
 use crate::door::Door;
-use crate::id::{DoorId, Id, Ids, OpeningId, ShelfId};
+use crate::id::{DividerId, DoorId, Id, Ids, OpeningId, ShelfId};
 use crate::opening::{Divider, FixedShelf, Inside, LooseShelf, Opening};
 
 /// A shelf of either kind.
@@ -200,6 +200,18 @@ impl WallBox {
                 Inside::Undivided { .. } | Inside::Shelf(_) => None,
             })
             .collect()
+    }
+
+    /// The divider of that identity, to be changed.
+    pub fn divider_mut(&mut self, id: DividerId) -> Option<&mut Divider> {
+        let is_split_by = |it: &Opening| match &it.inside {
+            Inside::Divider(split) => split.divider.id == id,
+            Inside::Undivided { .. } | Inside::Shelf(_) => false,
+        };
+        match &mut self.body.find_mut(&is_split_by)?.inside {
+            Inside::Divider(split) => Some(&mut split.divider),
+            Inside::Undivided { .. } | Inside::Shelf(_) => None,
+        }
     }
 
     /// Gives identities to itself and to all parts that have none.
