@@ -80,7 +80,7 @@ fn sheet(name: &str, text: &str, paper: Paper, heading: f64, tall: f64) -> Sheet
         slug: name.to_owned(),
         title: name.to_owned(),
         kind: PageKind::Cover,
-        box_index: None,
+        box_id: None,
         part: None,
         paper,
         list,

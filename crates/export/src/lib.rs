@@ -12,7 +12,7 @@
 //!     slug: "01-cover".to_owned(),
 //!     title: "Cover".to_owned(),
 //!     kind: PageKind::Cover,
-//!     box_index: None,
+//!     box_id: None,
 //!     part: None,
 //!     paper: Paper::A4,
 //!     list: DisplayList::new(),
