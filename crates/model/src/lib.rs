@@ -13,6 +13,7 @@ mod defaults;
 pub mod door;
 pub mod edges;
 pub mod edit;
+pub mod field;
 pub mod file;
 pub mod job;
 pub mod length;
