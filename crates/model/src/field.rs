@@ -18,6 +18,7 @@
 mod cabinet;
 mod choices;
 mod door;
+mod draft;
 
 mod head;
 mod info;
@@ -33,6 +34,10 @@ pub use cabinet::{BoxField, HorizontalField, PanelField};
 pub use choices::Choices;
 pub use door::{BoreField, DoorField, LeafField};
 
+pub use draft::{
+    CutPartField, DraftDoorBoreField, DraftField, DraftSideBoreField, DraftTopBoreField,
+    EdgeRangeField, SpreadField,
+};
 pub use head::HeadField;
 pub use info::{Choice, Info, Kind, Quantity, Usual};
 pub use limits::Limits;

@@ -2,8 +2,8 @@
 
 use super::info::Choice;
 use crate::cabinet::{CornerJoint, Drilled};
-use crate::card::{BackFrom, FittedSides, OpeningKind};
-use crate::card_draft::LoadGiven;
+use crate::card::{BackFrom, FittedSides, LeafEdge, OpeningKind};
+use crate::card_draft::{AcrossDatum, BackDatum, DownDatum, LoadGiven};
 use crate::door::{End, Grain, Side};
 use crate::job::{OpeningMark, PaperChoice};
 use crate::length::Unit;
@@ -73,6 +73,25 @@ choices! {
     FittedSides: Both "one at each side", LeftOnly "only at the left", RightOnly "only at the right";
     PieceCount: PerPair "of the pair together", PerPiece "of one piece";
     LoadGiven: MassOrMoment "mass, or moment at an angle", HeightTimesMass "height times mass";
-    OpeningKind: TopHingedFlap "top-hinged flap", ParallelRisingDoor "parallel-rising door",
-        FoldingPair "folding pair", OverTheTopDoor "over-the-top door";
+    LeafEdge: Top "top edge", OwnSide "side edge", Bottom "bottom edge";
+}
+
+/// The same for types that say their own words, which messages use as well.
+macro_rules! choices_with_words {
+    ($($Type:ty: $($Name:ident),+;)+) => {
+        $(impl Choices for $Type {
+            const VALUES: &'static [Self] = &[$(Self::$Name),+];
+            const CHOICES: &'static [Choice] = &[$(Choice {
+                name: stringify!($Name),
+                label: Self::$Name.words(),
+            }),+];
+        })+
+    };
+}
+
+choices_with_words! {
+    OpeningKind: TopHingedFlap, ParallelRisingDoor, FoldingPair, OverTheTopDoor;
+    DownDatum: BoxTopUnderside, SideTopEnd, DoorTopEdge, HoleBefore, FrameRailUnderside, LeafJoint;
+    AcrossDatum: MountingFace, DoorSideEdge, SpreadPoint, HoleBefore;
+    BackDatum: SideFront, HoleBefore, FrameFront;
 }

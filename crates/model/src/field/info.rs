@@ -48,9 +48,16 @@ pub enum Kind {
     Choice(&'static [Choice]),
     /// Yes or no.
     Flag,
-    /// A number of a card's draft, as its paper has it: a length, a load, a bare number, or the
-    /// title of a column of its sizes.
-    AsTyped,
+    /// A number of a card's draft, as its paper has it: a text with or without its unit, or the
+    /// title of a column of its sizes. The limits are those of the number that is meant.
+    AsTyped {
+        /// What it counts.
+        quantity: Quantity,
+        /// What it may be.
+        limits: Limits,
+        /// Whether it may be left empty.
+        optional: bool,
+    },
 }
 
 /// What a number counts. Its value is in the unit named, whatever the job's unit.
@@ -74,6 +81,10 @@ pub enum Quantity {
     Density,
     /// A modulus of elasticity, N/mm².
     Modulus,
+    /// An angle, degrees.
+    Angle,
+    /// Damping about an axis, N·m·s.
+    Damping,
 }
 
 impl Quantity {
@@ -90,6 +101,8 @@ impl Quantity {
             Self::Ratio => "",
             Self::Density => " kg/m³",
             Self::Modulus => " N/mm²",
+            Self::Angle => "°",
+            Self::Damping => " N·m·s",
         }
     }
 }
@@ -182,7 +195,9 @@ impl Kind {
                     | Quantity::Percentage
                     | Quantity::Ratio
                     | Quantity::Density
-                    | Quantity::Modulus => "correct the number",
+                    | Quantity::Modulus
+                    | Quantity::Angle
+                    | Quantity::Damping => "correct the number",
                 },
             )),
             (Self::Count(limits), Value::Count(count)) if !limits.hold(f64::from(*count)) => {
@@ -202,13 +217,12 @@ impl Kind {
     #[must_use]
     pub const fn limits(&self) -> Option<Limits> {
         match self {
-            Self::Number { limits, .. } | Self::Count(limits) => Some(*limits),
-            Self::Text { .. }
-            | Self::Material
-            | Self::CardSize
-            | Self::Choice(_)
-            | Self::Flag
-            | Self::AsTyped => None,
+            Self::Number { limits, .. } | Self::Count(limits) | Self::AsTyped { limits, .. } => {
+                Some(*limits)
+            }
+            Self::Text { .. } | Self::Material | Self::CardSize | Self::Choice(_) | Self::Flag => {
+                None
+            }
         }
     }
 }
@@ -231,6 +245,24 @@ pub(super) const fn optional(of: Quantity, limits: Limits) -> Kind {
 
 pub(super) const fn length(limits: Limits) -> Kind {
     quantity(Quantity::Length, limits)
+}
+
+/// A number of a draft as typed.
+pub(super) const fn typed(quantity: Quantity, limits: Limits) -> Kind {
+    Kind::AsTyped {
+        quantity,
+        limits,
+        optional: false,
+    }
+}
+
+/// The same, where it may be left empty.
+pub(super) const fn typed_or_empty(quantity: Quantity, limits: Limits) -> Kind {
+    Kind::AsTyped {
+        quantity,
+        limits,
+        optional: true,
+    }
 }
 
 pub(super) const NAME: Kind = Kind::Text { needed: true };

@@ -156,3 +156,32 @@ pub const PIECES: Limits = Limits::new(
 );
 /// A distance on a fitting card, mm.
 pub const ON_CARD: Limits = Limits::new(-2000.0, 2000.0, "No lift fitting is longer than 2 m.");
+/// How far a fitting stands in from the side, mm.
+pub const INWARD: Limits = Limits::new(0.0, 1000.0, "A fitting stands inside the box.");
+/// Adjustment left, down or out, mm.
+pub const ADJUST_LESS: Limits =
+    Limits::new(-100.0, 0.0, "This end of an adjustment is negative or 0.");
+/// Adjustment right, up or into the box, mm.
+pub const ADJUST_MORE: Limits =
+    Limits::new(0.0, 100.0, "This end of an adjustment is positive or 0.");
+/// The angle at which a door is fully open, degrees.
+pub const END_ANGLE: Limits = Limits::new(1.0, 180.0, "A door opens, and does not turn over.");
+/// How far a path may stray, mm.
+pub const STRAY: Limits = Limits::new(
+    0.0,
+    100.0,
+    "A path that strays by more than 100 mm is another path.",
+);
+/// Damping, N·m·s.
+pub const DAMPING: Limits =
+    Limits::new(0.0, 10_000.0, "More than 10 000 N·m·s holds a door still.");
+/// The pass in which a bore is drilled.
+pub const PASS: Limits = Limits::new(
+    1.0,
+    9.0,
+    "Passes are counted from 1, with one digit on a sheet.",
+);
+/// How many of a part go to one door.
+pub const PARTS: Limits = Limits::new(0.0, 4_294_967_295.0, "Any whole number.");
+/// A range of distances, heights, widths, masses or moments: mm, kg, N·m.
+pub const SPAN: Limits = Limits::new(0.0, 100_000.0, "Wider than any paper gives.");

@@ -9,11 +9,12 @@
 //! | step | goes to |
 //! |---|---|
 //! | `.name` | that field of a struct |
+//! | `<name>` | the same, its name left out of the path |
 //! | `?` | what an option holds |
-//! | `{ Pattern => it }` | what a variant of an enum holds |
-//! | `{{ Pattern \| Pattern => it }}` | what all variants hold |
+//! | `{ Pattern => name }` | what a variant of an enum holds |
+//! | `{{ Pattern \| Pattern => name }}` | what all variants hold |
 //! | `[edge]` | what stands at that edge |
-//! | `(1)` | that place of an array |
+//! | `(1 = upward)` | that place of an array, under this name |
 //!
 //! The path of the field is made of the same steps, so that it cannot say something else.
 
@@ -91,6 +92,10 @@ macro_rules! place {
         let $t = $($borrow)+ $t.$name;
         place!($t, ($($borrow)+), $lend, $at, $($rest)*)
     }};
+    ($t:ident, ($($borrow:tt)+), $lend:ident, $at:ident, <$name:ident> $($rest:tt)*) => {{
+        let $t = $($borrow)+ $t.$name;
+        place!($t, ($($borrow)+), $lend, $at, $($rest)*)
+    }};
     ($t:ident, ($($borrow:tt)+), $lend:ident, $at:ident, ? $($rest:tt)*) => {{
         let $t = $t.$lend()?;
         place!($t, ($($borrow)+), $lend, $at, $($rest)*)
@@ -111,7 +116,7 @@ macro_rules! place {
         let $t = $t.$at($edge);
         place!($t, ($($borrow)+), $lend, $at, $($rest)*)
     }};
-    ($t:ident, ($($borrow:tt)+), $lend:ident, $at:ident, ($index:literal) $($rest:tt)*) => {{
+    ($t:ident, ($($borrow:tt)+), $lend:ident, $at:ident, ($index:literal = $name:ident) $($rest:tt)*) => {{
         let $t = $($borrow)+ $t[$index];
         place!($t, ($($borrow)+), $lend, $at, $($rest)*)
     }};
@@ -123,11 +128,8 @@ macro_rules! dotted {
     ($($done:expr),* ; . $name:ident $($rest:tt)*) => {
         dotted!($($done,)* ".", stringify!($name); $($rest)*)
     };
+    ($($done:expr),* ; <$name:ident> $($rest:tt)*) => { dotted!($($done),*; $($rest)*) };
     ($($done:expr),* ; ? $($rest:tt)*) => { dotted!($($done),*; $($rest)*) };
-    // What a variant of a tuple holds has no name in the file.
-    ($($done:expr),* ; { $pattern:pat_param => it } $($rest:tt)*) => {
-        dotted!($($done),*; $($rest)*)
-    };
     ($($done:expr),* ; {{ $($pattern:pat_param)|+ => $bound:ident }} $($rest:tt)*) => {
         dotted!($($done,)* ".", stringify!($bound); $($rest)*)
     };
@@ -135,8 +137,8 @@ macro_rules! dotted {
         dotted!($($done,)* ".", stringify!($bound); $($rest)*)
     };
     ($($done:expr),* ; [$edge:ident] $($rest:tt)*) => { dotted!($($done),*; $($rest)*) };
-    ($($done:expr),* ; ($index:literal) $($rest:tt)*) => {
-        dotted!($($done,)* "[", stringify!($index), "]"; $($rest)*)
+    ($($done:expr),* ; ($index:literal = $name:ident) $($rest:tt)*) => {
+        dotted!($($done,)* ".", stringify!($name); $($rest)*)
     };
 }
 

@@ -115,6 +115,20 @@ impl FieldValue for u32 {
     }
 }
 
+impl FieldValue for u8 {
+    fn read(&self) -> Value<'_> {
+        Value::Count(u32::from(*self))
+    }
+
+    fn write(&mut self, value: &Value<'_>) -> Option<Value<'static>> {
+        let Value::Count(value) = *value else {
+            return None;
+        };
+        let value = Self::try_from(value).ok()?;
+        Some(Value::Count(u32::from(std::mem::replace(self, value))))
+    }
+}
+
 impl FieldValue for bool {
     fn read(&self) -> Value<'_> {
         Value::Flag(*self)
