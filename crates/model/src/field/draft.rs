@@ -159,6 +159,58 @@ fields! {
         "joint down", "joint down", "The middle of the joint below the underside of the top.";
 }
 
+impl DraftField {
+    /// How far the door can be adjusted, each direction's two ends together.
+    pub const ADJUSTMENT: [Self; 6] = [
+        Self::AdjustSidewaysFrom,
+        Self::AdjustSidewaysTo,
+        Self::AdjustUpwardFrom,
+        Self::AdjustUpwardTo,
+        Self::AdjustDepthFrom,
+        Self::AdjustDepthTo,
+    ];
+
+    /// The moving bodies; a draft has those of its opening kind.
+    pub const BODIES: [Self; 25] = [
+        Self::AxisDown,
+        Self::AxisBack,
+        Self::ReferenceDown,
+        Self::ReferenceBack,
+        Self::BoxPivotDown,
+        Self::BoxPivotBack,
+        Self::DoorPivotDown,
+        Self::DoorPivotBack,
+        Self::SecondDown,
+        Self::SecondBack,
+        Self::LeafAxisDown,
+        Self::LeafAxisBack,
+        Self::JointBehind,
+        Self::LinkBoxDown,
+        Self::LinkBoxBack,
+        Self::LinkBelowJoint,
+        Self::LinkBehind,
+        Self::BoxFirstDown,
+        Self::BoxFirstBack,
+        Self::DoorFirstDown,
+        Self::DoorFirstBack,
+        Self::BoxSecondDown,
+        Self::BoxSecondBack,
+        Self::DoorSecondDown,
+        Self::DoorSecondBack,
+    ];
+
+    /// The worked example but for the joint of a folding pair.
+    pub const EXAMPLE: [Self; 7] = [
+        Self::ExampleSize,
+        Self::ExamplePanels,
+        Self::ExampleOverlayLeft,
+        Self::ExampleOverlayRight,
+        Self::ExampleOverlayTop,
+        Self::ExampleOverlayBottom,
+        Self::ExamplePacking,
+    ];
+}
+
 /// The units of loads, which go with those of lengths.
 const LOAD_UNITS: &[super::info::Choice] = &[
     super::info::Choice {
