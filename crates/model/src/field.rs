@@ -19,30 +19,33 @@ mod cabinet;
 mod choices;
 mod door;
 mod draft;
-
+mod find;
 mod head;
 mod info;
 pub mod limits;
 mod material;
-
+mod reference;
 mod room;
+mod shelf;
 mod table;
-
+#[cfg(test)]
+mod tests;
 mod value;
 
 pub use cabinet::{BoxField, HorizontalField, PanelField};
 pub use choices::Choices;
 pub use door::{BoreField, DoorField, LeafField};
-
 pub use draft::{
     CutPartField, DraftDoorBoreField, DraftField, DraftSideBoreField, DraftTopBoreField,
     EdgeRangeField, SpreadField,
 };
+pub use find::find;
 pub use head::HeadField;
 pub use info::{Choice, Info, Kind, Quantity, Usual};
 pub use limits::Limits;
 pub use material::MaterialField;
-
+pub use reference::{Field, FieldRef};
 pub use room::ObstacleField;
+pub use shelf::{DividerField, FixedShelfField, LooseShelfField};
 pub use table::{Fields, Path};
 pub use value::{FieldValue, NotSet, Value};

@@ -63,7 +63,7 @@ fields! {
     MassRange at [.typed_mass ? .plus_minus] quantity(Quantity::Mass, MASS_RANGE), number(0.1, NEW),
         "±", "door mass plus or minus", "Half the width of its range.";
 
-    TiedTo at [.bores_hang_on { BoreReference::Edges { vertical } => vertical }]
+    TiedTo at [.bores_follow { BoreReference::Edges { vertical } => vertical }]
         Kind::Choice(End::CHOICES), choice("Top", NEW),
         "tied to the", "bores tied to", "The edge that carries the bores along.";
 

@@ -50,11 +50,19 @@ mod tests {
     #[test]
     fn what_is_called_so_comes_before_what_only_means_so() {
         let found = find("reveal");
-        assert_eq!(found.first(), Some(&Field::Door(DoorField::Reveal(Edge::Left))));
+        assert_eq!(
+            found.first(),
+            Some(&Field::Door(DoorField::Reveal(Edge::Left)))
+        );
         let tweak = Field::Door(DoorField::Tweak(Edge::Top));
         assert!(found.contains(&tweak), "its meaning speaks of reveals");
-        let uneven = found.iter().position(|it| *it == Field::Head(HeadField::MostUneven));
-        assert!(uneven < found.iter().position(|it| *it == tweak), "{found:?}");
+        let uneven = found
+            .iter()
+            .position(|it| *it == Field::Head(HeadField::MostUneven));
+        assert!(
+            uneven < found.iter().position(|it| *it == tweak),
+            "{found:?}"
+        );
     }
 
     #[test]

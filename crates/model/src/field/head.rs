@@ -2,8 +2,8 @@
 
 use super::choices::Choices;
 use super::info::{
-    ASSUMED, COMMON, Info, Kind, NAME, NONE, Quantity, TEXT, choice, flag, length, number,
-    quantity, words,
+    ASSUMED, COMMON, Info, Kind, NONE, Quantity, TEXT, choice, flag, length, number, quantity,
+    words,
 };
 use super::limits::{
     DISTANCE, GRID, HAND_FORCE, HEIGHT, PERCENT, SAG, SHELF_LOAD, SMALL, TEMPERATURE,
@@ -25,7 +25,7 @@ fields! {
     /// A field of the job as a whole.
     HeadField of Job:
 
-    Name at [.name] NAME, words("Untitled", NONE),
+    Name at [.name] TEXT, words("Untitled", NONE),
         "job name", "job name", "Name of the job, on every sheet.";
     Invented at [.invented] Kind::Flag, flag(false, NONE),
         "invented", "invented", "Whether the job is invented for demonstration; every sheet then says so.";

@@ -185,3 +185,41 @@ pub const PASS: Limits = Limits::new(
 pub const PARTS: Limits = Limits::new(0.0, 4_294_967_295.0, "Any whole number.");
 /// A range of distances, heights, widths, masses or moments: mm, kg, N·m.
 pub const SPAN: Limits = Limits::new(0.0, 100_000.0, "Wider than any paper gives.");
+/// An opening angle, degrees.
+pub const HALF_TURN: Limits = Limits::new(0.0, 180.0, "A door does not turn over.");
+/// An angle of a table, degrees.
+pub const TURN: Limits = Limits::new(0.0, 360.0, "A table goes round once at most.");
+/// The moment of a spring, N·m.
+pub const MOMENT: Limits = Limits::new(-10_000.0, 10_000.0, "No spring of a fitting is stronger.");
+/// Friction of a fitting, N·m or N.
+pub const FRICTION: Limits = Limits::new(0.0, 1000.0, "Friction only holds, and less than this.");
+/// Turns of a setting screw.
+pub const TURNS: Limits = Limits::new(0.0, 1000.0, "Nobody turns a screw more often.");
+/// The force of a strut, N.
+pub const STRUT_FORCE: Limits = Limits::new(0.1, 10_000.0, "A strut pushes, at most with a ton.");
+/// Compressed over extended force of a strut.
+pub const PROGRESSION: Limits = Limits::new(
+    1.0,
+    5.0,
+    "A strut is strongest when it is pressed together.",
+);
+/// How many groups are spread over a width.
+pub const GROUPS: Limits = Limits::new(
+    1.0,
+    50.0,
+    "A door has a hinge at least, and not one at each hand's width.",
+);
+/// A place in the worked example of a card, mm.
+pub const EXAMPLE_PLACE: Limits = Limits::new(
+    ON_CARD.least - LONGEST,
+    ON_CARD.most + LONGEST,
+    "A distance of the card, counted from another panel.",
+);
+/// A finished size as a record has it, mm.
+pub const RECORDED_SIZE: Limits = Limits::new(0.0, 2.0 * LONGEST, "Twice the longest part.");
+/// A place on a recorded panel, mm.
+pub const RECORDED_PLACE: Limits = Limits::new(
+    -LONGEST,
+    2.0 * LONGEST,
+    "On a panel, or beside it by a slip.",
+);

@@ -1,7 +1,5 @@
 //! A field of a certain part of a certain job.
 
-use std::fmt::Write as _;
-
 use serde::{Deserialize, Serialize};
 
 use super::info::Info;
@@ -13,7 +11,7 @@ use super::{
 };
 use crate::box_parts::{ShelfMut, ShelfRef};
 use crate::cabinet::{HorizontalPanel, Panel, WallBox};
-use crate::door::{BoreReference, Door, DrilledBore, Leaf};
+use crate::door::{BoreReference, Door, DrilledBore};
 use crate::id::{BoxId, DividerId, DoorId, ObstacleId, ShelfId};
 use crate::job::Job;
 use crate::part::{LeafId, Part, PartId};
@@ -159,6 +157,69 @@ impl FieldRef {
         self.field().info()
     }
 
+    /// All fields that a job has, part by part: what lists, bulk changes and tests go through.
+    #[must_use]
+    pub fn all_of(job: &Job) -> Vec<Self> {
+        let mut all: Vec<Self> = HeadField::all().map(Self::Head).collect();
+        for obstacle in &job.room.obstacles {
+            all.extend(ObstacleField::all().map(|it| Self::Obstacle(obstacle.id, it)));
+        }
+        for at in (0..).take(job.materials.len()) {
+            all.extend(MaterialField::all().map(|it| Self::Material(at, it)));
+        }
+        for wall_box in &job.boxes {
+            all.extend(Self::all_of_box(wall_box));
+        }
+        all.retain(|field| field.get(job).is_some());
+        all
+    }
+
+    /// All fields that a box can have with the parts that it has.
+    fn all_of_box(wall_box: &WallBox) -> Vec<Self> {
+        let id = wall_box.id;
+        let mut all: Vec<Self> = BoxField::all().map(|it| Self::Box(id, it)).collect();
+        let shelves = wall_box.shelves();
+        let parts = [
+            Part::LeftSide,
+            Part::RightSide,
+            Part::Top,
+            Part::Bottom,
+            Part::Back,
+        ]
+        .into_iter()
+        .chain(shelves.iter().map(|it| Part::Shelf(it.id())))
+        .chain(
+            wall_box
+                .dividers()
+                .into_iter()
+                .map(|it| Part::Divider(it.id)),
+        );
+        for part in parts {
+            let part = PartId { box_id: id, part };
+            all.extend(PanelField::all().map(|it| Self::Panel(part, it)));
+            all.extend(HorizontalField::all().map(|it| Self::Horizontal(part, it)));
+        }
+        for shelf in shelves.iter().map(|it| it.id()) {
+            all.extend(FixedShelfField::all().map(|it| Self::FixedShelf(id, shelf, it)));
+            all.extend(LooseShelfField::all().map(|it| Self::LooseShelf(id, shelf, it)));
+        }
+        for divider in wall_box.dividers() {
+            all.extend(DividerField::all().map(|it| Self::Divider(id, divider.id, it)));
+        }
+        for door in wall_box.doors() {
+            all.extend(DoorField::all().map(|it| Self::Door(id, door.id, it)));
+            for (leaf, _) in door.leaves.iter() {
+                all.extend(LeafField::all().map(|it| Self::Leaf(id, door.id, leaf, it)));
+            }
+            if let BoreReference::AsDrilled(bores) = &door.bores_follow {
+                for at in (0..).take(bores.len()) {
+                    all.extend(BoreField::all().map(|it| Self::Bore(id, door.id, at, it)));
+                }
+            }
+        }
+        all
+    }
+
     /// The box that it is of; none for what is of the job as a whole.
     #[must_use]
     pub const fn box_id(self) -> Option<BoxId> {
@@ -209,7 +270,7 @@ impl FieldRef {
             },
             Self::Divider(_, id, field) => field.get(wall_box.divider(id)?),
             Self::Door(_, id, field) => field.get(wall_box.door(id)?),
-            Self::Leaf(_, id, leaf, field) => field.get(leaf_of(wall_box.door(id)?, leaf)?),
+            Self::Leaf(_, id, leaf, field) => field.get(wall_box.door(id)?.leaves.get(leaf)?),
             Self::Bore(_, id, at, field) => field.get(bore_of(wall_box.door(id)?, at)?),
         }
     }
@@ -268,7 +329,11 @@ impl FieldRef {
             Self::Door(_, id, field) => put(field, wall_box.door_mut(id), value),
             Self::Leaf(_, id, leaf, field) => {
                 let door = wall_box.door_mut(id);
-                put(field, door.and_then(|door| door.leaves.get_mut(leaf)), value)
+                put(
+                    field,
+                    door.and_then(|door| door.leaves.get_mut(leaf)),
+                    value,
+                )
             }
             Self::Bore(_, id, at, field) => {
                 let door = wall_box.door_mut(id);
@@ -308,8 +373,7 @@ impl FieldRef {
                 format!("box {id} \"{name}\"{}", self.within_box())
             }
         };
-        // Writing to a string cannot fail.
-        let _ok = write!(path, "{}", self.field().path());
+        path.push_str(&self.field().path().to_string());
         path
     }
 
@@ -389,10 +453,6 @@ fn put<F: Fields>(
     value: &Value<'_>,
 ) -> Result<Value<'static>, NotSet> {
     field.set(part.ok_or(NotSet::Absent)?, value)
-}
-
-fn leaf_of(door: &Door, leaf: LeafId) -> Option<&Leaf> {
-    door.leaves.leaf(leaf)
 }
 
 fn bore_of(door: &Door, at: u32) -> Option<&DrilledBore> {

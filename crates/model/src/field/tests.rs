@@ -17,10 +17,7 @@ fn allowed(info: &Info) -> Vec<Value<'static>> {
             .collect(),
         Kind::Count(limits) => vec![count(limits.least), count(limits.most)],
         Kind::Flag => vec![Value::Flag(true), Value::Flag(false)],
-        Kind::Choice(all) => all
-            .iter()
-            .map(|it| Value::Choice(it.name.into()))
-            .collect(),
+        Kind::Choice(all) => all.iter().map(|it| Value::Choice(it.name.into())).collect(),
         Kind::Text { .. } | Kind::Material | Kind::CardSize => vec![Value::text("Ä \"b\" 2")],
         Kind::AsTyped { .. } => vec![Value::text("37"), Value::text("")],
     };
@@ -47,7 +44,10 @@ fn refused(info: &Info) -> Vec<Value<'static>> {
         ],
         Kind::Count(limits) if limits.most < f64::from(u32::MAX) => {
             let below = (limits.least > 0.0).then(|| count(limits.least - 1.0));
-            below.into_iter().chain([count(limits.most + 1.0)]).collect()
+            below
+                .into_iter()
+                .chain([count(limits.most + 1.0)])
+                .collect()
         }
         Kind::Text { needed: true } => vec![Value::text(" ")],
         Kind::Count(_)
@@ -114,7 +114,10 @@ fn what_a_row_says_of_a_field_suits_itself() {
                 };
                 assert!(of_kind, "the usual value is of another kind: {info:?}");
             }
-            assert!(seen.insert((field.name(), field.path().to_string())), "twice: {info:?}");
+            assert!(
+                seen.insert((field.name(), field.path().to_string())),
+                "twice: {info:?}"
+            );
         }
         assert!(!seen.is_empty());
     }

@@ -14,7 +14,7 @@ impl Validator {
                 continue;
             };
             if let Some((what, remedy)) = field.info().kind.refusal(&value) {
-                self.wrong(format!("{at}{}", field.path()), what, remedy);
+                self.wrong(path_of(&at, field), what, remedy);
             }
         }
     }
@@ -28,11 +28,17 @@ impl Validator {
                 && job.material(&name).is_none()
             {
                 self.wrong(
-                    format!("{at}{}", field.path()),
+                    path_of(&at, field),
                     format!("names \"{name}\", which is not in the job's material table"),
                     "choose a material of the table or add it",
                 );
             }
         }
     }
+}
+
+/// The path of a field of the part that stands at a path; the job itself stands at none.
+fn path_of<F: Fields>(at: &impl Display, field: F) -> String {
+    let path = format!("{at}{}", field.path());
+    path.strip_prefix('.').map_or(path.clone(), str::to_owned)
 }

@@ -43,7 +43,11 @@ where
             assert_eq!(old, now, "{field:?}");
             let again = field.set(&mut part, &old).unwrap();
             assert_eq!(again, value, "{field:?}");
-            assert_eq!(ron::to_string(&part).unwrap(), before, "{field:?}: {value:?}");
+            assert_eq!(
+                ron::to_string(&part).unwrap(),
+                before,
+                "{field:?}: {value:?}"
+            );
         }
         for value in allowed(info) {
             assert_eq!(info.kind.refusal(&value), None, "{field:?}: {value:?}");
@@ -56,7 +60,11 @@ where
             Value::Flag(_) => Value::Number(1.0),
             _ => Value::Flag(true),
         };
-        assert_eq!(field.set(&mut part, &wrong), Err(NotSet::WrongKind), "{field:?}");
+        assert_eq!(
+            field.set(&mut part, &wrong),
+            Err(NotSet::WrongKind),
+            "{field:?}"
+        );
         assert_eq!(&part, sample, "{field:?}: what is refused changes nothing");
     }
     for sample in samples {
