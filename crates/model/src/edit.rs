@@ -70,6 +70,18 @@ impl Edit {
             with: Box::new(with),
         }
     }
+
+    /// One change that takes back `newer` and then `older`: where both put back the same thing, the
+    /// older one alone. So a run of keys or a drag is one small step.
+    #[must_use]
+    pub fn joined(newer: Self, older: Self) -> Self {
+        match (&newer, &older) {
+            (Self::Set { field: a, .. }, Self::Set { field: b, .. }) if a == b => older,
+            (Self::ReplaceBox { id: a, .. }, Self::ReplaceBox { id: b, .. }) if a == b => older,
+            (Self::ReplaceHead(_), Self::ReplaceHead(_)) => older,
+            _ => Self::Together(vec![newer, older]),
+        }
+    }
 }
 
 /// What a job says of itself as a whole.

@@ -165,3 +165,18 @@ fn bores_that_are_drilled_already_are_added_and_removed() {
         FollowKind::Edges
     );
 }
+
+#[test]
+fn an_obstacle_is_put_above_a_box_and_taken_away() {
+    let (mut job, id, ..) = job();
+    let before = job.room.clone();
+    let edit = add_obstacle(&job, Some(id));
+    make(&mut job, Some(edit));
+    let (new, wall_box) = (&job.room.obstacles[before.obstacles.len()], &job.boxes[0]);
+    assert_eq!(new.along_wall.to - new.along_wall.from, wall_box.width);
+    assert!(new.above_floor.from > wall_box.place.above_floor + wall_box.height);
+    let edit = remove_obstacle(&job, new.id);
+    make(&mut job, edit);
+    assert_eq!(job.room, before);
+    assert_eq!(remove_obstacle(&job, crate::id::ObstacleId::new(999)), None);
+}

@@ -178,3 +178,22 @@ impl HeadField {
         Some(rest.split('.').next().unwrap_or(rest))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    #[test]
+    fn every_number_of_the_settings_is_in_one_group() {
+        let grouped = HeadField::LIMITS.iter().flat_map(|group| group.1);
+        let grouped: Vec<HeadField> = grouped.copied().collect();
+        let settings: BTreeSet<HeadField> = HeadField::all()
+            .filter(|it| it.setting().is_some() && it.info().kind.limits().is_some())
+            .collect();
+        assert_eq!(grouped.len(), settings.len());
+        assert_eq!(grouped.into_iter().collect::<BTreeSet<_>>(), settings);
+        assert_eq!(HeadField::FingerGapTo.setting(), Some("finger_gap"));
+    }
+}

@@ -6,6 +6,8 @@ use super::value::Value;
 /// What the program knows of a field.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Info {
+    /// What catalogues of words call it: `BoxField.Width`. No other field has the same.
+    pub key: &'static str,
     /// Where it stands in its part, dotted and with a dot before it: `.place.along_wall`.
     pub path: &'static str,
     /// What it counts and what it may be.

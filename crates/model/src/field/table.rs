@@ -191,6 +191,7 @@ macro_rules! fields {
                 match self {
                     $(Self::$Variant $((fields!(@any $edge)))? => const {
                         &Info {
+                            key: concat!(stringify!($Name), ".", stringify!($Variant)),
                             path: dotted!(; $($place)+),
                             kind: $kind,
                             usual: $usual,

@@ -97,6 +97,9 @@ fn what_a_row_says_of_a_field_suits_itself() {
             assert!(words.iter().all(|it| !it.trim().is_empty()), "{info:?}");
             assert!(info.meaning.ends_with('.'), "one sentence: {info:?}");
             assert!(info.path.starts_with('.'), "{info:?}");
+            let variant = format!("{field:?}");
+            let variant = variant.split('(').next().unwrap_or_default();
+            assert!(info.key.ends_with(&format!(".{variant}")), "{info:?}");
             if let Some(limits) = info.kind.limits() {
                 assert!(limits.least < limits.most, "{info:?}");
                 assert!(limits.why.ends_with('.'), "{info:?}");

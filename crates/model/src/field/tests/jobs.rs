@@ -299,3 +299,23 @@ fn what_is_gone_has_no_fields() {
     let problems = apply(&mut job, edit).unwrap_err();
     assert!(problems[0].what.contains("not there"), "{problems:?}");
 }
+
+#[test]
+fn a_run_of_changes_of_one_field_is_taken_back_as_one() {
+    let mut job = full_job();
+    let before = job.clone();
+    let field = FieldRef::Box(job.boxes[0].id, BoxField::Width);
+    let mut back: Option<Edit> = None;
+    for width in [801.0, 802.0, 803.0] {
+        let value = Value::Number(width);
+        let inverse = apply(&mut job, Edit::Set { field, value }).unwrap();
+        back = Some(match back {
+            Some(older) => Edit::joined(inverse, older),
+            None => inverse,
+        });
+    }
+    let back = back.unwrap();
+    assert!(matches!(back, Edit::Set { .. }), "{back:?}");
+    apply(&mut job, back).unwrap();
+    assert_eq!(job, before);
+}
