@@ -141,11 +141,10 @@ impl App {
         Panel::top("top bar")
             .frame(bar)
             .show(ui, |ui| top_bar_ui(ui, session, asking, queue));
-        let door = document
-            .inspection()
-            .boxes
-            .get(selection.box_index)
-            .and_then(|report| report.openings.get(selection.opening)?.door.as_ref());
+        let door = session
+            .shown_report()
+            .zip(session.shown_door())
+            .and_then(|(report, door)| report.door(door));
         Panel::bottom("status line").frame(bar).show(ui, |ui| {
             status_ui(ui, status, busy, door, document.job().unit, queue);
         });
@@ -159,7 +158,7 @@ impl App {
                 let form = Form {
                     job: document.job(),
                     inspection: document.inspection(),
-                    box_index: selection.box_index,
+                    box_id: selection.box_id,
                     opening: selection.opening,
                     fields: &mut view.fields,
                     queue,

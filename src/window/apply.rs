@@ -86,7 +86,7 @@ impl App {
             }
             ActionId::PlaceStrut => {
                 if let Some(places) = self.session.strut_places() {
-                    let dialog = StrutDialog::new(places);
+                    let dialog = StrutDialog::new(places, self.session.job());
                     self.open_dialog(ctx, Dialog::PlaceStrut(Box::new(dialog)));
                 }
             }

@@ -25,7 +25,7 @@ pub(crate) fn drawings_ui(
 ) {
     let (document, selection) = (session.document(), session.selection());
     let inspection = document.inspection();
-    let Some(report) = inspection.boxes.get(selection.box_index) else {
+    let Some(report) = session.shown_report() else {
         ui.centered_and_justified(|ui| ui.label("No box yet. Add one at the left."));
         return;
     };
@@ -39,7 +39,7 @@ pub(crate) fn drawings_ui(
                 .collect()
         })
         .unwrap_or_default();
-    let preview = view.findings.preview.ghost(document, selection.box_index);
+    let preview = view.findings.preview.ghost(document, report.id);
     let (ghost, preview) = preview.unzip();
     let shown = Shown {
         job: document.job(),

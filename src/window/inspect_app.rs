@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use flapwright_model::id::{BoxId, OpeningId};
 use flapwright_model::job::Job;
 use flapwright_rules::inspection::Inspection;
 
@@ -51,9 +52,9 @@ impl App {
 
     /// The shown box and the shown opening of it.
     #[must_use]
-    pub const fn shown(&self) -> (usize, usize) {
+    pub const fn shown(&self) -> (Option<BoxId>, Option<OpeningId>) {
         (
-            self.session.selection().box_index,
+            self.session.selection().box_id,
             self.session.selection().opening,
         )
     }

@@ -8,6 +8,7 @@ use std::path::PathBuf;
 
 use flapwright_model::card::Card;
 use flapwright_model::edit::Edit;
+use flapwright_model::id::{BoxId, CardId, OpeningId};
 use flapwright_model::length::Unit;
 use flapwright_motion::strut_mounts::{MountAnswer, MountLimits};
 
@@ -93,15 +94,15 @@ pub enum Action {
     StopSearch,
     /// Takes over what the search found for a size, as one step.
     UseMounts {
-        /// Name of the card.
-        card: String,
+        /// The card.
+        card: CardId,
         /// What was found.
         answer: Box<MountAnswer>,
     },
     /// Shows another box.
-    ShowBox(usize),
+    ShowBox(BoxId),
     /// Shows another opening of the box.
-    ShowOpening(usize),
+    ShowOpening(OpeningId),
     /// Selects a finding, or none, and shows the box that it is about.
     SelectFinding(Option<FindingKey>),
     /// Selects the next open finding.

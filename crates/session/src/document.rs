@@ -8,8 +8,9 @@ use flapwright_model::validate::Problem;
 use flapwright_rules::Inspector;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
+use flapwright_rules::place_words::PlaceWords;
 
-use crate::finding_key::{FindingKey, keys_of};
+use crate::finding_key::FindingKey;
 use crate::history::{Gesture, History, StateName};
 
 /// The open job.
@@ -18,8 +19,6 @@ pub struct Document {
     job: Job,
     path: Option<PathBuf>,
     inspection: Inspection,
-    /// What the findings are called, in the order of the list.
-    keys: Vec<FindingKey>,
     /// Knows the boxes of the last state, so that an edit costs only the boxes that it touches.
     inspector: Inspector,
     history: History,
@@ -33,14 +32,12 @@ impl Document {
     pub fn new(job: Job, path: Option<PathBuf>) -> Self {
         let mut inspector = Inspector::default();
         let inspection = inspector.inspect(&job);
-        let keys = keys_of(&inspection.findings);
         let history = History::default();
         let saved = history.state();
         Self {
             job,
             path,
             inspection,
-            keys,
             inspector,
             history,
             saved,
@@ -60,16 +57,17 @@ impl Document {
         &self.inspection
     }
 
-    /// The findings, worst first, the accepted ones last, each with what it is called.
-    pub fn findings(&self) -> impl Iterator<Item = (&FindingKey, &Finding)> {
-        self.keys.iter().zip(&self.inspection.findings)
-    }
-
     /// The finding of that name, if the job still has it.
     #[must_use]
     pub fn finding(&self, key: &FindingKey) -> Option<&Finding> {
-        let place = self.keys.iter().position(|it| it == key)?;
-        self.inspection.findings.get(place)
+        let findings = &self.inspection.findings;
+        findings.iter().find(|it| key.names(it))
+    }
+
+    /// Where a finding is, in words.
+    #[must_use]
+    pub fn place_of(&self, finding: &Finding) -> String {
+        PlaceWords::of(&self.job, &self.inspection).place(finding)
     }
 
     /// How many findings are open.
@@ -166,7 +164,6 @@ impl Document {
 
     fn look_again(&mut self) {
         self.inspection = self.inspector.inspect(&self.job);
-        self.keys = keys_of(&self.inspection.findings);
         self.revision += 1;
     }
 }

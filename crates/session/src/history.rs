@@ -134,7 +134,7 @@ impl History {
 /// One change that takes back `newer` and then `older`.
 fn joined(newer: Edit, older: Edit) -> Edit {
     match (&newer, &older) {
-        (Edit::ReplaceBox { index: a, .. }, Edit::ReplaceBox { index: b, .. }) if a == b => older,
+        (Edit::ReplaceBox { id: a, .. }, Edit::ReplaceBox { id: b, .. }) if a == b => older,
         (Edit::ReplaceHead(_), Edit::ReplaceHead(_)) => older,
         _ => Edit::Together(vec![newer, older]),
     }
@@ -143,6 +143,7 @@ fn joined(newer: Edit, older: Edit) -> Edit {
 #[cfg(test)]
 mod tests {
     use flapwright_model::edit::JobHead;
+    use flapwright_model::id::BoxId;
     use flapwright_model::length::Unit;
 
     use super::*;
@@ -217,7 +218,7 @@ mod tests {
         let refused = history.take(
             &mut job,
             "none".to_owned(),
-            Edit::RemoveBox { index: 3 },
+            Edit::RemoveBox { id: BoxId::new(3) },
             None,
         );
         assert!(refused.is_err());

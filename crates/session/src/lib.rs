@@ -45,7 +45,6 @@ pub mod selection;
 mod session;
 pub mod sheet_files;
 pub mod shipped;
-pub mod starter;
 mod strut_search;
 mod worker;
 

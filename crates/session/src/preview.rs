@@ -1,8 +1,12 @@
 //! A remedy that is shown in the drawings before it is applied.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use flapwright_model::edit::apply;
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::edit::{Edit, apply};
+use flapwright_model::id::BoxId;
+use flapwright_model::job::Job;
 use flapwright_rules::Inspector;
 use flapwright_rules::inspection::BoxReport;
 
@@ -34,8 +38,8 @@ pub struct Preview {
     inspector: Inspector,
 }
 
-/// The boxes that a remedy changes, as they would be; `None` for those that it leaves alone.
-type Ghosts = Vec<Option<Arc<BoxReport>>>;
+/// The boxes that a remedy changes, as they would be.
+type Ghosts = BTreeMap<BoxId, Arc<BoxReport>>;
 
 impl Preview {
     /// Forgets what was pointed at in the last frame, and what was kept of another state.
@@ -75,31 +79,33 @@ impl Preview {
     pub fn ghost(
         &mut self,
         document: &Document,
-        box_index: usize,
+        box_id: BoxId,
     ) -> Option<(Arc<BoxReport>, String)> {
-        let at = self.pointed.as_ref().or(self.kept.as_ref())?;
+        let at = self.pointed.as_ref().or(self.kept.as_ref())?.clone();
         let finding = document.finding(&at.finding)?;
         let remedy = finding.remedies.get(at.remedy)?;
-        if self.made.as_ref().is_none_or(|(made, _)| made != at) {
-            let mut job = document.job().clone();
-            let ghosts = match apply(&mut job, remedy.edit.clone()) {
-                Ok(_inverse) => {
-                    let boxes = self.inspector.inspect(&job).boxes;
-                    let changed =
-                        |index: usize| job.boxes.get(index) != document.job().boxes.get(index);
-                    boxes
-                        .into_iter()
-                        .enumerate()
-                        .map(|(index, report)| changed(index).then_some(report))
-                        .collect()
-                }
-                Err(_problems) => Vec::new(),
-            };
-            self.made = Some((at.clone(), ghosts));
+        if self.made.as_ref().is_none_or(|(made, _)| *made != at) {
+            let ghosts = self.ghosts(document.job(), &remedy.edit);
+            self.made = Some((at, ghosts));
         }
         let (_, ghosts) = self.made.as_ref()?;
-        let ghost = ghosts.get(box_index)?.as_ref()?;
+        let ghost = ghosts.get(&box_id)?;
         self.shown = Some(remedy.title.clone());
         Some((Arc::clone(ghost), remedy.title.clone()))
+    }
+
+    fn ghosts(&mut self, before: &Job, edit: &Edit) -> Ghosts {
+        let mut job = before.clone();
+        if apply(&mut job, edit.clone()).is_err() {
+            return Ghosts::new();
+        }
+        let before: BTreeMap<BoxId, &WallBox> = before.boxes.iter().map(|it| (it.id, it)).collect();
+        let boxes = self.inspector.inspect(&job).boxes;
+        job.boxes
+            .iter()
+            .zip(boxes)
+            .filter(|(after, _)| before.get(&after.id) != Some(after))
+            .map(|(after, report)| (after.id, report))
+            .collect()
     }
 }

@@ -1,5 +1,6 @@
 //! What the job remembers of sheets that went out.
 
+use flapwright_model::change::graft_records;
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::part::PartId;
@@ -44,53 +45,7 @@ impl ToRemember {
             .map(|panel| panel.id)
             .collect();
         let edit = record(&self.job, &self.inspection, &parts, self.state);
-        let mut grafted = Vec::new();
-        graft(&edit, &self.job, now, &mut grafted);
-        (!grafted.is_empty()).then_some(Edit::Together(grafted))
-    }
-}
-
-/// Takes over the records of the boxes that are still there, and what their doors' bores hang on.
-fn graft(edit: &Edit, then: &Job, now: &Job, grafted: &mut Vec<Edit>) {
-    match edit {
-        Edit::Together(edits) => {
-            for edit in edits {
-                graft(edit, then, now, grafted);
-            }
-        }
-        Edit::ReplaceBox { index, with } => {
-            let (Some(before), Some(here)) = (then.boxes.get(*index), now.boxes.get(*index)) else {
-                return;
-            };
-            let mut after = here.clone();
-            after.records.clone_from(&with.records);
-            // A door that is drilled now hangs on its own bores.
-            let doors = after
-                .openings
-                .iter_mut()
-                .zip(&before.openings)
-                .zip(&with.openings);
-            for ((here, before), with) in doors {
-                if let (Some(here), Some(before), Some(with)) =
-                    (&mut here.door, &before.door, &with.door)
-                    && before.bores_hang_on != with.bores_hang_on
-                {
-                    here.bores_hang_on.clone_from(&with.bores_hang_on);
-                }
-            }
-            if before.name == here.name && after != *here {
-                grafted.push(Edit::ReplaceBox {
-                    index: *index,
-                    with: Box::new(after),
-                });
-            }
-        }
-        Edit::InsertBox { .. }
-        | Edit::RemoveBox { .. }
-        | Edit::ReplaceHead(_)
-        | Edit::ReplaceMaterials(_)
-        | Edit::ReplaceCards(_)
-        | Edit::ReplaceAccepted(_) => {}
+        graft_records(&edit, &self.job, now)
     }
 }
 

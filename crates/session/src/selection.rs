@@ -1,5 +1,9 @@
 //! What of the job is looked at.
 
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::id::{BoxId, OpeningId};
+use flapwright_model::job::Job;
+
 use crate::document::Document;
 use crate::finding_key::FindingKey;
 
@@ -9,10 +13,10 @@ const RUN_SECONDS: f64 = 2.5;
 /// What is looked at, and how.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Selection {
-    /// The shown box.
-    pub box_index: usize,
+    /// The shown box; `None` only while the job has none.
+    pub box_id: Option<BoxId>,
     /// The shown opening of it.
-    pub opening: usize,
+    pub opening: Option<OpeningId>,
     /// The selected finding.
     pub finding: Option<FindingKey>,
     /// How far the door of the section is open: 0 closed, 1 open.
@@ -70,25 +74,56 @@ impl Selection {
     }
 
     /// Shows another box, at its first opening.
-    pub(crate) const fn show_box(&mut self, index: usize) {
-        if self.box_index != index {
-            self.box_index = index;
-            self.opening = 0;
+    pub(crate) fn show_box(&mut self, id: BoxId) {
+        if self.box_id != Some(id) {
+            self.box_id = Some(id);
+            self.opening = None;
         }
     }
 
-    /// Keeps what is shown within what there is.
-    pub(crate) fn stay_within(&mut self, document: &Document) {
+    /// Where the shown box and opening stand in a job, so that their neighbours are shown when they
+    /// are gone.
+    pub(crate) fn places(&self, job: &Job) -> Places {
+        let is_shown = |it: &WallBox| Some(it.id) == self.box_id;
+        let wall_box = job.boxes.iter().position(is_shown).unwrap_or(0);
+        let openings = job.boxes.get(wall_box).map(WallBox::openings);
+        let opening =
+            openings.and_then(|all| all.iter().position(|it| Some(it.id) == self.opening));
+        Places {
+            wall_box,
+            opening: opening.unwrap_or(0),
+        }
+    }
+
+    /// Keeps what is shown within what there is; `before` is where it stood.
+    pub(crate) fn stay_within(&mut self, document: &Document, before: Places) {
         let boxes = &document.job().boxes;
-        self.box_index = self.box_index.min(boxes.len().saturating_sub(1));
-        let openings = boxes.get(self.box_index).map_or(0, |it| it.openings.len());
-        self.opening = self.opening.min(openings.saturating_sub(1));
+        let shown = boxes.iter().find(|it| Some(it.id) == self.box_id);
+        let shown = shown
+            .or_else(|| boxes.get(before.wall_box))
+            .or_else(|| boxes.last());
+        let openings = shown.map(WallBox::openings).unwrap_or_default();
+        let opening = openings.iter().find(|it| Some(it.id) == self.opening);
+        let beside = if shown.map(|it| it.id) == self.box_id && self.opening.is_some() {
+            openings.get(before.opening).or_else(|| openings.last())
+        } else {
+            openings.first()
+        };
+        self.opening = opening.or(beside).map(|it| it.id);
+        self.box_id = shown.map(|it| it.id);
         if let Some(key) = &self.finding
             && document.finding(key).is_none()
         {
             self.finding = None;
         }
     }
+}
+
+/// Where the shown box and opening stand in the lists of a job.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Places {
+    wall_box: usize,
+    opening: usize,
 }
 
 #[cfg(test)]

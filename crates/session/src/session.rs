@@ -21,7 +21,7 @@ use crate::export::Exporting;
 use crate::history::Gesture;
 use crate::job_file;
 use crate::outcome::Outcome;
-use crate::selection::Selection;
+use crate::selection::{Places, Selection};
 use crate::strut_search::StrutSearch;
 use crate::worker::Wake;
 
@@ -58,13 +58,15 @@ impl Session {
     /// A session with a job that was just read or made; `path` is the file that it is kept in.
     #[must_use]
     pub fn new(job: Job, path: Option<PathBuf>) -> Self {
-        Self {
+        let mut session = Self {
             document: Document::new(job, path),
             selection: Selection::default(),
             exporting: None,
             search: None,
             wake: Arc::new(|| {}),
-        }
+        };
+        session.stay_within(Places::default());
+        session
     }
 
     /// A session with the job of a file.
@@ -114,6 +116,7 @@ impl Session {
 
     /// Does one thing and says what came of it.
     pub fn apply(&mut self, action: Action) -> Outcome {
+        let before = self.selection.places(self.job());
         let outcome = match action {
             Action::New | Action::Open(_) | Action::Save | Action::SaveAs(_) => self.file(action),
             Action::Export { choice, folder } => self.export(*choice, folder),
@@ -141,7 +144,7 @@ impl Session {
             Action::TakeSize { card, size } => self.take_size(&card, &size),
             Action::SearchMounts(limits) => self.search_mounts(*limits),
             Action::StopSearch => self.stop_search(),
-            Action::UseMounts { card, answer } => self.use_mounts(&card, &answer),
+            Action::UseMounts { card, answer } => self.use_mounts(card, &answer),
             Action::SelectFinding(finding) => self.select_finding(finding),
             Action::NextFinding => self.step_finding(true),
             Action::PreviousFinding => self.step_finding(false),
@@ -154,16 +157,20 @@ impl Session {
             | Action::ToggleDimensions
             | Action::ShowTab(_) => self.look(action),
         };
-        self.selection.stay_within(&self.document);
+        self.stay_within(before);
         outcome
+    }
+
+    fn stay_within(&mut self, before: Places) {
+        self.selection.stay_within(&self.document, before);
     }
 
     /// What only changes what is looked at.
     fn look(&mut self, action: Action) -> Outcome {
         let selection = &mut self.selection;
         match action {
-            Action::ShowBox(index) => selection.show_box(index),
-            Action::ShowOpening(opening) => selection.opening = opening,
+            Action::ShowBox(id) => selection.show_box(id),
+            Action::ShowOpening(id) => selection.opening = Some(id),
             Action::OpenDoor(s) => {
                 selection.running = None;
                 selection.s = s.clamp(0.0, 1.0);

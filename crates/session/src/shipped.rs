@@ -63,7 +63,7 @@ mod tests {
     fn the_demo_job_uses_the_shipped_cards_and_materials() {
         let demo = demo_job().unwrap();
         let cards = demo_cards().unwrap();
-        for card in &demo.cards {
+        for card in demo.card_list() {
             assert!(
                 cards.contains(card),
                 "card {} of the demo differs from its file",

@@ -41,8 +41,8 @@ impl App {
                 };
             }
             CardCommand::New(kind) => self.open_card(CardDraft::blank(kind)),
-            CardCommand::Edit(index) => {
-                if let Some(card) = self.session.job().cards.get(index) {
+            CardCommand::Edit(id) => {
+                if let Some(card) = self.session.job().card_by_id(id) {
                     let draft = CardDraft::of_card(card);
                     self.open_card(draft);
                 }
@@ -86,14 +86,14 @@ impl App {
             }
             CardCommand::Import => self.ask_path(ctx, Purpose::ImportCard, Ask::OpenCard),
             CardCommand::ImportPath(path) => self.import_card(ctx, &path),
-            CardCommand::Export(index) => {
-                if let Some(card) = self.session.job().cards.get(index) {
+            CardCommand::Export(id) => {
+                if let Some(card) = self.session.job().card_by_id(id) {
                     let (text, name) = (write_card(card), card.name.clone());
                     self.ask_card_file(ctx, text, &name);
                 }
             }
-            CardCommand::JobCardIntoLibrary(index) => {
-                if let Some(card) = self.session.job().cards.get(index).cloned() {
+            CardCommand::JobCardIntoLibrary(id) => {
+                if let Some(card) = self.session.job().card_by_id(id).cloned() {
                     self.put_in_library(ctx, &card);
                 }
             }
@@ -107,8 +107,8 @@ impl App {
                     self.open_card(CardDraft::of_card(&card));
                 }
             }
-            CardCommand::Compare(index) => {
-                let card = self.session.job().cards.get(index);
+            CardCommand::Compare(id) => {
+                let card = self.session.job().card_by_id(id);
                 let other = card.and_then(|card| self.cards.shelf.named(&card.name).next());
                 if let (Some(card), Some(other)) = (card, other) {
                     let differs = CardDiffers::new(card, other.card(), "the library");
@@ -189,12 +189,8 @@ impl App {
 
     /// Takes a card from elsewhere into the job; asks where the job has another one of its name.
     fn take_card(&mut self, ctx: &Context, card: Card, from: &str) {
-        let mine = self
-            .session
-            .job()
-            .cards
-            .iter()
-            .find(|it| it.name == card.name);
+        let mine = self.session.job().card_named(&card.name);
+        let mine = mine.map(|used| &used.card);
         match mine {
             Some(mine) if *mine != card => {
                 let differs = CardDiffers::new(mine, &card, from);

@@ -2,6 +2,7 @@
 
 use egui::{Button, CollapsingHeader, Frame, Label, Response, RichText, Sense, Stroke, Ui};
 use flapwright_rules::finding::{Finding, Remedy, Severity};
+use flapwright_rules::place_words::PlaceWords;
 
 use crate::window::command::Command;
 use crate::window::tokens::{bold, tokens};
@@ -13,6 +14,8 @@ use flapwright_session::preview::{Preview, RemedyAt};
 /// What every finding of the list is shown with.
 pub(super) struct FindingCard<'a> {
     pub(super) document: &'a Document,
+    /// Where findings are, in words.
+    pub(super) places: &'a PlaceWords<'a>,
     /// The lit finding.
     pub(super) chosen: Option<&'a FindingKey>,
     /// Whether it must come into sight.
@@ -21,29 +24,31 @@ pub(super) struct FindingCard<'a> {
     pub(super) queue: &'a mut Vec<Command>,
 }
 
+impl FindingCard<'_> {
+    /// Whether a finding is the selected one.
+    pub(super) fn is_chosen(&self, finding: &Finding) -> bool {
+        self.chosen.is_some_and(|key| key.names(finding))
+    }
+}
+
 /// An open finding with its remedies.
-pub(super) fn finding_ui(
-    ui: &mut Ui,
-    card: &mut FindingCard<'_>,
-    key: &FindingKey,
-    finding: &Finding,
-) {
-    framed(ui, card, key, finding, |ui, card| {
+pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
+    framed(ui, card, finding, |ui, card| {
         details_ui(ui, finding);
         for (remedy_index, remedy) in finding.remedies.iter().enumerate() {
             let at = RemedyAt {
                 revision: card.document.revision(),
-                finding: key.clone(),
+                finding: FindingKey::of(finding),
                 remedy: remedy_index,
             };
             ui.add_space(2.0);
             remedy_ui(ui, card, &at, remedy);
         }
         ui.horizontal_wrapped(|ui| {
-            let button = small_button(ui, "Accept…", "Accept", finding)
+            let button = small_button(ui, card, ("Accept…", "Accept"), finding)
                 .on_hover_text("Keep it as it is, with a reason that is printed on the sheets.");
             if button.clicked() {
-                card.queue.push(Command::AskAccept(key.clone()));
+                card.queue.push(Command::AskAccept(FindingKey::of(finding)));
             }
             what_ui(ui, card, finding);
         });
@@ -51,21 +56,22 @@ pub(super) fn finding_ui(
 }
 
 /// An accepted finding with the reason.
-pub(super) fn accepted_ui(
-    ui: &mut Ui,
-    card: &mut FindingCard<'_>,
-    key: &FindingKey,
-    finding: &Finding,
-) {
-    framed(ui, card, key, finding, |ui, card| {
+pub(super) fn accepted_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
+    framed(ui, card, finding, |ui, card| {
         let reason = finding.accepted.as_deref().unwrap_or_default();
         ui.add(Label::new(format!("Accepted: {reason}")).wrap());
         details_ui(ui, finding);
         ui.horizontal_wrapped(|ui| {
-            let button = small_button(ui, "Take back", "Take back the acceptance of", finding)
-                .on_hover_text("The finding is open again.");
+            let button = small_button(
+                ui,
+                card,
+                ("Take back", "Take back the acceptance of"),
+                finding,
+            )
+            .on_hover_text("The finding is open again.");
             if button.clicked() {
-                card.queue.push(Command::Do(Action::TakeBack(key.clone())));
+                card.queue
+                    .push(Command::Do(Action::TakeBack(FindingKey::of(finding))));
             }
             what_ui(ui, card, finding);
         });
@@ -73,13 +79,19 @@ pub(super) fn accepted_ui(
 }
 
 /// A small button whose name for a screen reader says which finding it is about.
-fn small_button(ui: &mut Ui, text: &str, verb: &str, finding: &Finding) -> Response {
+fn small_button(
+    ui: &mut Ui,
+    card: &FindingCard<'_>,
+    (text, verb): (&str, &str),
+    finding: &Finding,
+) -> Response {
+    let place = card.places.place(finding);
     ui.add(Button::new(text).small())
-        .accessible_name(format!("{verb} {}, {}", finding.check, finding.place))
+        .accessible_name(format!("{verb} {}, {place}", finding.check))
 }
 
 fn what_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
-    let button = small_button(ui, "What is this?", "What is", finding)
+    let button = small_button(ui, card, ("What is this?", "What is"), finding)
         .on_hover_text("What the check looks at, why it matters, what can be done.");
     if button.clicked() {
         card.queue.push(Command::ShowPage(finding.check.to_owned()));
@@ -89,12 +101,11 @@ fn what_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
 fn framed(
     ui: &mut Ui,
     card: &mut FindingCard<'_>,
-    key: &FindingKey,
     finding: &Finding,
     body: impl FnOnce(&mut Ui, &mut FindingCard<'_>),
 ) {
     let tokens = tokens(ui);
-    let chosen = card.chosen == Some(key);
+    let chosen = card.is_chosen(finding);
     let edge = if chosen {
         Stroke::new(2.0, tokens.severity(finding.severity))
     } else {
@@ -107,7 +118,7 @@ fn framed(
         .inner_margin(8.0);
     frame.show(ui, |ui| {
         ui.set_width(ui.available_width());
-        let message = message_ui(ui, card, key, finding);
+        let message = message_ui(ui, card, finding);
         if chosen && card.scroll {
             message.scroll_to_me(None);
         }
@@ -116,23 +127,15 @@ fn framed(
 }
 
 /// Severity, place, check, and the sentence, which is the button that lights the places.
-fn message_ui(
-    ui: &mut Ui,
-    card: &mut FindingCard<'_>,
-    key: &FindingKey,
-    finding: &Finding,
-) -> Response {
+fn message_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) -> Response {
     let tokens = tokens(ui);
     let first = finding.subjects.first();
-    let report = first.and_then(|subject| {
-        let boxes = &card.document.inspection().boxes;
-        boxes.get(subject.box_index())
-    });
+    let name = first.and_then(|subject| subject.box_id());
+    let name = name.map_or_else(String::new, |id| card.places.box_name(id));
     ui.horizontal_wrapped(|ui| {
         badge(ui, finding.severity);
-        let name = report.map_or("", |report| report.name.as_str());
         ui.label(RichText::new(name).strong())
-            .on_hover_text(&finding.place);
+            .on_hover_text(card.places.place(finding));
         ui.label(RichText::new(finding.check).small().color(tokens.text_soft));
     });
     let message = Label::new(&finding.message)
@@ -144,9 +147,9 @@ fn message_ui(
         .on_hover_cursor(egui::CursorIcon::PointingHand)
         .on_hover_text("Light the places in the drawings.");
     if response.clicked() {
-        let chosen = card.chosen == Some(key);
+        let chosen = card.is_chosen(finding);
         card.queue.push(Command::Do(Action::SelectFinding(
-            (!chosen).then(|| key.clone()),
+            (!chosen).then(|| FindingKey::of(finding)),
         )));
     }
     if response.has_focus() {

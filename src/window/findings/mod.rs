@@ -5,6 +5,7 @@ mod filter;
 
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::place_words::PlaceWords;
 use flapwright_rules::plural::count;
 
 use self::card::{FindingCard, accepted_ui, finding_ui};
@@ -15,7 +16,6 @@ use super::view_state::ViewState;
 use flapwright_session::Session;
 use flapwright_session::action_table::ActionId;
 use flapwright_session::document::Document;
-use flapwright_session::finding_key::FindingKey;
 use flapwright_session::preview::Preview;
 
 /// What the list of findings remembers.
@@ -41,17 +41,17 @@ pub(crate) fn findings_ui(
     let state = &mut view.findings;
     filter_ui(ui, inspection, &mut state.filter);
     ui.separator();
+    let places = PlaceWords::of(document.job(), inspection);
     let mut card = FindingCard {
         document,
+        places: &places,
         chosen,
         scroll,
         preview: &mut state.preview,
         queue,
     };
     let filter = state.filter;
-    let shown = |key: &FindingKey, finding: &Finding| {
-        filter.shows(finding, inspection) || chosen == Some(key)
-    };
+    let is_chosen = |finding: &Finding| chosen.is_some_and(|key| key.names(finding));
     egui::ScrollArea::vertical()
         .auto_shrink(false)
         .show(ui, |ui| {
@@ -59,14 +59,14 @@ pub(crate) fn findings_ui(
                 ui.label("Nothing found: every check holds.");
             }
             let (mut left_out, mut accepted) = (0, Vec::new());
-            for (key, finding) in document.findings() {
-                if !shown(key, finding) {
+            for finding in &inspection.findings {
+                if !filter.shows(finding, inspection) && !is_chosen(finding) {
                     left_out += 1;
                 } else if finding.accepted.is_some() {
-                    accepted.push((key, finding));
+                    accepted.push(finding);
                 } else {
-                    ui.push_id(("finding", key), |ui| {
-                        finding_ui(ui, &mut card, key, finding);
+                    ui.push_id(("finding", finding.check, &finding.about), |ui| {
+                        finding_ui(ui, &mut card, finding);
                     });
                     ui.add_space(4.0);
                 }
@@ -110,16 +110,16 @@ fn head_ui(ui: &mut Ui, document: &Document, queue: &mut Vec<Command>) {
     }
 }
 
-fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[(&FindingKey, &Finding)]) {
-    let chosen = accepted.iter().any(|(key, _)| card.chosen == Some(*key));
+fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[&Finding]) {
+    let chosen = accepted.iter().any(|finding| card.is_chosen(finding));
     let title = bold(format!("Accepted ({})", accepted.len()));
     CollapsingHeader::new(title)
         .id_salt("accepted findings")
         .open((chosen && card.scroll).then_some(true))
         .show(ui, |ui| {
-            for (key, finding) in accepted {
-                ui.push_id(("accepted", key), |ui| {
-                    accepted_ui(ui, card, key, finding);
+            for finding in accepted {
+                ui.push_id(("accepted", finding.check, &finding.about), |ui| {
+                    accepted_ui(ui, card, finding);
                 });
                 ui.add_space(4.0);
             }

@@ -18,9 +18,11 @@ mod zones_bar;
 
 use egui::{RichText, Ui};
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::FittingChoice;
+use flapwright_model::id::{DoorId, OpeningId};
+use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
-use flapwright_rules::inspection::DoorReport;
+use flapwright_rules::inspection::{BoxReport, DoorReport};
+use flapwright_rules::place_words::PlaceWords;
 
 pub(crate) use self::cache::{Known, MechanicsView};
 pub(crate) use self::strut_dialog::{StrutDialog, strut_ui};
@@ -31,6 +33,7 @@ use super::tokens::{bold, toggle, tokens};
 use super::view_state::ViewState;
 use flapwright_session::Session;
 use flapwright_session::action_table::ActionId;
+use flapwright_session::document::Document;
 use flapwright_session::selection::SideTab;
 
 /// The door that the panel speaks of.
@@ -38,7 +41,8 @@ use flapwright_session::selection::SideTab;
 struct AboutDoor<'a> {
     known: &'a Known,
     door: &'a DoorReport,
-    choice: Option<&'a FittingChoice>,
+    /// Names of the card and size that it has.
+    choice: Option<(&'a str, &'a str)>,
     unit: Unit,
     s: f64,
 }
@@ -76,27 +80,21 @@ pub(crate) fn side_ui(
         findings_ui(ui, session, view, queue);
         return;
     }
-    let (box_index, opening) = (selection.box_index, selection.opening);
-    let wall_box = document.job().boxes.get(box_index);
-    let Some(wall_box) = wall_box else {
+    let Some((wall_box, report)) = session.shown_wall_box().zip(session.shown_report()) else {
         ui.label("No box yet.");
         return;
     };
-    which(ui, document, wall_box, opening);
-    let report = document.inspection().boxes.get(box_index);
-    let door = report.and_then(|report| report.openings.get(opening)?.door.as_ref());
+    let door = session.shown_door().and_then(|id| report.door(id));
+    which(ui, document, report, (selection.opening, door));
     let Some(door) = door else {
         ui.label("This opening has no door.");
         return;
     };
-    let Some(known) = view.mechanics.known(document, box_index, opening) else {
+    let Some(known) = view.mechanics.known(document, wall_box.id, door.id) else {
         ui.add(egui::Label::new(nothing_known(door)).wrap());
         return;
     };
-    let choice = wall_box
-        .openings
-        .get(opening)
-        .and_then(|it| it.door.as_ref()?.fitting.as_ref());
+    let choice = chosen(document.job(), wall_box, door.id);
     let about = AboutDoor {
         known: &known,
         door,
@@ -111,28 +109,31 @@ pub(crate) fn side_ui(
     }
 }
 
+/// Names of the card and size that a door has.
+fn chosen<'a>(job: &'a Job, wall_box: &'a WallBox, door: DoorId) -> Option<(&'a str, &'a str)> {
+    let choice = wall_box.door(door)?.fitting.as_ref()?;
+    let card = job.card_by_id(choice.card)?;
+    Some((card.name.as_str(), choice.size.as_str()))
+}
+
 /// Which door is spoken of.
 fn which(
     ui: &mut Ui,
-    document: &flapwright_session::document::Document,
-    wall_box: &WallBox,
-    opening: usize,
+    document: &Document,
+    report: &BoxReport,
+    (opening, door): (Option<OpeningId>, Option<&DoorReport>),
 ) {
     let soft = tokens(ui).text_soft;
     ui.horizontal_wrapped(|ui| {
-        ui.label(bold(&wall_box.name));
-        if wall_box.openings.len() > 1 {
-            ui.label(format!("opening {}", opening + 1));
+        let places = PlaceWords::of(document.job(), document.inspection());
+        ui.label(bold(places.box_name(report.id)));
+        if report.openings.len() > 1
+            && let Some(opening) = opening
+        {
+            ui.label(format!("opening {}", report.number_of(opening)));
         }
-        let door = document
-            .inspection()
-            .boxes
-            .iter()
-            .find(|report| report.name == wall_box.name)
-            .and_then(|report| report.openings.get(opening)?.door.as_ref());
-        if let Some(kind) = door.and_then(|door| door.kind) {
-            let fitting = door.map_or("", |door| door.fitting.as_str());
-            let text = format!("{}, {fitting}", kind.words());
+        if let Some((door, kind)) = door.and_then(|door| Some((door, door.kind?))) {
+            let text = format!("{}, {}", kind.words(), door.fitting);
             ui.label(RichText::new(text).color(soft));
         }
     });

@@ -2,6 +2,8 @@
 
 use egui::{Button, Context, Grid, Label, ProgressBar, RichText, Ui};
 use flapwright_model::card::Span;
+use flapwright_model::id::CardId;
+use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::measure::{Measure, length};
 use flapwright_motion::strut_mounts::{MountAnswer, MountError, MountLimits, StrutOnHand};
@@ -10,9 +12,9 @@ use flapwright_rules::strut_places::StrutPlaces;
 use super::sentence;
 use crate::window::command::Command;
 use crate::window::dialogs::modal_of;
-use crate::window::fields::Fields;
 use crate::window::fields::number::{Number, number};
 use crate::window::fields::quantity::Quantity;
+use crate::window::fields::{Fields, field_id};
 use crate::window::tokens::{bold, tokens};
 use flapwright_session::action::Action;
 use flapwright_session::outcome::Found;
@@ -25,8 +27,10 @@ const WORD: f32 = 34.0;
 /// The question and what was found.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct StrutDialog {
-    /// Name of the card.
-    pub(crate) card: String,
+    /// The card.
+    card_id: CardId,
+    /// Its name.
+    card: String,
     /// Its struts.
     struts: Vec<StrutOnHand>,
     /// Where the anchors may be.
@@ -39,9 +43,11 @@ pub(crate) struct StrutDialog {
 
 impl StrutDialog {
     /// The question with limits from box and door.
-    pub(crate) fn new(places: StrutPlaces) -> Self {
+    pub(crate) fn new(places: StrutPlaces, job: &Job) -> Self {
+        let card = job.card_by_id(places.card);
         Self {
-            card: places.card,
+            card_id: places.card,
+            card: card.map_or_else(String::new, |card| card.name.clone()),
             struts: places.struts,
             limits: places.limits,
             cold_and_hot: places.cold_and_hot,
@@ -116,10 +122,10 @@ fn limits_ui(ui: &mut Ui, limits: &mut MountLimits, unit: Unit, fields: &mut Fie
             ui.label(words).on_hover_text(meaning);
             for (end, value) in [("least", &mut span.min), ("most", &mut span.max)] {
                 let this = Number {
-                    path: &format!("strut.{path}.{end}"),
+                    id: field_id(("strut", path, end)),
                     name: &format!("{words}, {end}"),
                     word: end,
-                    meaning,
+                    meaning: &|| meaning.to_owned(),
                     quantity: Quantity::Length(unit),
                     word_width: WORD,
                 };
@@ -212,7 +218,7 @@ fn answer_ui(
         ));
     if button.clicked() {
         queue.push(Command::Do(Action::UseMounts {
-            card: dialog.card.clone(),
+            card: dialog.card_id,
             answer: Box::new(answer.clone()),
         }));
     }

@@ -1,13 +1,14 @@
 //! Undo, redo, boxes, units and cards.
 
-use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::Card;
+use flapwright_model::change;
 use flapwright_model::edit::{Edit, JobHead};
+use flapwright_model::id::CardId;
+use flapwright_model::job::UsedCard;
 use flapwright_model::length::Unit;
 
 use super::Session;
 use crate::outcome::Outcome;
-use crate::starter;
 
 impl Session {
     pub(super) fn undo(&mut self) -> Outcome {
@@ -25,41 +26,40 @@ impl Session {
     }
 
     pub(super) fn add_box(&mut self) -> Outcome {
-        let job = self.document.job();
-        let name = starter::free_name(job, "box 1");
-        let mut with = starter::plain_box(&name, &starter::usual_material(job));
-        with.place.along_wall = starter::free_place(job);
-        self.insert_box(format!("add {name}"), with)
+        let edit = change::add_box(self.job(), self.selection.box_id);
+        self.insert_box("add", edit)
     }
 
     pub(super) fn duplicate_box(&mut self) -> Outcome {
-        let job = self.document.job();
-        let Some(shown) = job.boxes.get(self.selection.box_index) else {
-            return Outcome::Nothing;
-        };
-        let mut copy = shown.clone();
-        copy.name = starter::free_name(job, &shown.name);
-        copy.place.along_wall = starter::free_place(job);
-        self.insert_box(format!("duplicate box {}", shown.name), copy)
+        let shown = self.selection.box_id;
+        match shown.and_then(|id| change::duplicate_box(self.job(), id)) {
+            Some(edit) => self.insert_box("duplicate as", edit),
+            None => Outcome::Nothing,
+        }
     }
 
-    fn insert_box(&mut self, label: String, with: WallBox) -> Outcome {
-        let index = (self.selection.box_index + 1).min(self.document.job().boxes.len());
-        let with = Box::new(with);
-        let outcome = self.change(label, Edit::InsertBox { index, with }, None);
+    /// Adds a box and shows it.
+    fn insert_box(&mut self, verb: &str, edit: Edit) -> Outcome {
+        let new = match &edit {
+            Edit::InsertBox { with, .. } => Some((with.id, format!("{verb} {}", with.name))),
+            _ => None,
+        };
+        let Some((id, label)) = new else {
+            return Outcome::Nothing;
+        };
+        let outcome = self.change(label, edit, None);
         if outcome.is_done() {
-            self.selection.show_box(index);
+            self.selection.show_box(id);
         }
         outcome
     }
 
     pub(super) fn remove_box(&mut self) -> Outcome {
-        let index = self.selection.box_index;
-        let Some(shown) = self.document.job().boxes.get(index) else {
+        let Some(shown) = self.shown_wall_box() else {
             return Outcome::Nothing;
         };
-        let label = format!("remove box {}", shown.name);
-        self.change(label, Edit::RemoveBox { index }, None)
+        let (id, label) = (shown.id, format!("remove box {}", shown.name));
+        self.change(label, Edit::RemoveBox { id }, None)
     }
 
     pub(super) fn use_unit(&mut self, unit: Unit) -> Outcome {
@@ -77,16 +77,19 @@ impl Session {
     pub(super) fn put_card(&mut self, card: Card) -> Outcome {
         let mut cards = self.document.job().cards.clone();
         let name = card.name.clone();
-        let label = match cards.iter_mut().find(|it| it.name == name) {
-            Some(before) if *before == card => {
+        let label = match cards.iter_mut().find(|it| it.card.name == name) {
+            Some(before) if before.card == card => {
                 return Outcome::Done(format!("The job has {name} as it is already"));
             }
             Some(before) => {
-                *before = card;
+                before.card = card;
                 format!("card {name}: changed")
             }
             None => {
-                cards.push(card);
+                cards.push(UsedCard {
+                    id: CardId::default(),
+                    card,
+                });
                 format!("card {name}: added")
             }
         };

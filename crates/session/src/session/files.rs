@@ -30,7 +30,7 @@ impl Session {
         let empty = Job {
             unit: job.unit,
             settings: job.settings.clone(),
-            ..Job::empty(job.materials.clone(), job.cards.clone())
+            ..Job::empty(job.materials.clone(), job.card_list().cloned().collect())
         };
         self.show(Document::new(empty, None));
         Outcome::Done("New job".to_owned())

@@ -1,6 +1,8 @@
 //! What is done to findings: selected, remedied, accepted, taken back.
 
-use flapwright_model::part::{Part, Subject};
+use flapwright_model::door::Door;
+use flapwright_model::id::{BoxId, OpeningId};
+use flapwright_model::part::Subject;
 use flapwright_rules::accept::{accept, take_back};
 use flapwright_rules::apply_safe_remedies;
 use flapwright_rules::finding::Finding;
@@ -41,7 +43,7 @@ impl Session {
         let accepted = &self.job().accepted;
         let before = accepted
             .iter()
-            .find(|it| it.check == finding.check && it.place == finding.place);
+            .find(|it| it.check == finding.check && it.about == finding.about);
         before.map(|it| it.reason.as_str())
     }
 
@@ -52,7 +54,11 @@ impl Session {
         if reason.trim().is_empty() {
             return Outcome::Nothing;
         }
-        let label = format!("accept {}: {}", finding.check, finding.place);
+        let label = format!(
+            "accept {}: {}",
+            finding.check,
+            self.document.place_of(finding)
+        );
         let edit = accept(self.document.job(), finding, reason);
         self.change(label, edit, None)
     }
@@ -61,7 +67,11 @@ impl Session {
         let Some(finding) = self.document.finding(key) else {
             return Outcome::Nothing;
         };
-        let label = format!("take back: {}, {}", finding.check, finding.place);
+        let label = format!(
+            "take back: {}, {}",
+            finding.check,
+            self.document.place_of(finding)
+        );
         let edit = take_back(self.document.job(), finding);
         self.change(label, edit, None)
     }
@@ -73,24 +83,47 @@ impl Session {
         let Some(subject) = subject else {
             return Outcome::Shown;
         };
-        self.selection.show_box(subject.box_index());
-        if let Some(opening) = opening_of(subject) {
-            self.selection.opening = opening;
+        let box_id = subject.box_id().or_else(|| self.box_on(subject));
+        if let Some(id) = box_id {
+            self.selection.show_box(id);
+            if let Some(opening) = self.opening_at(id, subject) {
+                self.selection.opening = Some(opening);
+            }
         }
         self.selection.tab = SideTab::Findings;
         Outcome::Shown
     }
 
+    /// The first box that has a door on a card; nothing else is of the job as a whole and has a box.
+    fn box_on(&self, subject: Subject) -> Option<BoxId> {
+        let Subject::Card(card) = subject else {
+            return None;
+        };
+        let is_on = |door: &&Door| door.fitting.as_ref().is_some_and(|it| it.card == card);
+        let mut boxes = self.job().boxes.iter();
+        let found = boxes.find(|it| it.doors().iter().any(is_on))?;
+        Some(found.id)
+    }
+
+    /// The opening that a finding about that is shown at.
+    fn opening_at(&self, id: BoxId, subject: Subject) -> Option<OpeningId> {
+        let door = match subject {
+            Subject::Opening(_, opening) => return Some(opening),
+            Subject::Door(_, door) => Some(door),
+            Subject::Part(part) => part.part.door(),
+            Subject::Bore(bore) => bore.part.part.door(),
+            Subject::Box(_) | Subject::Obstacle(_) | Subject::Card(_) => None,
+        };
+        let wall_box = self.job().box_by_id(id)?;
+        Some(wall_box.opening_of(door?)?.id)
+    }
+
     /// Goes through the open findings, around the ends of the list; the accepted ones are left out.
     pub(super) fn step_finding(&mut self, forward: bool) -> Outcome {
-        let open: Vec<&FindingKey> = self
-            .document
-            .findings()
-            .filter(|(_, it)| it.accepted.is_none())
-            .map(|(key, _)| key)
-            .collect();
+        let findings = self.inspection().findings.iter();
+        let open: Vec<&Finding> = findings.filter(|it| it.accepted.is_none()).collect();
         let selected = self.selection.finding.as_ref();
-        let now = selected.and_then(|key| open.iter().position(|it| *it == key));
+        let now = selected.and_then(|key| open.iter().position(|it| key.names(it)));
         let last = open.len().saturating_sub(1);
         let index = match (now, forward) {
             (None, true) => 0,
@@ -99,21 +132,7 @@ impl Session {
             (None | Some(0), false) => last,
             (Some(index), false) => index - 1,
         };
-        let key = open.get(index).map(|it| (*it).clone());
+        let key = open.get(index).map(|it| FindingKey::of(it));
         self.select_finding(key)
-    }
-}
-
-/// The opening that a finding about that is shown at.
-const fn opening_of(subject: Subject) -> Option<usize> {
-    let part = match subject {
-        Subject::Opening { opening, .. } => return Some(opening),
-        Subject::Part(part) => part,
-        Subject::Bore(bore) => bore.part,
-        Subject::Box(_) => return None,
-    };
-    match part.part {
-        Part::Leaf { opening, .. } => Some(opening),
-        _ => None,
     }
 }
