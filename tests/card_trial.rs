@@ -91,7 +91,7 @@ fn typed(name: &str, card: &str) -> (Card, usize) {
     let cards = &app.job().cards;
     assert_eq!(cards.len(), before + 1, "{}; {told:#?}", app.status());
     assert_eq!(app.undo_steps(), 1);
-    let card = cards.iter().find(|it| it.name == card).unwrap();
+    let card = &app.job().card_named(card).unwrap().card;
     let proof = proof(card, Unit::Millimetre);
     assert!(proof.is_proved() && card.invented, "{proof:?}");
     let minutes = strokes.len() as f64 / STROKES_A_SECOND / 60.0;

@@ -13,7 +13,7 @@ use flapwright_session::finding_key::FindingKey;
 use flapwright_session::selection::SideTab;
 use window_support::{
     Window, bores_of_door, door_of, findings_named, harness, harness_with, open_section,
-    press_keys, run_it, run_ui, type_into,
+    press_keys, run_it, run_ui, show_box, type_into,
 };
 
 const PLATES: usize = 1;
@@ -21,7 +21,7 @@ const PLATES: usize = 1;
 #[test]
 fn a_typed_reveal_moves_the_edge_and_not_the_bores() {
     let mut window = harness();
-    run_it(&mut window, Command::Do(Action::ShowBox(PLATES)));
+    show_box(&mut window, PLATES);
     window.run();
     let (edge, bores) = (
         door_of(&window, PLATES).edges.top,
@@ -45,14 +45,14 @@ fn a_typed_reveal_moves_the_edge_and_not_the_bores() {
 #[test]
 fn a_tweak_on_a_door_tied_to_its_edges_is_found_and_each_remedy_clears_it() {
     let mut window = harness();
-    run_it(&mut window, Command::Do(Action::ShowBox(PLATES)));
+    show_box(&mut window, PLATES);
     window.run();
     window.get_by_label("bores hang on: own edges").click();
     window.run();
     assert!(findings_named(&window, "bores-off-fitting").is_empty());
     type_into(&mut window, "edge tweak top", "3\"");
-    let door = window.state().job().boxes[PLATES].openings[0].door.as_ref();
-    assert_eq!(door.map(|door| door.tweaks.at(Edge::Top)), Some(76.2));
+    let door = window.state().job().boxes[PLATES].doors()[0];
+    assert_eq!(door.tweaks.at(Edge::Top), 76.2);
 
     let tweaked = window.state().job().clone();
     let found = findings_named(&window, "bores-off-fitting");
@@ -141,14 +141,17 @@ fn a_run_of_keys_in_a_name_is_one_step() {
 #[test]
 fn a_fixed_shelf_comes_with_its_opening() {
     let mut window = harness();
-    run_it(&mut window, Command::Do(Action::ShowBox(PLATES)));
+    show_box(&mut window, PLATES);
     window.run();
     open_section(&mut window, "Openings and shelves");
     let before = window.state().job().clone();
-    let count = before.boxes[PLATES].openings.len();
+    let count = before.boxes[PLATES].openings().len();
     window.get_by_label("Add fixed shelf").click();
     window.run();
-    assert_eq!(window.state().job().boxes[PLATES].openings.len(), count + 1);
+    assert_eq!(
+        window.state().job().boxes[PLATES].openings().len(),
+        count + 1
+    );
     assert_eq!(window.state().undo_steps(), 1);
     press_keys(&mut window, ActionId::Undo);
     assert_eq!(*window.state().job(), before);
@@ -226,9 +229,7 @@ fn a_finding_is_lit_by_its_sentence() {
 
 /// Every command of menus and keys, with the change that it must make.
 fn first_finding(window: &Window) -> FindingKey {
-    let document = window.state().session().document();
-    let (key, _) = document.findings().next().unwrap();
-    key.clone()
+    FindingKey::of(&window.state().inspection().findings[0])
 }
 
 #[test]
@@ -287,7 +288,7 @@ fn every_command_does_what_it_says() {
             ActionId::Undo | ActionId::UseMillimetres => app.job().unit == Unit::Millimetre,
             ActionId::Redo | ActionId::UseInches => app.job().unit == Unit::Inch,
             ActionId::AddBox | ActionId::DuplicateBox => {
-                app.job().boxes.len() == boxes + 1 && app.shown().0 == 1
+                app.job().boxes.len() == boxes + 1 && app.shown().0 == Some(app.job().boxes[1].id)
             }
             ActionId::RemoveBox => app.job().boxes.len() == boxes - 1,
             ActionId::FitViews => app.drawing_size(View::Section) == Some(size),

@@ -6,11 +6,10 @@ use egui_kittest::kittest::Queryable as _;
 use flapwright::window::{Answer, Ask, Command, UnsavedAnswer};
 use flapwright_model::file::{read_job, write_job};
 use flapwright_model::part::Part;
-use flapwright_session::action::Action;
 use flapwright_session::action_table::ActionId;
 use flapwright_session::export::ExportChoice;
 use window_support::{
-    Window, harness, harness_with, open_section, press_keys, run_it, run_ui, type_into,
+    Window, harness, harness_with, open_section, press_keys, run_ui, show_box, type_into,
 };
 
 #[test]
@@ -155,7 +154,7 @@ fn sheets_are_written_and_a_folder_that_is_not_there_is_told() {
         let remembered = window.state().job().boxes.iter().map(|it| it.records.len());
         assert_eq!(remembered.sum::<usize>() > 0, expected == 1);
     }
-    run_it(&mut window, Command::Do(Action::ShowBox(1)));
+    show_box(&mut window, 1);
     window.get_by_label("Forget record of door").click();
     window.run();
     let is_leaf = |part| matches!(part, Part::Leaf { .. });

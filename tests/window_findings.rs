@@ -10,7 +10,8 @@ use flapwright_session::action::Action;
 use flapwright_session::action_table::ActionId;
 use flapwright_session::finding_key::FindingKey;
 use window_support::{
-    Window, findings_named, harness, open_section, press_keys, run_it, run_ui, tweaked, type_into,
+    Window, findings_named, harness, open_section, place_of, press_keys, run_it, run_ui, tweaked,
+    type_into,
 };
 
 const CHECK: &str = "bores-off-fitting";
@@ -27,7 +28,7 @@ fn a_finding_is_accepted_with_a_reason_only_and_taken_back() {
     let before = window.state().job().clone();
     let (_, finding) = off_fitting(&window);
     let stops = window.state().inspection().open(Severity::Stop);
-    let button = format!("Accept {CHECK}, {}", finding.place);
+    let button = format!("Accept {CHECK}, {}", place_of(&window, &finding));
     window.get_by_label(&button).click();
     window.run();
     window.get_by_label("Accept").click();
@@ -46,7 +47,10 @@ fn a_finding_is_accepted_with_a_reason_only_and_taken_back() {
     window.get_by_label_contains("Accepted (").click();
     window.run();
     window.get_by_label_contains("the owner drills by hand");
-    let button = format!("Take back the acceptance of {CHECK}, {}", finding.place);
+    let button = format!(
+        "Take back the acceptance of {CHECK}, {}",
+        place_of(&window, &finding)
+    );
     window.get_by_label(&button).click();
     window.run();
     assert_eq!(*window.state().job(), before);
@@ -72,7 +76,7 @@ fn the_page_of_a_check_is_shown_beside_its_finding() {
     let mut window = tweaked();
     let (_, finding) = off_fitting(&window);
     window
-        .get_by_label(&format!("What is {CHECK}, {}", finding.place))
+        .get_by_label(&format!("What is {CHECK}, {}", place_of(&window, &finding)))
         .click();
     window.run();
     window.get_by_label("What it looks at");

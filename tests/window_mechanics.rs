@@ -13,14 +13,16 @@ use flapwright_model::lift::Lift;
 use flapwright_session::action::Action;
 use flapwright_session::action_table::ActionId;
 use flapwright_session::selection::SideTab;
-use window_support::{Window, bores_of_door, harness, press_keys, run_it, run_ui};
+use window_support::{
+    Window, bores_of_door, harness, plain_window, press_keys, run_it, run_ui, show_box,
+};
 
 const MUGS: usize = 0;
 const PLATES: usize = 1;
 
 /// Shows the sizes of a box.
 fn sizes_of(window: &mut Window, box_index: usize) {
-    run_it(window, Command::Do(Action::ShowBox(box_index)));
+    show_box(window, box_index);
     run_ui(window, ActionId::ShowSizes);
 }
 
@@ -39,9 +41,9 @@ fn take(window: &mut Window, card: &str, size: &str) {
 /// The size of the door of the first opening of a box.
 fn size_of(window: &Window, box_index: usize) -> (String, String) {
     let job = window.state().job();
-    let door = job.boxes[box_index].openings[0].door.as_ref().unwrap();
-    let choice = door.fitting.as_ref().unwrap();
-    (choice.card.clone(), choice.size.clone())
+    let choice = job.boxes[box_index].doors()[0].fitting.as_ref().unwrap();
+    let card = job.card_by_id(choice.card).unwrap();
+    (card.name.clone(), choice.size.clone())
 }
 
 /// Lets the search run to its end.
@@ -119,16 +121,14 @@ fn another_material_of_the_door_changes_the_verdicts_at_once() {
     assert!(!before.is_empty());
 
     let mut with = window.state().job().boxes[PLATES].clone();
-    let Leaves::One(leaf) = &mut with.openings[0].door.as_mut().unwrap().leaves else {
+    let door = with.doors()[0].id;
+    let Leaves::One(leaf) = &mut with.door_mut(door).unwrap().leaves else {
         panic!("the plates are behind one leaf");
     };
     let (BuildUp::Plain { material, .. } | BuildUp::Framed { material, .. }) = &mut leaf.build;
     assert_ne!(material, "white oak");
     "white oak".clone_into(material);
-    let edit = Edit::ReplaceBox {
-        index: PLATES,
-        with: Box::new(with),
-    };
+    let edit = Edit::replace_box(with);
     run_it(
         &mut window,
         Command::Edit(JobEdit {
@@ -211,6 +211,24 @@ fn a_job_in_inches_shows_pounds() {
 }
 
 #[test]
+fn two_boxes_of_one_name_each_show_their_own_fitting() {
+    let mut job = flapwright_session::shipped::demo_job().unwrap();
+    job.boxes[PLATES].name = job.boxes[MUGS].name.clone();
+    let kinds = [MUGS, PLATES].map(|index| {
+        let inspection = flapwright_rules::inspect(&job);
+        let door = inspection.boxes[index].doors().next().unwrap();
+        format!("{}, {}", door.kind.unwrap().words(), door.fitting)
+    });
+    assert_ne!(kinds[0], kinds[1]);
+    let mut window = plain_window(job, [1280.0, 2400.0], egui::Theme::Light);
+    for (index, own, other) in [(MUGS, 0, 1), (PLATES, 1, 0)] {
+        sizes_of(&mut window, index);
+        window.get_by_label(&kinds[own]);
+        assert!(window.query_by_label(&kinds[other]).is_none());
+    }
+}
+
+#[test]
 fn the_strut_question_is_only_asked_of_a_flap_on_a_strut() {
     let mut window = harness();
     run_ui(&mut window, ActionId::PlaceStrut);
@@ -263,7 +281,7 @@ fn found_anchors_go_into_the_card_as_one_step() {
     assert!(!window.state().dialog_open());
     assert_eq!(window.state().undo_steps(), steps + 1);
     assert_eq!(size_of(&window, MUGS), ("Dipper".into(), "4".into()));
-    let card = window.state().job().card("Dipper").unwrap();
+    let card = &window.state().job().card_named("Dipper").unwrap().card;
     let Lift::Strut(strut) = card.size("4").unwrap().lift else {
         panic!("size 4 has a strut");
     };

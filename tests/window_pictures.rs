@@ -87,8 +87,12 @@ fn files() -> Vec<PathBuf> {
 
 fn take(window: &mut Window, step: &Step) {
     match step {
-        Step::Box(index) => run_it(window, Command::Do(Action::ShowBox(*index))),
-        Step::Opening(index) => run_it(window, Command::Do(Action::ShowOpening(*index))),
+        Step::Box(index) => window_support::show_box(window, *index),
+        Step::Opening(index) => {
+            let session = window.state().session();
+            let opening = session.shown_wall_box().unwrap().openings()[*index].id;
+            run_it(window, Command::Do(Action::ShowOpening(opening)));
+        }
         Step::Finding(check) => {
             let found = window_support::findings_named(window, check);
             let (key, _) = found
@@ -117,7 +121,8 @@ fn take(window: &mut Window, step: &Step) {
         Step::Explain => run_ui(window, ActionId::ExplainFinding),
         Step::ExportQuestion => run_ui(window, ActionId::ExportSheets),
         Step::Card(index, step) => {
-            run_it(window, Command::Card(CardCommand::Edit(*index)));
+            let id = window_support::card_at(window, *index);
+            run_it(window, Command::Card(CardCommand::Edit(id)));
             let key = egui::Key::from_name(&step.to_string()).unwrap();
             window.key_press_modifiers(egui::Modifiers::COMMAND, key);
             window.run_ok();

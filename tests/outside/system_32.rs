@@ -2,6 +2,7 @@
 //! Segen oder Fluch?"; Wikipedia, "32 mm cabinetmaking system").
 
 use flapwright_model::cabinet::{Back, CornerJoint, SystemRows, WallBox};
+use flapwright_model::opening::Opening;
 use flapwright_model::part::Part;
 use flapwright_rules::inspection::{BoreSource, PanelReport};
 use flapwright_rules::placement::place_box;
@@ -14,10 +15,9 @@ fn side(height: f64, depth: f64, rows: SystemRows) -> PanelReport {
     wall_box.depth = depth;
     wall_box.joint = CornerJoint::BetweenSides;
     wall_box.back = Back::Open;
-    wall_box.shelves.clear();
-    wall_box.openings = vec![flapwright_model::cabinet::Opening { door: None }];
+    wall_box.body = Opening::undivided(None);
     wall_box.system_rows = Some(rows);
-    let report = place_box(&job, 0, &wall_box);
+    let report = place_box(&job, &wall_box);
     report
         .panels
         .into_iter()

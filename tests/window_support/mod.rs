@@ -13,11 +13,13 @@ use std::rc::Rc;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 use flapwright::window::{Answer, App, Ask, Command, FileDialogs, Reply, prepare, shortcut};
+use flapwright_model::id::{BoxId, CardId};
 use flapwright_model::job::Job;
 use flapwright_model::part::Part;
 use flapwright_model::space::BoxPoint;
 use flapwright_rules::finding::Finding;
 use flapwright_rules::inspection::DoorReport;
+use flapwright_session::action::Action;
 use flapwright_session::action_table::ActionId;
 use flapwright_session::finding_key::FindingKey;
 
@@ -135,6 +137,27 @@ pub(crate) fn open_section(window: &mut Window, title: &str) {
     window.run();
 }
 
+/// The name of the box at a place in the job.
+pub(crate) fn box_at(window: &Window, index: usize) -> BoxId {
+    window.state().job().boxes[index].id
+}
+
+/// Shows the box at a place in the job.
+pub(crate) fn show_box(window: &mut Window, index: usize) {
+    let id = box_at(window, index);
+    run_it(window, Command::Do(Action::ShowBox(id)));
+}
+
+/// The card at a place in the job.
+pub(crate) fn card_at(window: &Window, index: usize) -> CardId {
+    window.state().job().cards[index].id
+}
+
+/// Where a finding is, in the words of the window.
+pub(crate) fn place_of(window: &Window, finding: &Finding) -> String {
+    window.state().session().document().place_of(finding)
+}
+
 /// The door of the first opening of a box.
 pub(crate) fn door_of(window: &Window, box_index: usize) -> DoorReport {
     window.state().inspection().boxes[box_index].openings[0]
@@ -158,9 +181,10 @@ pub(crate) fn findings_named(window: &Window, check: &str) -> Vec<(FindingKey, F
     window
         .state()
         .session()
-        .document()
-        .findings()
-        .filter(|(_, finding)| finding.check == check)
-        .map(|(key, finding)| (key.clone(), finding.clone()))
+        .inspection()
+        .findings
+        .iter()
+        .filter(|finding| finding.check == check)
+        .map(|finding| (FindingKey::of(finding), finding.clone()))
         .collect()
 }

@@ -29,9 +29,9 @@ fn tweaked() -> Session {
 }
 
 fn found(session: &Session, check: &str) -> Option<(FindingKey, Finding)> {
-    let mut findings = session.document().findings();
-    let (key, finding) = findings.find(|(key, _)| key.check == check)?;
-    Some((key.clone(), finding.clone()))
+    let mut findings = session.inspection().findings.iter();
+    let finding = findings.find(|it| it.check == check)?;
+    Some((FindingKey::of(finding), finding.clone()))
 }
 
 fn named(session: &Session, name: &str) -> Action {
