@@ -5,11 +5,13 @@ mod describe;
 pub(crate) mod paint;
 mod polygon;
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use egui::{CursorIcon, EventFilter, Key, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 use flapwright_drawing::list::DisplayList;
 use flapwright_drawing::views::{self, Around, ViewOptions};
+use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 use flapwright_model::part::Subject;
 use flapwright_rules::finding::Severity;
@@ -58,6 +60,10 @@ pub(crate) struct CanvasState {
     /// Where it lies.
     pub(crate) camera: Camera,
     fitted: Option<(FitKey, Fitted)>,
+    /// What it showed last.
+    kept: Option<(Laid, Rc<DisplayList>)>,
+    /// How often it was laid out.
+    layouts: u64,
     /// Where it lay in the last frame: what moves and zooms start from.
     last: Option<(Placement, Vec2)>,
 }
@@ -69,7 +75,7 @@ struct Fitted {
     dimensions: bool,
 }
 
-type FitKey = (u64, usize, [u32; 2], [bool; 2]);
+type FitKey = (u64, BoxId, [u32; 2], [bool; 2]);
 
 impl CanvasState {
     /// Moves the drawing by screen points.
@@ -85,6 +91,11 @@ impl CanvasState {
             let at = at.unwrap_or(room / 2.0);
             self.camera = Camera::Placed(self.placed(placement).zoomed(factor, at));
         }
+    }
+
+    /// How often the drawing was laid out.
+    pub(crate) const fn layouts(&self) -> u64 {
+        self.layouts
     }
 
     /// Screen points for one millimetre of the job, as last shown.
@@ -120,8 +131,7 @@ pub(crate) fn canvas_ui(
         dimensions,
     } = fitted(view, state, shown, room);
     state.last = Some((placement, room.size()));
-    let ghost = shown.ghost.clone();
-    let list = layout(view, shown, (placement.scale(), shown.s, dimensions), ghost);
+    let list = kept(view, state, shown, (placement.scale(), dimensions));
     let to = ToScreen::new(placement, room);
     let painter = ui.painter_at(room);
     painter.rect_filled(room, 0.0, tokens.paper);
@@ -221,7 +231,7 @@ fn fitted(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) ->
     }
     let size = [room.width().to_bits(), room.height().to_bits()];
     let extra = [!shown.lit.is_empty(), shown.dimensions];
-    let key = (shown.revision, shown.report.box_index, size, extra);
+    let key = (shown.revision, shown.report.id, size, extra);
     if let Some((known, fitted)) = state.fitted
         && known == key
     {
@@ -259,6 +269,62 @@ fn fitted(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) ->
     fitted
 }
 
+/// What a drawing shows. Where all of it is as it was, nothing is laid out anew.
+#[derive(Debug, Clone)]
+struct Laid {
+    revision: u64,
+    box_id: BoxId,
+    scale: f64,
+    s: f64,
+    dimensions: bool,
+    lit: Vec<(Subject, Severity)>,
+    ghost: Option<Arc<BoxReport>>,
+}
+
+impl PartialEq for Laid {
+    fn eq(&self, other: &Self) -> bool {
+        let ghost = match (&self.ghost, &other.ghost) {
+            (Some(one), Some(other)) => Arc::ptr_eq(one, other),
+            (one, other) => one.is_none() && other.is_none(),
+        };
+        ghost
+            && self.revision == other.revision
+            && self.box_id == other.box_id
+            && self.scale.to_bits() == other.scale.to_bits()
+            && self.s.to_bits() == other.s.to_bits()
+            && self.dimensions == other.dimensions
+            && self.lit == other.lit
+    }
+}
+
+/// The drawing at a scale, laid out anew only when what it shows has changed.
+fn kept(
+    view: View,
+    state: &mut CanvasState,
+    shown: &Shown<'_>,
+    (scale, dimensions): (f64, bool),
+) -> Rc<DisplayList> {
+    let now = Laid {
+        revision: shown.revision,
+        box_id: shown.report.id,
+        scale,
+        s: shown.s,
+        dimensions,
+        lit: shown.lit.clone(),
+        ghost: shown.ghost.clone(),
+    };
+    if let Some((laid, list)) = &state.kept
+        && *laid == now
+    {
+        return Rc::clone(list);
+    }
+    let list = layout(view, shown, (scale, shown.s, dimensions), now.ghost.clone());
+    let list = Rc::new(list);
+    state.layouts += 1;
+    state.kept = Some((now, Rc::clone(&list)));
+    list
+}
+
 /// A drawing at a scale, with the door that far open, with or without dimensions.
 fn layout(
     view: View,
@@ -266,14 +332,10 @@ fn layout(
     (scale, s, dimensions): (f64, f64, bool),
     ghost: Option<Arc<BoxReport>>,
 ) -> DisplayList {
-    let around = shown
-        .job
-        .boxes
-        .get(shown.report.box_index)
-        .map(|it| Around {
-            room: shown.job.room.clone(),
-            place: it.place,
-        });
+    let around = shown.job.box_by_id(shown.report.id).map(|it| Around {
+        room: shown.job.room.clone(),
+        place: it.place,
+    });
     let options = ViewOptions {
         scale,
         s,
