@@ -27,6 +27,7 @@ mod material;
 mod reference;
 mod room;
 mod shelf;
+mod size_columns;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -47,5 +48,6 @@ pub use material::MaterialField;
 pub use reference::{Field, FieldRef};
 pub use room::ObstacleField;
 pub use shelf::{DividerField, FixedShelfField, LooseShelfField};
+pub use size_columns::SizeColumn;
 pub use table::{Fields, Path};
 pub use value::{FieldValue, NotSet, Value};
