@@ -101,6 +101,6 @@ impl Fields {
 }
 
 /// The control of a field, or of what has another name of its own; the same in every frame.
-pub(crate) fn field_id(name: impl std::hash::Hash) -> Id {
+pub(crate) fn field_id(name: impl std::hash::Hash + std::fmt::Debug) -> Id {
     Id::unique(("field", name))
 }

@@ -27,7 +27,10 @@ use flapwright_model::job::Job;
 use flapwright_model::part::{Part, PartId};
 use flapwright_rules::inspection::Inspection;
 
-use super::command::{Command, JobEdit, UiCommand};
+use flapwright_session::action::Action;
+use flapwright_session::action_table::ActionId;
+
+use super::command::{Command, JobEdit};
 use super::fields::Fields;
 use super::tokens::{bold, toggle, tokens};
 
@@ -107,17 +110,17 @@ fn box_list(ui: &mut Ui, form: &mut Form<'_>) {
     ui.horizontal(|ui| {
         let some = form.wall_box().is_some();
         for (command, text, enabled) in [
-            (UiCommand::AddBox, "Add", true),
-            (UiCommand::DuplicateBox, "Duplicate", some),
-            (UiCommand::RemoveBox, "Remove", some),
+            (ActionId::AddBox, "Add", true),
+            (ActionId::DuplicateBox, "Duplicate", some),
+            (ActionId::RemoveBox, "Remove", some),
         ] {
             let button = ui.add_enabled(enabled, egui::Button::new(text).small());
             if button
-                .accessible_name(command.label())
+                .accessible_name(command.title())
                 .on_hover_text(command.tooltip())
                 .clicked()
             {
-                form.queue.push(Command::Ui(command));
+                form.queue.push(Command::Choose(command));
             }
         }
     });
