@@ -174,7 +174,7 @@ mod tests {
     use super::*;
     use crate::list::Shape;
     use crate::views::tests::demo;
-    use crate::views::{elevation, section};
+    use crate::views::{elevation, hit, section};
 
     fn options(room: Room) -> ViewOptions {
         ViewOptions {
@@ -231,6 +231,11 @@ mod tests {
             front.len() == 1 && is(&front[0], [100.0, 200.0, -20.0, 30.0]),
             "{front:?}"
         );
+        let list = elevation(report, &options(room.clone()));
+        let pipe = Subject::Obstacle(ObstacleId::new(1));
+        // Below the underside of the box, which stands before it.
+        let below = At::new(0.2 * 150.0, 0.2 * -15.0);
+        assert_eq!(hit(&list, below, 0.1), Some(pipe));
         // From the wall counts forward from the rearmost face.
         let cut = rects(&section(report, &options(room)));
         let depth = report.outer[2];
