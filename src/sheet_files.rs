@@ -4,9 +4,8 @@
 use anyhow::{Result, anyhow, bail};
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::sheet::Sheet;
-use flapwright_export::{
-    PdfOptions, PngOptions, SvgOptions, UtcTime, check, pdf, png, safe_file_name, svg, unique_names,
-};
+use flapwright_export::{PdfOptions, PngOptions, SvgOptions, UtcTime, check, pdf, png, svg};
+use flapwright_files::{safe_file_name, unique_names};
 use flapwright_model::job::Job;
 use flapwright_rules::inspect;
 

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
-use flapwright_export::write_files;
+use flapwright_files::write_files;
 
 use super::say;
 

@@ -7,8 +7,9 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use anyhow::bail;
 use flapwright_drawing::job_sheets::{PageKind, PageOptions, job_sheets};
+use flapwright_export::PngOptions;
 use flapwright_export::bores::BoreOptions;
-use flapwright_export::{PngOptions, write_files};
+use flapwright_files::write_files;
 use flapwright_model::job::Job;
 use flapwright_rules::inspect;
 

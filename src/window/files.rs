@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{TryRecvError, channel};
 
 use egui::{Context, ViewportCommand};
-use flapwright_export::safe_file_name;
+use flapwright_files::safe_file_name;
 use flapwright_model::job::Job;
 
 use super::app::{App, Pending, Purpose, release_keyboard};

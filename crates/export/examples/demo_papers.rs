@@ -21,7 +21,8 @@ use flapwright_drawing::paper::Paper;
 use flapwright_drawing::pen::{Ink, Layer, Pen};
 use flapwright_drawing::sheet::Sheet;
 use flapwright_drawing::words::Block;
-use flapwright_export::{PdfOptions, pdf, write_files};
+use flapwright_export::{PdfOptions, pdf};
+use flapwright_files::write_files;
 
 const NOTES: Brush = Brush::new(Layer::Notes, Ink::Plain);
 /// Paper mm per workshop mm in figures.

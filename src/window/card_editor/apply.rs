@@ -3,11 +3,11 @@
 use std::path::{Path, PathBuf};
 
 use egui::Context;
-use flapwright_export::{safe_file_name, write_atomic};
-use flapwright_library::{Library, read_record};
+use flapwright_files::library::{Library, read_record};
+use flapwright_files::{read_limited, safe_file_name, write_atomic};
 use flapwright_model::card::Card;
-use flapwright_model::card_draft::CardDraft;
-use flapwright_model::card_record::Signature;
+use flapwright_model::card_draft::{CardDraft, LARGEST_DRAFT};
+use flapwright_model::card_record::{LARGEST_RECORD, Signature};
 use flapwright_model::edit::Edit;
 use flapwright_model::file::write_card;
 
@@ -18,8 +18,8 @@ use crate::window::dialogs::{Dialog, Next};
 use crate::window::status_line::Status;
 use crate::window::today::today;
 
-/// How much of a file is looked at to tell whether it is a card.
-const LARGEST_LOOK: u64 = 4 * 1024 * 1024;
+/// How much of a file is looked at to tell whether it is a card, bytes.
+const TELLING: usize = 64 * 1024;
 
 impl App {
     /// Does one thing with cards.
@@ -383,11 +383,7 @@ impl CardList {
 
 /// A half typed card, if a file holds one.
 fn half_typed(path: &Path) -> Option<CardDraft> {
-    let bytes = std::fs::metadata(path).ok()?;
-    if !bytes.is_file() || bytes.len() > LARGEST_LOOK {
-        return None;
-    }
-    let text = std::fs::read_to_string(path).ok()?;
+    let text = read_limited(path, LARGEST_DRAFT).ok()?;
     // Every field of a draft may be left out; one of a draft alone must be there.
     let telling = text
         .lines()
@@ -397,17 +393,12 @@ fn half_typed(path: &Path) -> Option<CardDraft> {
 
 /// Whether a file dropped on the window is a card's and no job's.
 pub(crate) fn looks_like_card(path: &Path) -> bool {
-    use std::io::Read as _;
-    let Ok(file) = std::fs::File::open(path) else {
+    let Ok(text) = read_limited(path, LARGEST_RECORD) else {
         return false;
     };
-    let mut start = Vec::new();
-    if file.take(64 * 1024).read_to_end(&mut start).is_err() {
-        return false;
-    }
-    let text = String::from_utf8_lossy(&start);
+    let start = &text[..text.floor_char_boundary(TELLING)];
     let begins = |name: &str| {
-        text.lines().any(|line| {
+        start.lines().any(|line| {
             let field = line.trim_start();
             line.len() - field.len() <= 4
                 && field

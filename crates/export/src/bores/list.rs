@@ -1,6 +1,7 @@
 //! The one table of bores: every number rounded once, every text cleaned once.
 
 use flapwright_drawing::text::printable;
+use flapwright_files::{safe_file_name, unique_names};
 use flapwright_model::card::Depth;
 use flapwright_model::door::Side;
 use flapwright_model::job::Job;
@@ -13,7 +14,6 @@ use serde::Serialize;
 use super::layers::{LayerNames, Operation};
 use super::{BoreOptions, FaceUp, ZeroCorner};
 use crate::error::ExportError;
-use crate::names::{safe_file_name, unique_names};
 
 /// Longest part of a box's name in a file name, characters and bytes: the panel's name must stay.
 const LONGEST_BOX_NAME: (usize, usize) = (30, 90);

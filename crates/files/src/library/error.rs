@@ -3,8 +3,9 @@
 use std::io;
 use std::path::PathBuf;
 
-use flapwright_export::ExportError;
 use flapwright_model::file::ReadError;
+
+use crate::error::FileError;
 
 /// Why the library could not do what it was asked.
 #[derive(Debug, thiserror::Error)]
@@ -22,30 +23,6 @@ pub enum LibraryError {
         folder: PathBuf,
         /// Why.
         cause: io::Error,
-    },
-    /// A folder or file could not be read.
-    #[error("cannot read {}: {cause}", path.display())]
-    Read {
-        /// Which.
-        path: PathBuf,
-        /// Why.
-        cause: io::Error,
-    },
-    /// A file is too large for what it should be.
-    #[error("{} has {bytes} bytes; a card's file has at most {most}", path.display())]
-    TooLarge {
-        /// The file.
-        path: PathBuf,
-        /// Its size.
-        bytes: u64,
-        /// Largest that is read.
-        most: usize,
-    },
-    /// A file is no text.
-    #[error("{} is not a text in UTF-8; a card's file is", path.display())]
-    NoText {
-        /// The file.
-        path: PathBuf,
     },
     /// A text is no sound card.
     #[error("{}: {cause}", path.display())]
@@ -81,7 +58,7 @@ pub enum LibraryError {
         /// Largest that is written.
         most: usize,
     },
-    /// A file could not be written.
+    /// A folder or file could not be read or written.
     #[error(transparent)]
-    Write(#[from] ExportError),
+    File(#[from] FileError),
 }

@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use flapwright_library::{Library, LibraryError, Query, Shelf, export_card, read_record};
+use flapwright_files::library::{Library, LibraryError, Query, Shelf, export_card, read_record};
 use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::card_difference::differences;
 use flapwright_model::card_record::Signature;
@@ -88,7 +88,7 @@ fn two_cards_of_one_name_do_not_overwrite_each_other() {
     assert!(shelf.entries.iter().all(|entry| entry.name_taken));
     let cards: Vec<&Card> = shelf
         .named("Wren")
-        .map(flapwright_library::Entry::card)
+        .map(flapwright_files::library::Entry::card)
         .collect();
     assert!(cards.contains(&&card(0)) && cards.contains(&&other));
 }
@@ -171,6 +171,27 @@ fn broken_files_are_listed_with_their_message_and_hide_no_other() {
         negative.contains("line ") && negative.contains(".drill.depth"),
         "{negative}"
     );
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_in_a_shared_folder_is_listed_as_broken_and_holds_nothing_up() {
+    let place = Place::new();
+    let shared = place.path("shop");
+    fs::create_dir(&shared).unwrap();
+    fs::write(shared.join("wren.ron"), DEMO[0]).unwrap();
+    let pipe = std::process::Command::new("mkfifo")
+        .arg(shared.join("pipe.ron"))
+        .status();
+    assert!(pipe.unwrap().success());
+    let library = Library::new(place.path("own"), vec![shared]);
+    let (sender, receiver) = std::sync::mpsc::channel();
+    std::thread::spawn(move || sender.send(library.shelf()));
+    let shelf = receiver.recv_timeout(Duration::from_secs(10)).unwrap();
+    assert_eq!(names(&shelf), ["Wren"]);
+    let told: Vec<String> = shelf.broken.iter().map(|it| it.error.to_string()).collect();
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].contains("pipe.ron is a pipe"), "{told:?}");
 }
 
 #[test]
@@ -265,7 +286,7 @@ fn files_from_strangers_are_refused_in_a_second_and_200_megabytes() {
         .unwrap()
         .set_len(100 * 1024 * 1024)
         .unwrap();
-    assert!(refused(&large).contains("104857600 bytes"));
+    assert!(refused(&large).contains("larger than the 4194304 bytes"));
     let deep = write("deep.ron", &"[".repeat(900_000));
     assert!(refused(&deep).contains("line 1"));
     let from = DEMO[0].find("sizes: [").unwrap() + "sizes: [".len();

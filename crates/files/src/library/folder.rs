@@ -4,12 +4,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use directories::ProjectDirs;
-use flapwright_export::{safe_file_name, write_atomic};
 use flapwright_model::card::Card;
 use flapwright_model::card_record::{CardRecord, LARGEST_RECORD, Signature};
 
-use crate::error::LibraryError;
-use crate::shelf::{Entry, Shelf, read_record};
+use super::error::LibraryError;
+use super::shelf::{Entry, Shelf, read_record};
+use crate::{safe_file_name, write_atomic};
 
 /// The environment variable that names the user's folder in place of the system's.
 pub const FOLDER_VARIABLE: &str = "FLAPWRIGHT_CARDS";

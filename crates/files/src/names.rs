@@ -2,8 +2,11 @@
 
 use std::collections::BTreeSet;
 
-/// Greatest length of a file name, characters and bytes. 255 bytes is what the common file
-/// systems take; the rest is left for an extension and a number.
+/// Longest file name that the common file systems take, bytes.
+const LONGEST_NAME: usize = 255;
+
+/// Greatest length of a file name that is made here, characters and bytes; what is left up to
+/// [`LONGEST_NAME`] is for an extension and a number.
 const LONGEST: (usize, usize) = (80, 200);
 
 /// Name of a file that would have none.
@@ -62,8 +65,19 @@ pub fn unique_names<N: AsRef<str>>(names: impl IntoIterator<Item = N>) -> Vec<St
     unique.collect()
 }
 
+/// Whether all common systems take a name as it stands for a file right in a folder, and it shows
+/// as what it is.
+pub(crate) fn is_plain(name: &str) -> bool {
+    !name.is_empty()
+        && name.len() <= LONGEST_NAME
+        && name.chars().all(|c| plain(c) == Some(c))
+        && trimmed(name) == name
+        && unreserved(name) == name
+}
+
 /// A name as systems that ignore capitals compare it.
-pub(crate) fn folded(name: &str) -> String {
+#[must_use]
+pub fn folded(name: &str) -> String {
     name.to_lowercase()
 }
 
@@ -73,7 +87,8 @@ fn plain(c: char) -> Option<char> {
         '/' | '\\' | ':' | '*' | '?' | '"' | '<' | '>' | '|' => Some('-'),
         '\t' | '\n' | '\r' => Some(' '),
         '\u{AD}' | '\u{61C}' | '\u{200B}'..='\u{200F}' | '\u{FEFF}' => None,
-        '\u{202A}'..='\u{202E}' | '\u{2060}'..='\u{206F}' => None,
+        '\u{202A}'..='\u{202E}' | '\u{2060}'..='\u{206F}' | '\u{180E}' => None,
+        '\u{FFF9}'..='\u{FFFB}' | '\u{E0000}'..='\u{E007F}' => None,
         _ if c.is_control() || u32::from(c) & 0xFFFE == 0xFFFE => None,
         _ if c.is_whitespace() => Some(' '),
         _ => Some(c),
@@ -144,7 +159,7 @@ fn shortened(name: &str) -> String {
 mod tests {
     use super::*;
 
-    const CASES: [(&str, &str); 29] = [
+    const CASES: [(&str, &str); 30] = [
         ("02-mugs-right-side.svg", "02-mugs-right-side.svg"),
         ("Küche Nord 1", "Küche Nord 1"),
         ("", "unnamed"),
@@ -174,6 +189,7 @@ mod tests {
         ("/etc/../..", "etc"),
         ("a\u{0}.\u{1B}[2Jdxf", "a.[2Jdxf"),
         ("\u{2028}line\u{85}", "line"),
+        ("hidden\u{E0041}\u{FFF9}\u{180E} sign", "hidden sign"),
     ];
 
     #[test]
@@ -189,6 +205,7 @@ mod tests {
         for text in CASES.iter().map(|(text, _)| *text).chain([long.as_str()]) {
             let once = safe_file_name(text);
             assert_eq!(safe_file_name(&once), once, "{text:?}");
+            assert!(is_plain(&once), "{text:?}");
         }
     }
 

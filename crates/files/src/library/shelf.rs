@@ -1,15 +1,15 @@
 //! What is in the folders, and reading and writing one file.
 
-use std::fs::{self, File};
-use std::io::Read as _;
+use std::fs;
 use std::path::{Path, PathBuf};
 
-use flapwright_export::write_atomic;
 use flapwright_model::card::Card;
 use flapwright_model::card_record::{CardRecord, LARGEST_RECORD};
 use flapwright_model::file::write_card;
 
-use crate::error::LibraryError;
+use super::error::LibraryError;
+use crate::error::FileError;
+use crate::{read_limited, write_atomic};
 
 /// Most files of one folder that are looked at.
 const MOST_FILES: usize = 5000;
@@ -72,10 +72,10 @@ impl Shelf {
             Err(cause) => {
                 self.broken.push(Broken {
                     path: folder.to_owned(),
-                    error: LibraryError::Read {
+                    error: LibraryError::File(FileError::Read {
                         path: folder.to_owned(),
                         cause,
-                    },
+                    }),
                 });
                 return;
             }
@@ -117,38 +117,12 @@ impl Shelf {
     }
 }
 
-/// Reads a card's file: a record with its revisions, or a bare card. A file that is too large is
-/// refused before it is read.
+/// Reads a card's file: a record with its revisions, or a bare card.
 ///
 /// # Errors
 /// [`LibraryError`] with file, line and field.
 pub fn read_record(path: &Path) -> Result<CardRecord, LibraryError> {
-    let read = |cause| LibraryError::Read {
-        path: path.to_owned(),
-        cause,
-    };
-    let file = File::open(path).map_err(read)?;
-    let bytes = file.metadata().map_err(read)?.len();
-    let too_large = |bytes| LibraryError::TooLarge {
-        path: path.to_owned(),
-        bytes,
-        most: LARGEST_RECORD,
-    };
-    if bytes > LARGEST_RECORD as u64 {
-        return Err(too_large(bytes));
-    }
-    // What has no size of its own (a pipe, a device) is read no further than that either.
-    let mut content = Vec::new();
-    file.take(LARGEST_RECORD as u64 + 1)
-        .read_to_end(&mut content)
-        .map_err(read)?;
-    if content.len() > LARGEST_RECORD {
-        return Err(too_large(content.len() as u64));
-    }
-    let Ok(text) = String::from_utf8(content) else {
-        let path = path.to_owned();
-        return Err(LibraryError::NoText { path });
-    };
+    let text = read_limited(path, LARGEST_RECORD)?;
     CardRecord::read(&text).map_err(|cause| LibraryError::NoCard {
         path: path.to_owned(),
         cause,

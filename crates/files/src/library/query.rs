@@ -3,7 +3,7 @@
 use flapwright_model::card::{Card, OpeningKind, Size};
 use flapwright_model::lift::{Carries, MassRow};
 
-use crate::shelf::Entry;
+use super::shelf::Entry;
 
 /// What a card must have; what is `None` or empty is not asked.
 #[derive(Debug, Clone, PartialEq, Default)]
