@@ -18,6 +18,7 @@ mod load_forms;
 mod measured;
 mod picture;
 mod proof_step;
+mod rows;
 mod sizes;
 mod step;
 mod table;

@@ -25,18 +25,6 @@ pub(crate) struct Change<T> {
     pub(crate) running: bool,
 }
 
-impl<T> Change<T> {
-    /// The same change of another value.
-    pub(crate) fn map<U>(self, to: impl FnOnce(T) -> U) -> Change<U> {
-        Change {
-            value: to(self.value),
-            field: self.field,
-            typed: self.typed,
-            running: self.running,
-        }
-    }
-}
-
 /// What is typed but not taken.
 #[derive(Debug, Clone)]
 struct Draft {
@@ -59,6 +47,8 @@ pub(crate) struct Fields {
     drafts: HashMap<Id, Draft>,
     drag: Option<Drag>,
     typing: bool,
+    /// What fields are searched for; nothing typed shows the whole form.
+    pub(crate) search: String,
 }
 
 impl Fields {
@@ -66,6 +56,11 @@ impl Fields {
     /// own.
     pub(crate) const fn typing(&self) -> bool {
         self.typing
+    }
+
+    /// A text of the form's own, such as the search, is typed in.
+    pub(crate) const fn types(&mut self, typing: bool) {
+        self.typing |= typing;
     }
 
     /// Begins a frame.
@@ -93,7 +88,10 @@ impl Fields {
 
     /// Forgets everything that is typed but not taken.
     pub(crate) fn clear(&mut self) {
-        *self = Self::default();
+        *self = Self {
+            search: std::mem::take(&mut self.search),
+            ..Self::default()
+        };
     }
 
     /// Why the text of a field is not taken.
@@ -102,7 +100,7 @@ impl Fields {
     }
 }
 
-/// The field of that name, the same in every frame.
-pub(crate) fn field_id(name: &str) -> Id {
+/// The control of a field, or of what has another name of its own; the same in every frame.
+pub(crate) fn field_id(name: impl std::hash::Hash) -> Id {
     Id::unique(("field", name))
 }

@@ -11,9 +11,9 @@ use super::sentence;
 use super::strut_search::Found;
 use crate::window::command::Command;
 use crate::window::dialogs::modal_of;
-use crate::window::fields::Fields;
 use crate::window::fields::number::{Number, number};
 use crate::window::fields::quantity::Quantity;
+use crate::window::fields::{Fields, field_id};
 use crate::window::tokens::{bold, tokens};
 
 /// Width of the question.
@@ -120,10 +120,10 @@ fn limits_ui(ui: &mut Ui, limits: &mut MountLimits, unit: Unit, fields: &mut Fie
             ui.label(words).on_hover_text(meaning);
             for (end, value) in [("least", &mut span.min), ("most", &mut span.max)] {
                 let this = Number {
-                    path: &format!("strut.{path}.{end}"),
+                    id: field_id(("strut", path, end)),
                     name: &format!("{words}, {end}"),
                     word: end,
-                    meaning,
+                    meaning: &|| meaning.to_owned(),
                     quantity: Quantity::Length(unit),
                     word_width: WORD,
                 };
