@@ -6,7 +6,7 @@ use flapwright_model::part::Subject;
 use flapwright_model::room::{Extent, Obstacle, Room};
 use flapwright_rules::inspection::BoxReport;
 
-use super::ViewOptions;
+use super::{ViewOptions, grips};
 use crate::brush::{Brush, Lettering, corners};
 use crate::list::{Across, Along, At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
@@ -61,6 +61,10 @@ pub(super) fn in_elevation(list: &mut DisplayList, report: &BoxReport, options: 
             how,
             options.scale,
         );
+        if let Some(seen) = shape.intersection(&near) {
+            let seen = seen.scale(options.scale, options.scale);
+            grips::obstacle(list, obstacle.id, seen, options.scale);
+        }
     }
 }
 

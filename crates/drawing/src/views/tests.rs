@@ -1,6 +1,7 @@
 //! Views of the demonstration job.
 
 mod grain_hatching;
+mod grips;
 mod subjects;
 
 use flapwright_model::job::{Job, OpeningMark};
