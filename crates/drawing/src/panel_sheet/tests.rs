@@ -333,7 +333,7 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
         severity: Severity::Stop,
         message: "bore 2 stands too near the edge".to_owned(),
         details: Vec::new(),
-        place: String::new(),
+        about: Vec::new(),
         accepted: None,
         subjects: vec![Subject::Bore(BoreId { part, number: 2 })],
         numbers: Vec::new(),
