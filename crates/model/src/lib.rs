@@ -20,6 +20,7 @@ pub mod lift;
 pub mod linkage;
 pub mod material;
 pub mod measure;
+pub mod message;
 pub mod part;
 pub mod record;
 pub mod room;

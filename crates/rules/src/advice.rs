@@ -109,7 +109,7 @@ mod tests {
                 celsius: 5.0,
             }],
             Grade::No => vec![Reason::TooLittle {
-                what: "inner depth",
+                what: flapwright_model::message::Word("inner-depth"),
                 value: 200.0,
                 least: 240.0,
             }],

@@ -14,6 +14,7 @@ mod inspect;
 pub mod inspection;
 pub mod machine_frame;
 pub mod mechanics;
+pub mod message;
 mod panel_difference;
 mod place_words;
 pub mod placement;

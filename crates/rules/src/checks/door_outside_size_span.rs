@@ -1,5 +1,6 @@
 //! Whether a door is taller, lower, wider or narrower than its size is made for.
 
+use flapwright_model::message::Word;
 use flapwright_motion::reason::Reason;
 
 use super::other_sizes::{offer, subject};
@@ -33,7 +34,7 @@ two doors in place of one.",
 
 /// A door's measure and the span that it leaves, mm.
 struct Outside {
-    what: &'static str,
+    what: Word,
     value: f64,
     min: f64,
     max: f64,
@@ -64,7 +65,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             // The height's own span says it already.
             if outside.iter().all(|it| it.what != *what) {
                 outside.push(Outside {
-                    what,
+                    what: *what,
                     value: *value,
                     min: *min,
                     max: *max,
@@ -97,7 +98,7 @@ impl Outside {
         let by = (self.min - self.value).max(self.value - self.max);
         format!(
             "the {} is {}, {} {} its span of {} to {}",
-            self.what,
+            self.what.0,
             context.length(self.value),
             context.length(by),
             if self.value < self.min {
@@ -112,6 +113,6 @@ impl Outside {
 
     fn number(&self) -> Number {
         let by = (self.min - self.value).max(self.value - self.max);
-        Number::mm(format!("{} outside its span by", self.what), by).worse_when_greater()
+        Number::mm(format!("{} outside its span by", self.what.0), by).worse_when_greater()
     }
 }

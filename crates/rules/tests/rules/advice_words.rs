@@ -25,7 +25,7 @@ fn verdict(card: &str, size: &str, grade: Grade, reasons: Vec<Reason>) -> Verdic
 
 fn shallow() -> Vec<Reason> {
     vec![Reason::TooLittle {
-        what: "inner depth",
+        what: flapwright_model::message::Word("inner-depth"),
         value: 200.0,
         least: 240.0,
     }]

@@ -1,0 +1,134 @@
+//! Where something is, in words.
+
+use flapwright_model::message::{Count, Key, Said, Say};
+use flapwright_model::messages;
+use flapwright_model::part::Subject;
+
+use crate::names::{Names, PlaceName};
+use crate::speaker::Speaker;
+
+messages! {
+    /// What a box is called.
+    pub enum BoxName in "box-name" {
+        /// By its name.
+        Only = "only" { name: String },
+        /// By its name and its number in the job: others have that name too.
+        OneOfSeveral = "one-of-several" { name: String, number: Count },
+    }
+}
+
+messages! {
+    /// What a part of a box, or of the room, is called.
+    pub enum PartName in "part-name" {
+        /// The left side.
+        LeftSide = "left-side",
+        /// The right side.
+        RightSide = "right-side",
+        /// The top.
+        Top = "top",
+        /// The bottom.
+        Bottom = "bottom",
+        /// The back.
+        Back = "back",
+        /// The face frame.
+        Frame = "frame",
+        /// The only shelf, fixed.
+        FixedShelf = "fixed-shelf",
+        /// A fixed shelf among several shelves.
+        FixedShelfOfSeveral = "fixed-shelf-of-several" { number: Count },
+        /// The only shelf, loose.
+        LooseShelf = "loose-shelf",
+        /// A loose shelf among several shelves.
+        LooseShelfOfSeveral = "loose-shelf-of-several" { number: Count },
+        /// The only divider.
+        Divider = "divider",
+        /// A divider among several.
+        DividerOfSeveral = "divider-of-several" { number: Count },
+        /// The only opening.
+        Opening = "opening",
+        /// An opening among several.
+        OpeningOfSeveral = "opening-of-several" { number: Count },
+        /// The only door.
+        Door = "door",
+        /// A door among several.
+        DoorOfSeveral = "door-of-several" { number: Count },
+        /// The upper leaf of a folding pair.
+        UpperLeaf = "upper-leaf" { door: Box<PartName> },
+        /// The lower leaf of a folding pair.
+        LowerLeaf = "lower-leaf" { door: Box<PartName> },
+        /// What stands in the room.
+        Obstacle = "obstacle" { name: String },
+        /// A fitting card.
+        Card = "card" { name: String },
+        /// The job as a whole.
+        Job = "job",
+    }
+}
+
+messages! {
+    /// A place.
+    pub enum Place in "place" {
+        /// A part of a box.
+        Within = "within" { of_box: BoxName, part: PartName },
+        /// A bore of a part.
+        Bore = "bore" { part: PartName, number: Count },
+    }
+}
+
+/// Every message of this crate's own, as [`flapwright_rules::message::keys`].
+pub fn own_keys() -> impl Iterator<Item = &'static Key> {
+    [BoxName::KEYS, PartName::KEYS, Place::KEYS]
+        .into_iter()
+        .flatten()
+}
+
+/// Where a subject is, its box first.
+pub(crate) fn full(names: &dyn Names, subject: Subject) -> Said {
+    match names.name(subject) {
+        PlaceName {
+            of_box: Some(of_box),
+            part: Some(part),
+        } => Place::Within { of_box, part }.say(),
+        PlaceName {
+            of_box: Some(of_box),
+            part: None,
+        } => of_box.say(),
+        PlaceName {
+            of_box: None,
+            part: Some(part),
+        } => part.say(),
+        PlaceName {
+            of_box: None,
+            part: None,
+        } => PartName::Job.say(),
+    }
+}
+
+/// Where in its box a subject is.
+pub(crate) fn within_box(names: &dyn Names, subject: Subject) -> Said {
+    match names.name(subject).part {
+        Some(part) => part.say(),
+        None => full(names, subject),
+    }
+}
+
+/// Where some subjects are: each place once, whatever bores of it are meant.
+#[must_use]
+pub fn place(subjects: &[Subject], speaker: &Speaker<'_>) -> String {
+    let mut places: Vec<String> = Vec::new();
+    for subject in subjects {
+        let it = speaker.said(&full(speaker.names, whole(*subject)));
+        if !places.contains(&it) {
+            places.push(it);
+        }
+    }
+    speaker.clauses(places)
+}
+
+/// The part that a bore is in; anything else is itself.
+pub(crate) const fn whole(subject: Subject) -> Subject {
+    match subject {
+        Subject::Bore(bore) => Subject::Part(bore.part),
+        other => other,
+    }
+}
