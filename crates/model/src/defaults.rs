@@ -1,10 +1,12 @@
 //! The plainest of each thing: what is new starts from these, and what is not known is left plain.
 
 use crate::cabinet::{
-    Back, CornerJoint, Drilled, HorizontalPanel, Opening, Panel, PanelBands, Place, WallBox,
+    Back, CornerJoint, Drilled, HorizontalPanel, Panel, PanelBands, Place, WallBox,
 };
 use crate::door::{BoreReference, BuildUp, Door, DoorFit, Grain, Leaf, Leaves};
 use crate::edges::Edges;
+use crate::id::{BoxId, DoorId, ShelfId};
+use crate::opening::{FixedShelf, LooseShelf, Opening};
 
 impl Panel {
     /// A panel without bands, mm thick.
@@ -53,24 +55,52 @@ impl Door {
     #[must_use]
     pub fn overlay(reveals: Edges<f64>, leaves: Leaves) -> Self {
         Self {
+            id: DoorId::default(),
             fit: DoorFit::Overlay { reveals },
             tweaks: Edges::default(),
             leaves,
             handle: None,
             typed_mass: None,
-            bores_hang_on: BoreReference::Fitting,
+            bores_follow: BoreReference::Fitting,
             fitting: None,
         }
     }
 }
 
+impl FixedShelf {
+    /// A shelf at this height whose doors lap alike, with this gap between them, mm.
+    #[must_use]
+    pub fn plain(up: f64, gap: f64, piece: HorizontalPanel) -> Self {
+        Self {
+            id: ShelfId::default(),
+            up,
+            gap,
+            upper_overlay: None,
+            piece,
+        }
+    }
+}
+
+impl LooseShelf {
+    /// A shelf on pins at this height, mm.
+    #[must_use]
+    pub fn plain(up: f64, piece: HorizontalPanel) -> Self {
+        Self {
+            id: ShelfId::default(),
+            up,
+            piece,
+        }
+    }
+}
+
 impl WallBox {
-    /// A frameless box of these outer sizes (width, height, depth, mm), all panels alike, top and
+    /// A frameless box, without identities yet, of these outer sizes (width, height, depth, mm), all panels alike, top and
     /// bottom between the sides, open at the back, with one opening and the door given.
     #[must_use]
     pub fn plain(outer: [f64; 3], thickness: f64, material: &str, door: Option<Door>) -> Self {
         let [width, height, depth] = outer;
         Self {
+            id: BoxId::default(),
             name: String::new(),
             quantity: 1,
             place: Place::default(),
@@ -84,9 +114,8 @@ impl WallBox {
             joint: CornerJoint::BetweenSides,
             back: Back::Open,
             frame: None,
-            shelves: Vec::new(),
             system_rows: None,
-            openings: vec![Opening { door }],
+            body: Opening::undivided(door),
             records: Vec::new(),
         }
     }

@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 use crate::acceptance::Acceptance;
 use crate::cabinet::WallBox;
 use crate::card::{Card, Span};
+use crate::door::Door;
+use crate::id::{BoxId, CardId, DoorId, Id, Ids};
 use crate::length::Unit;
 use crate::material::Material;
 use crate::measure::NEWTON_PER_POUND;
@@ -14,7 +16,7 @@ use crate::room::Room;
 use crate::severity::SeveritySetting;
 
 /// The file version that this program writes.
-pub const FILE_VERSION: u32 = 1;
+pub const FILE_VERSION: u32 = 2;
 
 /// One job. Field order is file order; `version` comes first.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -22,6 +24,9 @@ pub const FILE_VERSION: u32 = 1;
 pub struct Job {
     /// Version of the file's form.
     pub version: u32,
+    /// The number of the next identity, see [`crate::id`]; it only rises.
+    #[serde(default)]
+    pub next_id: u32,
     /// Name of the job.
     pub name: String,
     /// Whether the job is invented for demonstration; printed on every sheet.
@@ -40,12 +45,23 @@ pub struct Job {
     /// Material table.
     pub materials: Vec<Material>,
     /// Cards in use.
-    pub cards: Vec<Card>,
+    pub cards: Vec<UsedCard>,
     /// The boxes.
     pub boxes: Vec<WallBox>,
     /// Findings that were accepted, with the reason.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub accepted: Vec<Acceptance>,
+}
+
+/// A card that the job uses.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct UsedCard {
+    /// What the program calls it.
+    #[serde(default, skip_serializing_if = "CardId::is_left_out")]
+    pub id: CardId,
+    /// The card.
+    pub card: Card,
 }
 
 /// Texts of the title block (fields of ISO 7200, restated second-hand). Empty ones print ruled.
@@ -199,8 +215,17 @@ impl Job {
     /// A new, empty job with the material table and cards given.
     #[must_use]
     pub fn empty(materials: Vec<Material>, cards: Vec<Card>) -> Self {
+        let mut ids = Ids::from(1);
+        let cards = cards
+            .into_iter()
+            .map(|card| UsedCard {
+                id: ids.give(),
+                card,
+            })
+            .collect();
         Self {
             version: FILE_VERSION,
+            next_id: ids.next(),
             name: "Untitled".to_owned(),
             invented: false,
             unit: Unit::default(),
@@ -220,9 +245,79 @@ impl Job {
         self.materials.iter().find(|material| material.name == name)
     }
 
-    /// The card of that name.
+    /// The box of that identity.
     #[must_use]
-    pub fn card(&self, name: &str) -> Option<&Card> {
-        self.cards.iter().find(|card| card.name == name)
+    pub fn box_by_id(&self, id: BoxId) -> Option<&WallBox> {
+        self.boxes.iter().find(|it| it.id == id)
+    }
+
+    /// The same, to be changed.
+    pub fn box_by_id_mut(&mut self, id: BoxId) -> Option<&mut WallBox> {
+        self.boxes.iter_mut().find(|it| it.id == id)
+    }
+
+    /// The door of that identity and the box that it is on.
+    #[must_use]
+    pub fn door_by_id(&self, id: DoorId) -> Option<(&WallBox, &Door)> {
+        self.boxes.iter().find_map(|it| Some((it, it.door(id)?)))
+    }
+
+    /// The card of that identity.
+    #[must_use]
+    pub fn card_by_id(&self, id: CardId) -> Option<&Card> {
+        let used = self.cards.iter().find(|it| it.id == id)?;
+        Some(&used.card)
+    }
+
+    /// The card in use that has this name.
+    #[must_use]
+    pub fn card_named(&self, name: &str) -> Option<&UsedCard> {
+        self.cards.iter().find(|it| it.card.name == name)
+    }
+
+    /// The cards in use, without their identities.
+    pub fn card_list(&self) -> impl Iterator<Item = &Card> + Clone {
+        self.cards.iter().map(|it| &it.card)
+    }
+
+    /// A new identity.
+    pub fn new_id<I: Id>(&mut self) -> I {
+        let mut ids = Ids::from(self.next_id);
+        let id = ids.give();
+        self.next_id = ids.next();
+        id
+    }
+
+    /// The identities that come next, for a change that is not yet applied.
+    #[must_use]
+    pub const fn next_ids(&self) -> Ids {
+        Ids::from(self.next_id)
+    }
+
+    /// Gives identities to all that has none: boxes with their parts, obstacles, cards. A job that
+    /// does not say what number comes next goes on after its largest one.
+    pub fn give_ids(&mut self) {
+        if self.next_id == 0 {
+            self.next_id = self.all_ids().max().unwrap_or(0).saturating_add(1);
+        }
+        let mut ids = self.next_ids();
+        for wall_box in &mut self.boxes {
+            wall_box.give_ids(&mut ids);
+        }
+        for obstacle in &mut self.room.obstacles {
+            ids.fill(&mut obstacle.id);
+        }
+        for used in &mut self.cards {
+            ids.fill(&mut used.id);
+        }
+        self.next_id = ids.next();
+    }
+
+    /// The numbers of all identities, 0 where one is not given.
+    pub fn all_ids(&self) -> impl Iterator<Item = u32> + '_ {
+        let in_room = self.room.obstacles.iter().map(|it| it.id.number());
+        let of_cards = self.cards.iter().map(|it| it.id.number());
+        let in_boxes = self.boxes.iter().flat_map(WallBox::own_ids);
+        in_boxes.chain(in_room).chain(of_cards)
     }
 }

@@ -5,10 +5,14 @@
 
 mod boxes;
 mod cards;
+mod doors;
+mod ids;
+mod openings;
 mod records;
 
 use std::collections::BTreeSet;
 
+use crate::acceptance::Acceptance;
 use crate::cabinet::WallBox;
 use crate::card::Card;
 use crate::job::{FILE_VERSION, Job};
@@ -25,7 +29,7 @@ const LARGEST_ON_CARD: f64 = 2000.0;
 /// One thing that is wrong with a job: where, what, and what to do.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Problem {
-    /// Path of the field, e.g. `boxes[1] "plates".openings[0].door.tweaks.top`.
+    /// Path of the field, e.g. `box b7 "plates".door d9.tweaks.top`.
     pub field: String,
     /// The value and the limit, e.g. `is -3 mm; it must be above 0 and at most 5000 mm`.
     pub what: String,
@@ -70,22 +74,46 @@ pub fn validate(job: &Job) -> Vec<Problem> {
             "open the file with the program that wrote it",
         );
     }
+    look.ids(job);
     look.head(job);
+    look.accepted(&job.accepted);
     look.materials(&job.materials);
-    cards::look_at(&mut look, &job.cards);
-    for (index, wall_box) in job.boxes.iter().enumerate() {
-        boxes::look_at(&mut look, job, index, wall_box);
+    cards::look_at(&mut look, job.card_list());
+    for wall_box in &job.boxes {
+        boxes::look_at(&mut look, job, wall_box);
     }
     look.problems
 }
 
-/// Everything that is wrong with one box, were it box `index` of this job.
+/// Everything that is wrong with one box, were it a box of this job. Whether other boxes have its
+/// identities too is not asked: that needs a look at all of them.
 #[must_use]
-pub fn validate_box(job: &Job, index: usize, wall_box: &WallBox) -> Vec<Problem> {
+pub fn validate_box(job: &Job, wall_box: &WallBox) -> Vec<Problem> {
     let mut look = Validator {
         problems: Vec::new(),
     };
-    boxes::look_at(&mut look, job, index, wall_box);
+    look.ids_of_box(wall_box, job.next_id);
+    boxes::look_at(&mut look, job, wall_box);
+    look.problems
+}
+
+/// Everything that is wrong with settings and room of a job.
+#[must_use]
+pub fn validate_head(job: &Job) -> Vec<Problem> {
+    let mut look = Validator {
+        problems: Vec::new(),
+    };
+    look.head(job);
+    look.problems
+}
+
+/// Everything that is wrong with the accepted findings of a job.
+#[must_use]
+pub fn validate_accepted(job: &Job) -> Vec<Problem> {
+    let mut look = Validator {
+        problems: Vec::new(),
+    };
+    look.accepted(&job.accepted);
     look.problems
 }
 
@@ -95,7 +123,7 @@ pub fn validate_card(card: &Card) -> Vec<Problem> {
     let mut look = Validator {
         problems: Vec::new(),
     };
-    cards::look_at(&mut look, std::slice::from_ref(card));
+    cards::look_at(&mut look, std::iter::once(card));
     look.problems
 }
 
@@ -200,11 +228,22 @@ impl Validator {
         let least = settings.coldest.clamp(-60.0, 100.0);
         self.within("settings.hottest", settings.hottest, least, 100.0, " °C");
         self.room(&job.room);
-        for (i, accepted) in job.accepted.iter().enumerate() {
+    }
+
+    fn accepted(&mut self, accepted: &[Acceptance]) {
+        for (i, accepted) in accepted.iter().enumerate() {
+            let at = format!("accepted[{i}] \"{}\"", accepted.check);
+            if accepted.reason.trim().is_empty() {
+                self.wrong(
+                    format!("{at}.reason"),
+                    "is empty",
+                    "say why the finding is accepted",
+                );
+            }
             for number in &accepted.numbers {
                 if !number.value.is_finite() {
                     self.wrong(
-                        format!("accepted[{i}] \"{}\".numbers", accepted.check),
+                        format!("{at}.numbers"),
                         format!("has {} for \"{}\"", number.value, number.label),
                         "take the acceptance out and accept the finding again",
                     );
@@ -215,13 +254,13 @@ impl Validator {
 
     fn room(&mut self, room: &Room) {
         self.within("room.ceiling", room.ceiling, 0.0, 20_000.0, " mm");
-        for (i, obstacle) in room.obstacles.iter().enumerate() {
+        for obstacle in &room.obstacles {
             for (name, extent) in [
                 ("along_wall", obstacle.along_wall),
                 ("above_floor", obstacle.above_floor),
                 ("from_wall", obstacle.from_wall),
             ] {
-                let at = format!("room.obstacles[{i}] \"{}\".{name}", obstacle.name);
+                let at = format!("room.obstacle {} \"{}\".{name}", obstacle.id, obstacle.name);
                 self.within(
                     &format!("{at}.from"),
                     extent.from,

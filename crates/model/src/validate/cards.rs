@@ -19,9 +19,9 @@ const LONGEST_NAME: usize = 200;
 /// Longest free text, characters.
 const LONGEST_TEXT: usize = 20_000;
 
-pub(super) fn look_at(look: &mut Validator, cards: &[Card]) {
+pub(super) fn look_at<'a>(look: &mut Validator, cards: impl Iterator<Item = &'a Card>) {
     let mut names = BTreeSet::new();
-    for (i, card) in cards.iter().enumerate() {
+    for (i, card) in cards.enumerate() {
         let at = format!("cards[{i}] \"{}\"", card.name);
         look.unique(&mut names, &at, &card.name, "card");
         look.card(&at, card);
