@@ -39,3 +39,11 @@ advice =
     .no-better = No other size does better.
     .none-fully = No size fits fully.
     .none = No size of any card suits this door.
+
+proof =
+    .proved = proved: its own worked example comes out
+    .no-example = not proved: it has no worked example; type the one on its data sheet
+    .fails = not proved: { $distances ->
+            [one] 1 distance of its own worked example does
+           *[other] { $distances } distances of its own worked example do
+        } not come out; compare it with its data sheet

@@ -29,6 +29,7 @@ pub mod load;
 pub mod panels;
 pub mod remedy;
 pub mod travel;
+pub mod word;
 
 use flapwright_model::message::{Key, Said, Say};
 use flapwright_motion::reason_message::{LoadName, ReasonMessage};
@@ -129,12 +130,13 @@ collect!(
 
 /// Every message that can be said, with the names of its arguments: what a catalogue must have.
 pub fn keys() -> impl Iterator<Item = &'static Key> {
-    let parts: [&[Key]; 7] = [
+    let parts: [&[Key]; 8] = [
         BorePlace::KEYS,
         Chain::KEYS,
         Effect::KEYS,
         FittingName::KEYS,
         LoadName::KEYS,
+        ProofMessage::KEYS,
         RemedyKind::KEYS,
         Step::KEYS,
     ];

@@ -26,6 +26,89 @@ messages! {
     }
 }
 
+impl Step {
+    /// By so much to the right and up, as seen from the front, mm.
+    #[must_use]
+    pub fn seen_from_front(right: f64, up: f64) -> Vec<Self> {
+        let across = |by| {
+            if right > 0.0 {
+                Self::Right { by }
+            } else {
+                Self::Left { by }
+            }
+        };
+        let along = |by| {
+            if up > 0.0 {
+                Self::Up { by }
+            } else {
+                Self::Down { by }
+            }
+        };
+        steps((right, across), (up, along))
+    }
+
+    /// By so much away from the front edge and down, mm.
+    #[must_use]
+    pub fn on_side(back: f64, down: f64) -> Vec<Self> {
+        let across = |by| {
+            if back > 0.0 {
+                Self::Back { by }
+            } else {
+                Self::Forward { by }
+            }
+        };
+        let along = |by| {
+            if down > 0.0 {
+                Self::Down { by }
+            } else {
+                Self::Up { by }
+            }
+        };
+        steps((back, across), (down, along))
+    }
+
+    /// By so much to the right and away from the front edge, mm.
+    #[must_use]
+    pub fn on_underside(right: f64, back: f64) -> Vec<Self> {
+        let across = |by| {
+            if right > 0.0 {
+                Self::Right { by }
+            } else {
+                Self::Left { by }
+            }
+        };
+        let along = |by| {
+            if back > 0.0 {
+                Self::Back { by }
+            } else {
+                Self::Forward { by }
+            }
+        };
+        steps((right, across), (back, along))
+    }
+}
+
+/// What is left of two steps when those that print as nothing are taken out.
+fn steps(
+    (across, first): (f64, impl Fn(Mm) -> Step),
+    (along, second): (f64, impl Fn(Mm) -> Step),
+) -> Vec<Step> {
+    let mut steps = Vec::new();
+    if across.abs() > NOISE {
+        steps.push(first(Mm(across.abs())));
+    }
+    if along.abs() > NOISE {
+        steps.push(second(Mm(along.abs())));
+    }
+    if steps.is_empty() {
+        steps.push(Step::Stays);
+    }
+    steps
+}
+
+/// Noise of the last digits, mm.
+const NOISE: f64 = 1e-6;
+
 messages! {
     /// Bores in the back of a door and the places where the fitting needs them.
     pub enum BoresOffFitting in "bores-off-fitting" {

@@ -24,3 +24,15 @@ messages! {
         Used = "used" { doors: Count [greater] },
     }
 }
+
+messages! {
+    /// Whether a card was tried on its own worked example.
+    pub enum ProofMessage in "proof" {
+        /// It comes out.
+        Proved = "proved",
+        /// There is none.
+        NoExample = "no-example",
+        /// It does not come out.
+        Fails = "fails" { distances: Count },
+    }
+}

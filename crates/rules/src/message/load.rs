@@ -182,12 +182,12 @@ messages! {
         SuitsNear = "suits-near" { fitting: FittingName, what: Word },
         /// Its setting.
         Turns = "turns" { turns: Times, of: Whole },
-        /// A size at its limit.
-        AtLimit = "at-limit" { fitting: FittingName, why: Reason },
+        /// A size at its limit; without a reason nothing is known of it.
+        AtLimit = "at-limit" { fitting: FittingName, why: Option<Reason> },
         /// A size that does not suit.
-        Unsuitable = "unsuitable" { fitting: FittingName, why: Reason },
+        Unsuitable = "unsuitable" { fitting: FittingName, why: Option<Reason> },
         /// The nearest size.
-        Nearest = "nearest" { fitting: FittingName, why: Reason },
+        Nearest = "nearest" { fitting: FittingName, why: Option<Reason> },
         /// No other one is better.
         NoBetter = "no-better",
         /// None suits fully.

@@ -5,7 +5,7 @@ use flapwright_model::edges::Edge;
 use flapwright_model::message::Word;
 use flapwright_model::part::LeafId;
 use flapwright_model::severity::Severity;
-use flapwright_motion::gravity::BodyId;
+use flapwright_motion::outline::BodyId;
 
 /// An edge, as seen from the front.
 #[must_use]
