@@ -2,7 +2,6 @@
 
 place =
     .within = { $of_box }, { $part }
-    .bore = { $part }, bore { $number }
 
 box-name =
     .only = { $name }

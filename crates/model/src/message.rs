@@ -30,6 +30,7 @@
 //! assert_eq!(said.numbers().len(), 1); // `place` is said and not watched
 //! ```
 
+use crate::id::BoxId;
 use crate::measure::Measure;
 use crate::part::Subject;
 
@@ -161,24 +162,18 @@ pub trait Say {
     fn say(&self) -> Said;
 }
 
-/// A key of the catalogue with the names of the arguments that its text may use.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Key {
-    /// `message.attribute`.
-    pub key: &'static str,
-    /// Names of its arguments.
-    pub arguments: &'static [&'static str],
-}
-
 /// Something that can be an argument of a message.
 pub trait ToValue {
     /// As an argument.
     fn to_value(&self) -> Value;
+
+    /// One such argument, to look at the texts that take it.
+    fn example() -> Value;
 }
 
 /// Declares number types that are arguments: name, what it is, and its value.
 macro_rules! quantities {
-    ($($(#[$meta:meta])* $name:ident => |$it:ident| $value:expr;)*) => { $(
+    ($($(#[$meta:meta])* $name:ident => |$it:ident| $value:expr, $example:literal;)*) => { $(
         $(#[$meta])*
         #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
         pub struct $name(pub f64);
@@ -188,35 +183,39 @@ macro_rules! quantities {
                 let $it = self.0;
                 $value
             }
+
+            fn example() -> Value {
+                Self($example).to_value()
+            }
         }
     )* };
 }
 
 quantities! {
     /// A length, mm.
-    Mm => |it| Value::Length(it);
+    Mm => |it| Value::Length(it), 123.4;
     /// A mass, kg.
-    Kilogram => |it| Value::Measured(Measure::Mass, it);
+    Kilogram => |it| Value::Measured(Measure::Mass, it), 5.62;
     /// A force, N.
-    Newton => |it| Value::Measured(Measure::Force, it);
+    Newton => |it| Value::Measured(Measure::Force, it), 45.0;
     /// A moment, N·m.
-    NewtonMetre => |it| Value::Measured(Measure::Moment, it);
+    NewtonMetre => |it| Value::Measured(Measure::Moment, it), 12.3;
     /// An angle, degrees.
-    Degrees => |it| Value::Angle(it);
+    Degrees => |it| Value::Angle(it), 57.0;
     /// A temperature, °C.
-    Celsius => |it| Value::Temperature(it);
+    Celsius => |it| Value::Temperature(it), 5.0;
     /// A share, 1 = all; said in percent.
-    Share => |it| Value::Share(it);
+    Share => |it| Value::Share(it), 0.6;
     /// So many times, to one decimal.
-    Times => |it| Value::Number(it, 1);
+    Times => |it| Value::Number(it, 1), 1.4;
     /// A bare whole number.
-    Whole => |it| Value::Number(it, 0);
+    Whole => |it| Value::Number(it, 0), 9.0;
     /// A bare number, to two decimals.
-    Bare => |it| Value::Number(it, 2);
+    Bare => |it| Value::Number(it, 2), 1.25;
     /// A time, s.
-    Seconds => |it| Value::Time(it);
+    Seconds => |it| Value::Time(it), 0.8;
     /// A speed, m/s.
-    MetresPerSecond => |it| Value::Speed(it);
+    MetresPerSecond => |it| Value::Speed(it), 1.1;
 }
 
 /// How many.
@@ -226,6 +225,10 @@ pub struct Count(pub usize);
 impl ToValue for Count {
     fn to_value(&self) -> Value {
         Value::Count(self.0)
+    }
+
+    fn example() -> Value {
+        Value::Count(4)
     }
 }
 
@@ -237,6 +240,10 @@ impl ToValue for Word {
     fn to_value(&self) -> Value {
         Value::Word(self.0)
     }
+
+    fn example() -> Value {
+        Value::Word("left")
+    }
 }
 
 /// Several, said as a sum: `18 mm + 564 mm + 18 mm`.
@@ -247,17 +254,29 @@ impl ToValue for Sum {
     fn to_value(&self) -> Value {
         Value::Sum(self.0.iter().map(ToValue::to_value).collect())
     }
+
+    fn example() -> Value {
+        Value::Sum(vec![Mm::example(), Mm::example()])
+    }
 }
 
 impl ToValue for String {
     fn to_value(&self) -> Value {
         Value::Label(self.clone())
     }
+
+    fn example() -> Value {
+        Value::Label("Plover".to_owned())
+    }
 }
 
 impl ToValue for Subject {
     fn to_value(&self) -> Value {
         Value::Place(*self)
+    }
+
+    fn example() -> Value {
+        Value::Place(Subject::Box(BoxId::new(1)))
     }
 }
 
@@ -269,6 +288,10 @@ impl ToValue for Within {
     fn to_value(&self) -> Value {
         Value::PlaceWithin(self.0)
     }
+
+    fn example() -> Value {
+        Value::PlaceWithin(Subject::Box(BoxId::new(1)))
+    }
 }
 
 /// The name of a number by which a finding is watched.
@@ -279,11 +302,19 @@ impl ToValue for NumberName {
     fn to_value(&self) -> Value {
         Value::NumberName(self.0)
     }
+
+    fn example() -> Value {
+        Value::NumberName("gap")
+    }
 }
 
 impl ToValue for Value {
     fn to_value(&self) -> Value {
         self.clone()
+    }
+
+    fn example() -> Value {
+        Mm::example()
     }
 }
 
@@ -291,17 +322,30 @@ impl<T: ToValue> ToValue for Vec<T> {
     fn to_value(&self) -> Value {
         Value::All(self.iter().map(ToValue::to_value).collect())
     }
+
+    fn example() -> Value {
+        Value::All(vec![T::example()])
+    }
 }
 
 impl<T: ToValue> ToValue for Option<T> {
     fn to_value(&self) -> Value {
         self.as_ref().map_or(Value::Nothing, ToValue::to_value)
     }
+
+    fn example() -> Value {
+        T::example()
+    }
 }
 
 impl<T: ToValue> ToValue for Box<T> {
     fn to_value(&self) -> Value {
         (**self).to_value()
+    }
+
+    fn example() -> Value {
+        // A box is there for messages that hold one of their own kind.
+        Value::Label("door".to_owned())
     }
 }
 
@@ -340,13 +384,22 @@ macro_rules! messages {
         }
 
         impl $name {
-            /// Every message of this kind with the names of its arguments.
-            pub const KEYS: &'static [$crate::message::Key] = &[ $(
-                $crate::message::Key {
-                    key: concat!($message, ".", $attribute),
-                    arguments: &[ $( $( stringify!($field) ),* )? ],
-                }
-            ),* ];
+            /// Every message of this kind with one argument for each of its fields.
+            #[must_use]
+            pub fn examples() -> Vec<$crate::message::Said> {
+                vec![ $(
+                    $crate::message::Said {
+                        key: concat!($message, ".", $attribute),
+                        arguments: vec![ $( $(
+                            $crate::message::Argument {
+                                name: stringify!($field),
+                                value: <$type as $crate::message::ToValue>::example(),
+                                worse: $crate::messages!(@worse $($worse)?),
+                            }
+                        ),* )? ],
+                    }
+                ),* ]
+            }
         }
 
         impl $crate::message::Say for $name {
@@ -371,6 +424,13 @@ macro_rules! messages {
         impl $crate::message::ToValue for $name {
             fn to_value(&self) -> $crate::message::Value {
                 $crate::message::Value::Message(Box::new($crate::message::Say::say(self)))
+            }
+
+            fn example() -> $crate::message::Value {
+                let first = Self::examples().into_iter().next();
+                first.map_or($crate::message::Value::Nothing, |it| {
+                    $crate::message::Value::Message(Box::new(it))
+                })
             }
         }
     };

@@ -21,6 +21,10 @@ impl ToValue for LoadValue {
     fn to_value(&self) -> Value {
         Value::Measured(self.0, self.1)
     }
+
+    fn example() -> Value {
+        Value::Measured(Measure::Mass, 5.62)
+    }
 }
 
 messages! {
@@ -52,6 +56,8 @@ impl LoadName {
 messages! {
     /// Why a size suits a door or does not.
     pub enum ReasonMessage in "reason" {
+        /// A size of the door under the least.
+        Under = "under" { what: Word, value: Mm, by: Mm, limit: Mm },
         /// The load within what the size carries, or not.
         Load = "load" {
             what: LoadName,
@@ -65,8 +71,6 @@ messages! {
         NoLoadGiven = "no-load-given" { what: Word, value: Mm, from: Mm, to: Mm },
         /// The door does not open so far as the limit is given at.
         AngleNotReached = "angle-not-reached" { at: Degrees, end: Degrees },
-        /// A size of the door under the least.
-        Under = "under" { what: Word, value: Mm, by: Mm, limit: Mm },
         /// A size of the door over the most.
         Over = "over" { what: Word, value: Mm, by: Mm, limit: Mm },
         /// Too little room in the box.
@@ -113,6 +117,10 @@ impl Say for Reason {
 impl ToValue for Reason {
     fn to_value(&self) -> Value {
         self.message().to_value()
+    }
+
+    fn example() -> Value {
+        ReasonMessage::example()
     }
 }
 
@@ -284,11 +292,19 @@ impl ToValue for MotionError {
     fn to_value(&self) -> Value {
         Value::Label(self.to_string())
     }
+
+    fn example() -> Value {
+        Self::JointMissing.to_value()
+    }
 }
 
 /// An error says itself; its sentence is not in the catalogue yet.
 impl ToValue for DriveError {
     fn to_value(&self) -> Value {
         Value::Label(self.to_string())
+    }
+
+    fn example() -> Value {
+        Value::Label("the strut is too short".to_owned())
     }
 }

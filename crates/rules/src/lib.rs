@@ -16,7 +16,6 @@ pub mod machine_frame;
 pub mod mechanics;
 pub mod message;
 mod panel_difference;
-pub mod place_words;
 pub mod placement;
 pub mod plausibility;
 pub mod plural;

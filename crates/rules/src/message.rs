@@ -31,7 +31,7 @@ pub mod remedy;
 pub mod travel;
 pub mod word;
 
-use flapwright_model::message::{Key, Said, Say};
+use flapwright_model::message::{Said, Say};
 use flapwright_motion::reason_message::{LoadName, ReasonMessage};
 
 pub use bores::*;
@@ -70,8 +70,11 @@ macro_rules! collect {
             }
         }
 
-        /// The keys of what findings say, one list for each enum.
-        const OF_FINDINGS: &[&[Key]] = &[ $( $name::KEYS ),* ];
+        /// What findings say, one example of each.
+        fn of_findings() -> Vec<Said> {
+            let each = [ $( $name::examples() ),* ];
+            each.into_iter().flatten().collect()
+        }
     };
 }
 
@@ -128,17 +131,19 @@ collect!(
     WideDoorSags,
 );
 
-/// Every message that can be said, with the names of its arguments: what a catalogue must have.
-pub fn keys() -> impl Iterator<Item = &'static Key> {
-    let parts: [&[Key]; 8] = [
-        BorePlace::KEYS,
-        Chain::KEYS,
-        Effect::KEYS,
-        FittingName::KEYS,
-        LoadName::KEYS,
-        ProofMessage::KEYS,
-        RemedyKind::KEYS,
-        Step::KEYS,
+/// Every message that can be said, one example of each: what a catalogue must have.
+#[must_use]
+pub fn examples() -> Vec<Said> {
+    let parts = [
+        BorePlace::examples(),
+        Chain::examples(),
+        Effect::examples(),
+        FittingName::examples(),
+        LoadName::examples(),
+        ProofMessage::examples(),
+        RemedyKind::examples(),
+        Step::examples(),
     ];
-    OF_FINDINGS.iter().copied().chain(parts).flatten()
+    let parts = parts.into_iter().flatten();
+    of_findings().into_iter().chain(parts).collect()
 }

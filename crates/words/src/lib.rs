@@ -8,7 +8,9 @@
 //! |---|---|
 //! | say a message | [`Speaker::say`] |
 //! | say one quantity | [`Speaker::value`] |
-//! | say where something is | [`place`] |
+//! | say a finding: its headline, its reasons, where it is | [`headline`], [`reasons`], [`place`] |
+//! | say a remedy: its button and its effect | [`remedy`], [`effect`] |
+//! | say where something is | [`places`] |
 //! | know the names of a job's parts | [`Names`] |
 //!
 //! The catalogues are Fluent files in `assets/words/LANGUAGE/`, built into the program. A number is
@@ -17,11 +19,13 @@
 //! same bytes: no locale of the system, no clock.
 
 mod catalogue;
+mod finding;
 mod names;
 mod place;
 mod speaker;
 
 pub use catalogue::{Catalogue, Language};
+pub use finding::{effect, headline, message, place, reasons, remedy};
 pub use names::{Names, PlaceName};
-pub use place::{BoxName, PartName, Place, own_keys, place};
+pub use place::{BoxName, PartName, Place, own_examples, places};
 pub use speaker::Speaker;

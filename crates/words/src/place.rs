@@ -1,6 +1,6 @@
 //! Where something is, in words.
 
-use flapwright_model::message::{Count, Key, Said, Say};
+use flapwright_model::message::{Count, Said, Say};
 use flapwright_model::messages;
 use flapwright_model::part::Subject;
 
@@ -70,20 +70,18 @@ messages! {
     pub enum Place in "place" {
         /// A part of a box.
         Within = "within" { of_box: BoxName, part: PartName },
-        /// A bore of a part.
-        Bore = "bore" { part: PartName, number: Count },
     }
 }
 
-/// Every message of this crate's own, as [`flapwright_rules::message::keys`].
-pub fn own_keys() -> impl Iterator<Item = &'static Key> {
-    [BoxName::KEYS, PartName::KEYS, Place::KEYS]
-        .into_iter()
-        .flatten()
+/// Every message of this crate's own, as [`flapwright_rules::message::examples`].
+#[must_use]
+pub fn own_examples() -> Vec<Said> {
+    let each = [BoxName::examples(), PartName::examples(), Place::examples()];
+    each.into_iter().flatten().collect()
 }
 
 /// Where a subject is, its box first.
-pub(crate) fn full(names: &dyn Names, subject: Subject) -> Said {
+pub(crate) fn full(names: &Names<'_>, subject: Subject) -> Said {
     match names.name(subject) {
         PlaceName {
             of_box: Some(of_box),
@@ -105,30 +103,26 @@ pub(crate) fn full(names: &dyn Names, subject: Subject) -> Said {
 }
 
 /// Where in its box a subject is.
-pub(crate) fn within_box(names: &dyn Names, subject: Subject) -> Said {
+pub(crate) fn within_box(names: &Names<'_>, subject: Subject) -> Said {
     match names.name(subject).part {
         Some(part) => part.say(),
         None => full(names, subject),
     }
 }
 
+/// At most this many places are named.
+const NAMED: usize = 4;
+
 /// Where some subjects are: each place once, whatever bores of it are meant.
 #[must_use]
-pub fn place(subjects: &[Subject], speaker: &Speaker<'_>) -> String {
+pub fn places(subjects: &[Subject], speaker: &Speaker<'_>) -> String {
     let mut places: Vec<String> = Vec::new();
     for subject in subjects {
-        let it = speaker.said(&full(speaker.names, whole(*subject)));
+        let it = speaker.said(&full(speaker.names, *subject));
         if !places.contains(&it) {
             places.push(it);
         }
     }
+    places.truncate(NAMED);
     speaker.clauses(places)
-}
-
-/// The part that a bore is in; anything else is itself.
-pub(crate) const fn whole(subject: Subject) -> Subject {
-    match subject {
-        Subject::Bore(bore) => Subject::Part(bore.part),
-        other => other,
-    }
 }

@@ -20,7 +20,7 @@ pub struct Speaker<'a> {
     /// The unit of lengths, and of masses, forces and moments that go with it.
     pub unit: Unit,
     /// The names of what messages point at.
-    pub names: &'a dyn Names,
+    pub names: &'a Names<'a>,
 }
 
 impl Speaker<'_> {
@@ -121,7 +121,7 @@ impl Speaker<'_> {
             .unwrap_or_default()
     }
 
-    fn text(&self, key: &str, arguments: &FluentArgs<'_>) -> String {
+    pub(crate) fn text(&self, key: &str, arguments: &FluentArgs<'_>) -> String {
         self.language
             .catalogue()
             .text(key, arguments)

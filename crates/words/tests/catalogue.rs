@@ -3,8 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
-use flapwright_rules::message::keys;
-use flapwright_words::{Language, own_keys};
+use flapwright_model::message::Said;
+use flapwright_rules::message::examples;
+use flapwright_words::{Language, own_examples};
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use fluent_syntax::parser::parse;
 
@@ -75,18 +76,24 @@ fn is_word(key: &str) -> bool {
         .is_some_and(|(group, _)| WORDS.contains(&group))
 }
 
+fn messages() -> Vec<Said> {
+    let mut all = examples();
+    all.extend(own_examples());
+    all
+}
+
 #[test]
 fn every_message_has_a_text_that_uses_only_its_arguments() {
     let texts = texts(Language::English);
-    for key in keys().chain(own_keys()) {
+    for said in messages() {
         let used = texts
-            .get(key.key)
-            .unwrap_or_else(|| panic!("no text for {}", key.key));
+            .get(said.key)
+            .unwrap_or_else(|| panic!("no text for {}", said.key));
         for name in used {
             assert!(
-                key.arguments.contains(&name.as_str()),
+                said.arguments.iter().any(|it| it.name == name),
                 "{}: the text uses ${name}, which the message lacks",
-                key.key
+                said.key
             );
         }
     }
@@ -94,7 +101,7 @@ fn every_message_has_a_text_that_uses_only_its_arguments() {
 
 #[test]
 fn every_text_belongs_to_a_message() {
-    let known: BTreeSet<&str> = keys().chain(own_keys()).map(|it| it.key).collect();
+    let known: BTreeSet<&str> = messages().iter().map(|it| it.key).collect();
     for key in texts(Language::English).keys() {
         assert!(
             is_word(key) || known.contains(key.as_str()),
@@ -141,14 +148,18 @@ fn every_word_of_the_sources_is_in_the_catalogue_and_none_is_idle() {
 }
 
 #[test]
-fn every_watched_number_has_a_name() {
+fn every_watched_number_has_a_name_and_none_is_idle() {
     let texts = texts(Language::English);
-    let names: BTreeSet<&str> = texts
+    let listed: BTreeSet<&str> = texts
         .keys()
         .filter_map(|key| key.strip_prefix("number."))
         .collect();
-    let arguments: BTreeSet<&str> = keys().flat_map(|key| key.arguments).copied().collect();
-    for name in &names {
-        assert!(arguments.contains(name), "number.{name} is no argument");
-    }
+    let messages = messages();
+    let watched: BTreeSet<&str> = messages
+        .iter()
+        .flat_map(|said| &said.arguments)
+        .filter(|it| it.worse.is_some())
+        .map(|it| it.name)
+        .collect();
+    assert_eq!(listed, watched);
 }

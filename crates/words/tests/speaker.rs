@@ -1,26 +1,23 @@
 //! How quantities, counts and messages are said.
 
+use std::sync::LazyLock;
+
+use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::measure::Measure;
-use flapwright_model::message::{Degrees, Mm, Share, Value};
-use flapwright_model::part::Subject;
+use flapwright_model::message::{Count, Degrees, Mm, Share, ToValue, Value};
 use flapwright_rules::message::{BoresOffFitting, DoorHitsCeiling, Effect, Step};
-use flapwright_words::{Language, Names, PlaceName, Speaker};
+use flapwright_words::{Language, Names, Speaker};
 
 /// A job without parts.
-struct Nobody;
-
-impl Names for Nobody {
-    fn name(&self, _: Subject) -> PlaceName {
-        PlaceName::default()
-    }
-}
+static NOTHING: LazyLock<Job> = LazyLock::new(|| Job::empty(Vec::new(), Vec::new()));
+static NAMES: LazyLock<Names<'static>> = LazyLock::new(|| Names::of(&NOTHING));
 
 fn speaker(unit: Unit) -> Speaker<'static> {
     Speaker {
         language: Language::English,
         unit,
-        names: &Nobody,
+        names: &NAMES,
     }
 }
 
@@ -51,7 +48,7 @@ fn a_difference_is_never_said_as_nothing() {
 fn a_count_chooses_singular_or_plural() {
     let missing = |missing| {
         speaker(Unit::Millimetre).say(&BoresOffFitting::AlsoMissing {
-            missing: flapwright_model::message::Count(missing),
+            missing: Count(missing),
         })
     };
     assert_eq!(missing(1), "1 bore is missing.");
@@ -61,8 +58,7 @@ fn a_count_chooses_singular_or_plural() {
 #[test]
 fn messages_stand_in_messages_and_steps_are_listed() {
     let worst = vec![Step::Right { by: Mm(2.0) }, Step::Up { by: Mm(60.0) }];
-    let said =
-        speaker(Unit::Millimetre).value(&flapwright_model::message::ToValue::to_value(&worst));
+    let said = speaker(Unit::Millimetre).value(&worst.to_value());
     assert_eq!(said, "2 mm to the right and 60 mm up");
 }
 
