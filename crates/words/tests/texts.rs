@@ -91,6 +91,7 @@ const NO_FINDINGS: [&str; 16] = [
 #[test]
 fn a_headline_has_fifteen_words_at_most() {
     // The place before it, "mugs, door:", has two. Reasons are sentences with a capital.
+    let mut too_long = Vec::new();
     for (group, texts) in texts() {
         if NO_FINDINGS.contains(&group) {
             continue;
@@ -98,7 +99,10 @@ fn a_headline_has_fifteen_words_at_most() {
         for (key, [text, _]) in texts {
             let is_headline = text.chars().next().is_some_and(|c| !c.is_uppercase());
             let count = words(&text) + 2;
-            assert!(!is_headline || count <= 15, "{key}: {count} words: {text}");
+            if is_headline && count > 15 {
+                too_long.push(format!("{key}: {count} words: {text}"));
+            }
         }
     }
+    assert!(too_long.is_empty(), "{too_long:#?}");
 }
