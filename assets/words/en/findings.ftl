@@ -44,7 +44,7 @@ bore-near-edge =
 
 bores-collide =
     .touch = bores { $first } ({ $first_purpose }) and { $second } ({ $second_purpose }) run into each other
-    .near = bores { $first } ({ $first_purpose }) and { $second } ({ $second_purpose }): { $wood_between } between them, at least { $wanted } wanted
+    .near = bores { $first } ({ $first_purpose }) and { $second } ({ $second_purpose }): { $wood_between } between, at least { $wanted } wanted
 
 bore-misses-member =
     .into-infill = bore { $bore } ({ $purpose }) reaches { $by } into the groove or the { $infill }
@@ -56,8 +56,8 @@ bore-not-in-this-material =
         } in { $material }; the card gives none for it
 
 edge-distance-outside-card =
-    .too-near = bore { $bore } ({ $purpose }), { $distance } from the { $edge } edge: { $under } under the card's least ({ $least })
-    .too-far = bore { $bore } ({ $purpose }), { $distance } from the { $edge } edge: { $over } over the card's most ({ $greatest })
+    .too-near = bore { $bore } ({ $purpose }), { $distance } from the { $edge } edge: { $under } under the least ({ $least })
+    .too-far = bore { $bore } ({ $purpose }), { $distance } from the { $edge } edge: { $over } over the most ({ $greatest })
 
 off-the-grid =
     .below = the fitting's bores lie { $below_the_grid } below the grid of the shelf bores
@@ -101,13 +101,13 @@ bore-place =
 panel-differs =
     .size = its { $what } is { $was } and must be { $is }
     .moved = { $bores ->
-            [one] 1 bore
-           *[other] { $bores } bores
-        } needed elsewhere, bore { $furthest } { $way }
+            [one] 1 bore is
+           *[other] { $bores } bores are
+        } needed elsewhere (bore { $furthest }: { $way })
     .deeper = { $bores ->
-            [one] 1 bore
-           *[other] { $bores } bores
-        } needed at another depth, bore { $furthest } { $way }
+            [one] 1 bore is
+           *[other] { $bores } bores are
+        } needed at another depth (bore { $furthest }: { $way })
     .missing = { $bores ->
             [one] 1 bore is
            *[other] { $bores } bores are
@@ -124,7 +124,7 @@ panel-differs =
     .sheet-surplus = bore { $bore } ({ $purpose }): no longer needed; the sheet says { $was }
 
 drilled-panel-differs =
-    .differs = drilled, but not as needed now: { $first }
+    .differs = is drilled, but { $first }
     .gone = a panel marked as drilled ({ $bores ->
             [one] 1 bore
            *[other] { $bores } bores
@@ -176,7 +176,7 @@ glass-needs-safety-glass =
     .ask = Ask your glass supplier and your local codes.
 
 gap-catches-fingers =
-    .catches = the gap { $between } opens from { $least } to { $widest } and can catch fingers
+    .catches = the gap { $between } opens from { $least } to { $widest }, catching fingers
     .widths = It is { $closed } when closed; widths from { $from } to { $to } catch fingers.
     .guard = Follow the fitting's own instructions on guarding it; this is no judgement under any standard.
 
@@ -206,7 +206,8 @@ door-hits-neighbour =
 
 door-hits-obstacle =
     .hits = { $hits } { $obstacle } when opened { $at }
-    .near = { $comes } within { $gap } of { $obstacle } when opened { $at }; at least { $wanted } wanted
+    .near = { $comes } within { $gap } of { $obstacle } when opened { $at }
+    .wanted = At least { $wanted } is wanted.
 
 open-doors-meet =
     .hits = { $hits } { $other } while that is open, when opened { $met_at }
@@ -216,8 +217,8 @@ open-door-at-head-height =
     .limit = The limit is { $limit } above the floor.
 
 handle-out-of-reach =
-    .handle = when open, its handle is { $height_of_the_grip } above the floor; at most { $limit } wanted
-    .lower-edge = when open, its lower edge is { $height_of_the_grip } above the floor; at most { $limit } wanted
+    .handle = open, its handle is { $height_of_the_grip } above the floor; at most { $limit } wanted
+    .lower-edge = open, its lower edge is { $height_of_the_grip } above the floor; at most { $limit } wanted
 
 hand-force-too-high =
     .open = takes { $largest_hand_force } to open, when opened { $at }; at most { $limit } wanted
@@ -274,9 +275,9 @@ one-sided-fitting-racks =
 
 card-example-fails =
     .distances = { $distances ->
-            [one] 1 distance of its own worked example does
-           *[other] { $distances } distances of its own worked example do
-        } not come out, by up to { $largest_difference }
+            [one] 1 distance of its worked example comes
+           *[other] { $distances } distances of its worked example come
+        } out wrong by up to { $largest_difference }
     .bores = the numbers of bores of its own worked example do not come out
     .bore-count = { $face }: the example lists { $listed ->
             [one] 1 bore

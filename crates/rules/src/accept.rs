@@ -72,10 +72,19 @@ fn is_of(acceptance: &Acceptance, finding: &Finding) -> bool {
 /// first subjects, and one check could find two things there (a leaf too narrow and too low), which
 /// the names of their numbers tell apart.
 fn is_at_place(acceptance: &Acceptance, finding: &Finding) -> bool {
-    let known = |number: &Number| before(number, acceptance).is_some();
+    let known = |number: &Number| before((number, 0), acceptance).is_some();
     acceptance.check == finding.check
         && (acceptance.about == finding.about || same_topics(&acceptance.about, finding))
-        && (acceptance.numbers.is_empty() || finding.numbers.iter().any(known))
+        && (acceptance.numbers.is_empty()
+            || finding.numbers.iter().any(known)
+            || told_in_other_words(acceptance, finding))
+}
+
+/// Whether an acceptance has as many numbers as the finding, under the words of version 1.
+fn told_in_other_words(acceptance: &Acceptance, finding: &Finding) -> bool {
+    let numbers = acceptance.numbers.iter();
+    acceptance.numbers.len() == finding.numbers.len()
+        && numbers.map(Some).all(|it| of_other_words(it).is_some())
 }
 
 fn same_topics(about: &[Topic], finding: &Finding) -> bool {
@@ -182,8 +191,11 @@ fn what_got_worse(finding: &Finding, acceptance: &Acceptance) -> Option<Reopened
         return Some(Reopened::More { reason });
     }
     for (index, number) in finding.numbers.iter().enumerate() {
+        let earlier = finding.numbers.iter().take(index);
+        let nth = earlier.filter(|it| it.name == number.name).count();
         let same_place = acceptance.numbers.get(index);
-        let Some(was) = before(number, acceptance).or_else(|| of_other_words(same_place)) else {
+        let was = before((number, nth), acceptance).or_else(|| of_other_words(same_place));
+        let Some(was) = was else {
             return Some(Reopened::More { reason });
         };
         if is_worse(number, was) {
@@ -198,11 +210,12 @@ fn what_got_worse(finding: &Finding, acceptance: &Acceptance) -> Option<Reopened
     None
 }
 
-/// What a number was when its finding was accepted, by its name.
-fn before(number: &Number, acceptance: &Acceptance) -> Option<f64> {
-    let mut numbers = acceptance.numbers.iter();
-    let its = numbers.find(|it| plain(&it.label) == number.name)?;
-    Some(its.value)
+/// What a number was when its finding was accepted: the one of its name, or the second or third one
+/// where several have it.
+fn before((number, nth): (&Number, usize), acceptance: &Acceptance) -> Option<f64> {
+    let numbers = acceptance.numbers.iter();
+    let mut of_its_name = numbers.filter(|it| plain(&it.label) == number.name);
+    Some(of_its_name.nth(nth)?.value)
 }
 
 /// What stands at a number's place in an acceptance whose numbers have the words of version 1, some

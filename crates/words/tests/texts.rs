@@ -4,11 +4,16 @@
 use std::collections::BTreeMap;
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::id::BoxId;
+use flapwright_model::id::{BoxId, DoorId};
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
+use flapwright_model::message::{Argument, Said, Value};
+use flapwright_model::part::Subject;
 use flapwright_rules::message::examples;
 use flapwright_words::{Language, Names, Speaker, own_examples};
+
+/// What messages point at.
+const DOOR: Subject = Subject::Door(BoxId::new(1), DoorId::new(2));
 
 /// A job with a box named mugs.
 fn job() -> Job {
@@ -21,6 +26,65 @@ fn job() -> Job {
     job
 }
 
+/// What people and checks fill in for an argument of that name.
+fn filled_in(name: &str) -> Option<Value> {
+    let label = |it: &str| Some(Value::Label(it.to_owned()));
+    match name {
+        "size" => label("2"),
+        "purpose" | "first_purpose" => label("arm"),
+        "second_purpose" => label("shelf pin"),
+        "material" | "glass" | "infill" => label("clear glass"),
+        "obstacle" => label("gas pipe"),
+        "revision" => label("B"),
+        "reason" => label("seen on site"),
+        "name" => label("mugs"),
+        "hits" => Some(Value::Word("handle-hits")),
+        "comes" => Some(Value::Word("arm-comes")),
+        "what" => Some(Value::Word("door-height")),
+        "between" => Some(Value::Word("below-panel")),
+        "leaf" => Some(Value::Word("upper-leaf")),
+        "face" => Some(Value::Word("door")),
+        "was" => Some(Value::Length(118.0)),
+        "is" => Some(Value::Length(121.5)),
+        _ => None,
+    }
+}
+
+/// The same message as it may come from a job: no two numbers alike.
+fn lifelike(said: &Said, number: &mut f64) -> Said {
+    let arguments = said.arguments.iter().map(|it| {
+        let as_declared = vary(&it.value, number);
+        let value = match (&it.value, filled_in(it.name)) {
+            (Value::Label(_) | Value::Word(_), Some(value)) => value,
+            _ => as_declared,
+        };
+        Argument {
+            name: it.name,
+            value,
+            worse: it.worse,
+        }
+    });
+    Said {
+        key: said.key,
+        arguments: arguments.collect(),
+    }
+}
+
+fn vary(value: &Value, number: &mut f64) -> Value {
+    *number += 1.0;
+    match value {
+        Value::Length(it) => Value::Length(it + *number),
+        Value::Measured(measure, it) => Value::Measured(*measure, it + *number),
+        Value::Angle(it) => Value::Angle(it + *number),
+        Value::Message(it) => Value::Message(Box::new(lifelike(it, number))),
+        Value::All(all) => Value::All(all.iter().map(|it| vary(it, number)).collect()),
+        Value::Sum(all) => Value::Sum(all.iter().map(|it| vary(it, number)).collect()),
+        Value::Place(_) => Value::Place(DOOR),
+        Value::PlaceWithin(_) => Value::PlaceWithin(DOOR),
+        other => other.clone(),
+    }
+}
+
 /// The texts by group, each with its key: in millimetres, and in inches where that differs.
 fn texts() -> BTreeMap<&'static str, Vec<(&'static str, [String; 2])>> {
     let job = job();
@@ -28,6 +92,7 @@ fn texts() -> BTreeMap<&'static str, Vec<(&'static str, [String; 2])>> {
     let mut groups: BTreeMap<&str, Vec<_>> = BTreeMap::new();
     for said in examples().into_iter().chain(own_examples()) {
         let (group, _) = said.key.split_once('.').expect("a group and a name");
+        let said = lifelike(&said, &mut 0.0);
         let both = [Unit::Millimetre, Unit::Inch].map(|unit| {
             let speaker = Speaker {
                 language: Language::English,

@@ -70,7 +70,6 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     comes: word::comes(near.body),
                     obstacle: name,
                     at,
-                    wanted: Mm(wanted),
                     gap,
                 };
                 (Severity::Caution, message)
@@ -79,7 +78,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 context.door_subject(door_id),
                 Subject::Obstacle(obstacle.id),
             ];
-            findings.push(finding(NAME, severity, message, subjects));
+            let mut it = finding(NAME, severity, message, subjects);
+            if severity == Severity::Caution {
+                it.because(DoorHitsObstacle::Wanted { wanted: Mm(wanted) });
+            }
+            findings.push(it);
         }
     }
 }

@@ -34,9 +34,9 @@ messages! {
         /// It hits it.
         Hits = "hits" { hits: Word, obstacle: String, at: Degrees, gap: Mm [smaller] },
         /// It comes near.
-        Near = "near" {
-            comes: Word, obstacle: String, at: Degrees, wanted: Mm, gap: Mm [smaller],
-        },
+        Near = "near" { comes: Word, obstacle: String, at: Degrees, gap: Mm [smaller] },
+        /// How near it may come.
+        Wanted = "wanted" { wanted: Mm },
     }
 }
 
