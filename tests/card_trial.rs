@@ -80,7 +80,7 @@ fn typed(name: &str, card: &str) -> (Card, usize) {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/card_trials");
     let text = std::fs::read_to_string(folder.join(format!("{name}.keys"))).unwrap();
     let strokes = strokes(&text);
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let before = job.cards.len();
     let mut window = plain_window(job, [1280.0, 800.0], egui::Theme::Light);
     for stroke in &strokes {

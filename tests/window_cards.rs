@@ -8,15 +8,16 @@ use std::path::{Path, PathBuf};
 
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Answer, CardCommand, Command, UiCommand};
-use flapwright_library::Library;
+use flapwright::window::{Answer, CardCommand, Command};
+use flapwright_files::library::Library;
 use flapwright_model::card::OpeningKind;
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::file::{read_card, write_card};
+use flapwright_session::action_table::ActionId;
 use window_support::{Window, harness_with, plain_window, run_it, run_ui};
 
 fn small_window() -> Window {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     plain_window(job, [1280.0, 800.0], egui::Theme::Light)
 }
 
@@ -59,7 +60,7 @@ fn a_card_that_is_changed_and_used_is_one_step_of_the_job() {
     key(&mut window, Modifiers::NONE, Key::Escape);
     key(&mut window, Modifiers::NONE, Key::Escape);
     assert!(!window.state().cards_shown());
-    run_ui(&mut window, UiCommand::Undo);
+    run_ui(&mut window, ActionId::Undo);
     assert_eq!(window.state().job().cards[0], before);
 }
 
@@ -82,7 +83,7 @@ fn a_card_that_is_not_complete_changes_nothing_and_is_kept_on_the_desk() {
     window.get_by_label("Go on with Plover").click();
     window.run_ok();
     assert_eq!(typed(&window).name, "Plover");
-    card(&mut window, CardCommand::Desk);
+    card(&mut window, CardCommand::List);
     window.get_by_label("Throw away…").click();
     window.run_ok();
     assert!(window.state().dialog_open());
@@ -155,7 +156,7 @@ fn a_table_from_a_spreadsheet_is_pasted_into_the_sizes_and_copied_out() {
 #[test]
 fn a_card_dropped_on_the_window_is_imported_and_a_broken_one_changes_nothing() {
     let folder = tempfile::tempdir().unwrap();
-    let cards = flapwright::shipped::demo_cards().unwrap();
+    let cards = flapwright_session::shipped::demo_cards().unwrap();
     let mut bunting = cards[0].clone();
     "Bunting".clone_into(&mut bunting.name);
     let whole = folder.path().join("bunting.ron");
@@ -241,7 +242,7 @@ fn a_card_of_the_library_that_differs_is_adopted_or_kept() {
     let moved = text.replacen("by: All(71.0)", "by: All(73.5)", 1);
     assert_ne!(text, moved);
     std::fs::write(&file, moved).unwrap();
-    card(&mut window, CardCommand::Desk);
+    card(&mut window, CardCommand::List);
     window.get_by_label_contains("the library's differs in 1");
     card(&mut window, CardCommand::Compare(0));
     window.get_by_label("+2.500");
@@ -284,7 +285,7 @@ fn a_card_that_is_being_typed_is_not_lost_when_the_window_closes() {
     let mut window = small_window();
     card(&mut window, CardCommand::New(OpeningKind::TopHingedFlap));
     say(&mut window, Event::Text("Knot".to_owned()));
-    run_ui(&mut window, UiCommand::Close);
+    run_ui(&mut window, ActionId::Close);
     assert!(window.state().dialog_open() && !window.state().leaving());
     window.get_by_label_contains("neither in the job nor in a file: Knot");
     window.get_by_label("Close without them").click();

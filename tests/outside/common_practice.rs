@@ -9,7 +9,7 @@ use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoxReport;
 
 fn the_box(name: &str) -> Arc<BoxReport> {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     inspect(&job)
         .boxes
         .into_iter()

@@ -8,7 +8,7 @@ use flapwright_rules::placement::place_box;
 
 /// The left side of a box without doors, its top and bottom between the sides, open at the back.
 fn side(height: f64, depth: f64, rows: SystemRows) -> PanelReport {
-    let mut job = flapwright::shipped::demo_job().unwrap();
+    let mut job = flapwright_session::shipped::demo_job().unwrap();
     let mut wall_box: WallBox = job.boxes.remove(0);
     wall_box.height = height;
     wall_box.depth = depth;

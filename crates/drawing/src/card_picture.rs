@@ -14,6 +14,7 @@ use flapwright_model::part::Part;
 use flapwright_rules::inspection::{BoreSource, BoxReport, PlacedBore, Solid};
 use flapwright_rules::proof::proof;
 use flapwright_rules::trial::Trial;
+use flapwright_words::Speaker;
 
 use crate::brush::{Brush, Lettering, corners};
 use crate::dimension::Axis;
@@ -113,7 +114,7 @@ pub fn card_sheet(card: &Card, size: &str, unit: Unit) -> Sheet {
         slug: "card".to_owned(),
         title: format!("card {}", card.name),
         kind: PageKind::FittingSettings,
-        box_index: None,
+        box_id: None,
         part: None,
         paper: Paper::A4,
         list,
@@ -139,7 +140,7 @@ fn heading(list: &mut DisplayList, card: &Card, size: &str, unit: Unit) -> f64 {
     let mut words = Block::new(TEXT);
     let mut add = |text: &str| words.add(text, Weight::Plain, WIDTH);
     add(&format!("{}, drawn for size {size}", card.kind.words()));
-    add(&proof(card, unit).words());
+    add(&Speaker::without_names(unit).say(&proof(card).message()));
     if card.invented {
         add("Invented for demonstration: do not drill after it.");
     }
@@ -196,7 +197,12 @@ fn face(
             Part::LeftSide => on_side && tie == Side::Left,
             Part::RightSide => on_side && tie == Side::Right,
             Part::Leaf { .. } => !on_side,
-            Part::Top | Part::Bottom | Part::Back | Part::Frame | Part::Shelf(_) => false,
+            Part::Top
+            | Part::Bottom
+            | Part::Back
+            | Part::Frame
+            | Part::Shelf(_)
+            | Part::Divider(_) => false,
         };
         for bore in panel.bores.iter().filter(|bore| wanted && own(bore, tie)) {
             spots.push(Spot {
@@ -519,6 +525,7 @@ mod tests {
     use super::*;
     use crate::list::Shape;
     use flapwright_model::file::read_card;
+    use flapwright_words::Speaker;
 
     const DEMO: [&str; 5] = [
         include_str!("../../../assets/demo/cards/wren.ron"),

@@ -30,11 +30,12 @@ pub use section::section;
 use std::sync::Arc;
 
 use euclid::default::Rect;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::OpeningMark;
 use flapwright_model::length::{Unit, show_inch_64, show_length};
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 use flapwright_rules::finding::Severity;
-use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
+use flapwright_rules::inspection::{BoxReport, DoorReport, PanelReport, Solid};
 
 use crate::list::At;
 
@@ -110,16 +111,21 @@ fn bore_subject(part: PartId, number: usize) -> Subject {
     Subject::Bore(BoreId { part, number })
 }
 
-/// The leaves of one opening, in the report's order.
+/// What the fitting of a door and its opening mark stand for.
+const fn door_subject(report: &BoxReport, door: &DoorReport) -> Subject {
+    Subject::Door(report.id, door.id)
+}
+
+/// The leaves of one door, in the report's order.
 fn leaves_of(
     report: &BoxReport,
-    opening: usize,
+    door: DoorId,
 ) -> impl Iterator<Item = (&PanelReport, LeafId)> + '_ {
     report
         .panels
         .iter()
         .filter_map(move |panel| match panel.id.part {
-            Part::Leaf { opening: own, leaf } if own == opening => Some((panel, leaf)),
+            Part::Leaf { door: own, leaf } if own == door => Some((panel, leaf)),
             _ => None,
         })
 }

@@ -120,8 +120,8 @@ impl WallBox {
     /// The opening that a door closes.
     #[must_use]
     pub fn opening_of(&self, id: DoorId) -> Option<&Opening> {
-        let has_it = |it: &&Opening| it.door.as_ref().is_some_and(|door| door.id == id);
-        self.body.all().into_iter().find(has_it)
+        let has_it = |it: &Opening| it.door.as_ref().is_some_and(|door| door.id == id);
+        self.body.first(&has_it)
     }
 
     /// The fixed shelves from the top down; where some lie at one height, in reading order.
@@ -156,17 +156,19 @@ impl WallBox {
     /// The shelf of that identity.
     #[must_use]
     pub fn shelf(&self, id: ShelfId) -> Option<ShelfRef<'_>> {
-        self.shelves().into_iter().find(|it| it.id() == id)
+        match &self.body.first(&|it| has_shelf(it, id))?.inside {
+            Inside::Undivided { loose } => {
+                let shelf = loose.iter().find(|shelf| shelf.id == id)?;
+                Some(ShelfRef::Loose(shelf))
+            }
+            Inside::Shelf(split) => Some(ShelfRef::Fixed(&split.shelf)),
+            Inside::Divider(_) => None,
+        }
     }
 
     /// The same, to be changed.
     pub fn shelf_mut(&mut self, id: ShelfId) -> Option<ShelfMut<'_>> {
-        let has_it = |it: &Opening| match &it.inside {
-            Inside::Undivided { loose } => loose.iter().any(|shelf| shelf.id == id),
-            Inside::Shelf(split) => split.shelf.id == id,
-            Inside::Divider(_) => false,
-        };
-        match &mut self.body.find_mut(&has_it)?.inside {
+        match &mut self.body.find_mut(&|it| has_shelf(it, id))?.inside {
             Inside::Undivided { loose } => {
                 let shelf = loose.iter_mut().find(|shelf| shelf.id == id)?;
                 Some(ShelfMut::Loose(shelf))
@@ -179,7 +181,10 @@ impl WallBox {
     /// The fixed shelf of that identity.
     #[must_use]
     pub fn fixed_shelf(&self, id: ShelfId) -> Option<&FixedShelf> {
-        self.fixed_shelves().into_iter().find(|it| it.id == id)
+        match self.shelf(id)? {
+            ShelfRef::Fixed(shelf) => Some(shelf),
+            ShelfRef::Loose(_) => None,
+        }
     }
 
     /// The same, to be changed; `None` also for a loose one.
@@ -202,13 +207,18 @@ impl WallBox {
             .collect()
     }
 
-    /// The divider of that identity, to be changed.
+    /// The divider of that identity.
+    #[must_use]
+    pub fn divider(&self, id: DividerId) -> Option<&Divider> {
+        match &self.body.first(&|it| has_divider(it, id))?.inside {
+            Inside::Divider(split) => Some(&split.divider),
+            Inside::Undivided { .. } | Inside::Shelf(_) => None,
+        }
+    }
+
+    /// The same, to be changed.
     pub fn divider_mut(&mut self, id: DividerId) -> Option<&mut Divider> {
-        let is_split_by = |it: &Opening| match &it.inside {
-            Inside::Divider(split) => split.divider.id == id,
-            Inside::Undivided { .. } | Inside::Shelf(_) => false,
-        };
-        match &mut self.body.find_mut(&is_split_by)?.inside {
+        match &mut self.body.find_mut(&|it| has_divider(it, id))?.inside {
             Inside::Divider(split) => Some(&mut split.divider),
             Inside::Undivided { .. } | Inside::Shelf(_) => None,
         }
@@ -247,6 +257,20 @@ impl WallBox {
         ids_in(&mut self.body, &mut numbers);
         numbers
     }
+}
+
+/// Whether a shelf splits an opening or lies in it.
+fn has_shelf(opening: &Opening, id: ShelfId) -> bool {
+    match &opening.inside {
+        Inside::Undivided { loose } => loose.iter().any(|shelf| shelf.id == id),
+        Inside::Shelf(split) => split.shelf.id == id,
+        Inside::Divider(_) => false,
+    }
+}
+
+/// Whether a divider splits an opening.
+fn has_divider(opening: &Opening, id: DividerId) -> bool {
+    matches!(&opening.inside, Inside::Divider(split) if split.divider.id == id)
 }
 
 fn ids_in<'a>(opening: &'a mut Opening, numbers: &mut Vec<&'a mut u32>) {

@@ -86,11 +86,27 @@ impl Leaves {
 
     /// The leaf of that name, if the door has it.
     #[must_use]
-    pub fn get(&self, id: LeafId) -> Option<&Leaf> {
-        self.iter()
-            .into_iter()
-            .find(|(name, _)| *name == id)
-            .map(|(_, leaf)| leaf)
+    pub const fn get(&self, id: LeafId) -> Option<&Leaf> {
+        match (self, id) {
+            (Self::One(leaf), LeafId::Only)
+            | (Self::Two { upper: leaf, .. }, LeafId::Upper)
+            | (Self::Two { lower: leaf, .. }, LeafId::Lower) => Some(leaf),
+            (Self::One(_), LeafId::Upper | LeafId::Lower) | (Self::Two { .. }, LeafId::Only) => {
+                None
+            }
+        }
+    }
+
+    /// The same, to be changed.
+    pub const fn get_mut(&mut self, id: LeafId) -> Option<&mut Leaf> {
+        match (self, id) {
+            (Self::One(leaf), LeafId::Only)
+            | (Self::Two { upper: leaf, .. }, LeafId::Upper)
+            | (Self::Two { lower: leaf, .. }, LeafId::Lower) => Some(leaf),
+            (Self::One(_), LeafId::Upper | LeafId::Lower) | (Self::Two { .. }, LeafId::Only) => {
+                None
+            }
+        }
     }
 
     /// The top leaf: the only or the upper one.

@@ -6,12 +6,15 @@ use serde::{Deserialize, Serialize};
 
 use crate::acceptance::Acceptance;
 use crate::cabinet::WallBox;
+use crate::field::{FieldRef, MaterialField, NotSet, Value};
 use crate::id::{BoxId, Id};
 use crate::job::{Job, Settings, TitleBlock, UsedCard};
 use crate::length::Unit;
 use crate::material::Material;
 use crate::room::Room;
-use crate::validate::{Problem, validate, validate_accepted, validate_box, validate_head};
+use crate::validate::{
+    Problem, validate, validate_accepted, validate_box, validate_head, validate_materials,
+};
 
 /// A change of a job. Applying one gives back the change that undoes it.
 ///
@@ -20,6 +23,13 @@ use crate::validate::{Problem, validate, validate_accepted, validate_box, valida
 /// had.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Edit {
+    /// Puts another value into a field: what forms, drag handles and lists change.
+    Set {
+        /// The field.
+        field: FieldRef,
+        /// Its new value.
+        value: Value<'static>,
+    },
     /// Puts another description in place of a box.
     ReplaceBox {
         /// The box.
@@ -58,6 +68,18 @@ impl Edit {
         Self::ReplaceBox {
             id: with.id,
             with: Box::new(with),
+        }
+    }
+
+    /// One change that takes back `newer` and then `older`: where both put back the same thing, the
+    /// older one alone. So a run of keys or a drag is one small step.
+    #[must_use]
+    pub fn joined(newer: Self, older: Self) -> Self {
+        match (&newer, &older) {
+            (Self::Set { field: a, .. }, Self::Set { field: b, .. }) if a == b => older,
+            (Self::ReplaceBox { id: a, .. }, Self::ReplaceBox { id: b, .. }) if a == b => older,
+            (Self::ReplaceHead(_), Self::ReplaceHead(_)) => older,
+            _ => Self::Together(vec![newer, older]),
         }
     }
 }
@@ -126,11 +148,22 @@ pub fn apply(job: &mut Job, edit: Edit) -> Result<Edit, Vec<Problem>> {
 struct Touched {
     boxes: BTreeSet<BoxId>,
     head: bool,
+    materials: bool,
     accepted: bool,
     all: bool,
 }
 
 impl Touched {
+    fn field(&mut self, field: FieldRef) {
+        match field {
+            FieldRef::Head(_) | FieldRef::Obstacle(..) => self.head = true,
+            // Any box may name it.
+            FieldRef::Material(_, MaterialField::Name) => self.all = true,
+            FieldRef::Material(..) => self.materials = true,
+            _ => self.boxes.extend(field.box_id()),
+        }
+    }
+
     fn problems(&self, job: &Job) -> Vec<Problem> {
         if self.all {
             return validate(job);
@@ -138,6 +171,9 @@ impl Touched {
         let mut problems = Vec::new();
         if self.head {
             problems.extend(validate_head(job));
+        }
+        if self.materials {
+            problems.extend(validate_materials(&job.materials));
         }
         if self.accepted {
             problems.extend(validate_accepted(job));
@@ -150,6 +186,16 @@ impl Touched {
 
 fn apply_unchecked(job: &mut Job, edit: Edit, touched: &mut Touched) -> Result<Edit, Problem> {
     match edit {
+        Edit::Set { field, value } => {
+            let before = field
+                .set(job, &value)
+                .map_err(|why| not_set(job, field, why))?;
+            touched.field(field);
+            Ok(Edit::Set {
+                field,
+                value: before,
+            })
+        }
         Edit::ReplaceBox { id, with } => replace_box(job, id, with, touched),
         Edit::InsertBox { after, with } => insert_box(job, after, with, touched),
         Edit::RemoveBox { id } => {
@@ -188,6 +234,17 @@ fn apply_unchecked(job: &mut Job, edit: Edit, touched: &mut Touched) -> Result<E
         }
         Edit::Together(edits) => together(job, edits, touched),
     }
+}
+
+fn not_set(job: &Job, field: FieldRef, why: NotSet) -> Problem {
+    let (what, remedy) = match why {
+        NotSet::Absent => (
+            "is not there",
+            "choose a field that the part has as it is now",
+        ),
+        NotSet::WrongKind => ("cannot be that", "give a value of the field's own kind"),
+    };
+    Problem::new(field.path(job), what, remedy)
 }
 
 fn together(job: &mut Job, edits: Vec<Edit>, touched: &mut Touched) -> Result<Edit, Problem> {

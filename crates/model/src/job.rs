@@ -8,10 +8,10 @@ use crate::acceptance::Acceptance;
 use crate::cabinet::WallBox;
 use crate::card::{Card, Span};
 use crate::door::Door;
+use crate::field::HeadField;
 use crate::id::{BoxId, CardId, DoorId, Id, Ids};
 use crate::length::Unit;
 use crate::material::Material;
-use crate::measure::NEWTON_PER_POUND;
 use crate::room::Room;
 use crate::severity::SeveritySetting;
 
@@ -82,59 +82,50 @@ pub struct TitleBlock {
     pub revision: String,
 }
 
-/// Limits of shop practice and conventions of drawing, each with a default.
+/// Limits of shop practice and conventions of drawing. What each is by default, and where that
+/// comes from, is said in [`HeadField`].
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Settings {
-    /// A closed overlay door stands off the front edges by this, mm. Common practice, no source.
+    /// A closed overlay door stands off the front edges by this, mm.
     pub bumper_gap: f64,
-    /// Bores off the fitting by no more than this are no finding, mm. Common practice, no source.
+    /// Bores off the fitting by no more than this are no finding, mm.
     pub off_fitting_ignored: f64,
-    /// How far the point of a drill runs ahead of the full diameter, mm. Common practice, no
-    /// source.
+    /// How far the point of a drill runs ahead of the full diameter, mm.
     pub point_lead: f64,
-    /// Wood that must be left behind a blind bore and its point, mm. Common practice, no source.
+    /// Wood that must be left behind a blind bore and its point, mm.
     pub least_wood_behind: f64,
-    /// Wood that must be left between a bore and an edge, mm. Common practice, no source.
+    /// Wood that must be left between a bore and an edge, mm.
     pub least_edge_web: f64,
-    /// Wood that must be left between two bores, mm. Common practice, no source.
+    /// Wood that must be left between two bores, mm.
     pub least_bore_web: f64,
-    /// Room that moving parts must keep from what they pass, mm. Common practice, no source.
+    /// Room that moving parts must keep from what they pass, mm.
     pub least_clearance: f64,
-    /// Largest force that the hand may need, N: 5 lbf (2010 ADA Standards, 309.4).
+    /// Largest force that the hand may need, N.
     pub most_hand_force: f64,
-    /// A handle above this height from the floor is out of reach, mm. Assumed, no source: a grown
-    /// person standing; the 48 in (1220 mm) of the 2010 ADA Standards, 308.2.1, are for a reach
-    /// from a wheelchair and lie below most wall cabinets.
+    /// A handle above this height from the floor is out of reach, mm.
     pub highest_reach: f64,
     /// An open door whose lowest point is below this height and stands out into the room is one
-    /// to knock the head on, mm. Assumed, no source.
+    /// to knock the head on, mm.
     pub head_height: f64,
     /// An open door at head height that stands out by no more than this is no trouble, mm.
-    /// Assumed, no source.
     pub head_allowance: f64,
-    /// Gaps between these two widths can catch a finger while parts move, mm: below 8 or above 25
-    /// is safe (EN 14749, EN 527-2 and EN 1335-2 as restated by a test house, second-hand).
+    /// Gaps between these two widths can catch a finger while parts move, mm.
     pub finger_gap: Span,
-    /// Reveals of neighbouring doors that differ by more than this look uneven, mm: 1/16 in, the
-    /// gap of custom casework (trade page on AWI grades, second-hand).
+    /// Reveals of neighbouring doors that differ by more than this look uneven, mm.
     pub most_uneven: f64,
-    /// A lift-up door may sag by this share of its width, 1 over the number: L/144 (Architectural
-    /// Woodwork Standards 2009, 1.2.21, for shelves; taken over for doors).
+    /// A lift-up door may sag by this share of its width, 1 over the number.
     pub sag_ratio: f64,
-    /// Load that a square metre of shelf is reckoned with for the wall fixing, kg: 40 lb/ft2
-    /// (Architectural Woodwork Standards 2009, 1.2.21).
+    /// Load that a square metre of shelf is calculated with for the wall fixing, kg.
     pub shelf_load: f64,
-    /// Coldest place that a strut must still hold the heaviest door open in, °C. Common practice,
-    /// no source.
+    /// Coldest place that a strut must still hold the heaviest door open in, °C.
     pub coldest: f64,
-    /// Hottest place that a strut must still let the lightest door stay shut in, °C. Common
-    /// practice, no source.
+    /// Hottest place that a strut must still let the lightest door stay shut in, °C.
     pub hottest: f64,
-    /// Above this much of its way, %, a door must hold when it is let go; below it hands expect it
-    /// to fall shut. Assumed, no source.
+    /// Above this much of its travel, %, a door must hold when it is let go; below it hands expect
+    /// it to fall shut.
     pub holds_above: f64,
-    /// Step of the machine's bore grid along the side, mm; 0 for none. The 32 mm of the trade.
+    /// Step of the machine's bore grid along the side, mm; 0 for none.
     pub grid_step: f64,
     /// Checks that weigh more or less than they do by themselves, or are not run.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
@@ -149,29 +140,31 @@ pub struct Settings {
 
 impl Default for Settings {
     fn default() -> Self {
+        use HeadField as F;
+        let usual = |field: F| field.info().usual.number();
         Self {
-            bumper_gap: 2.0,
-            off_fitting_ignored: 0.2,
-            point_lead: 2.0,
-            least_wood_behind: 2.0,
-            least_edge_web: 3.0,
-            least_bore_web: 3.0,
-            least_clearance: 2.0,
-            most_hand_force: 5.0 * NEWTON_PER_POUND,
-            highest_reach: 1950.0,
-            head_height: 1850.0,
-            head_allowance: 100.0,
+            bumper_gap: usual(F::BumperGap),
+            off_fitting_ignored: usual(F::OffFittingIgnored),
+            point_lead: usual(F::PointLead),
+            least_wood_behind: usual(F::LeastWoodBehind),
+            least_edge_web: usual(F::LeastEdgeWeb),
+            least_bore_web: usual(F::LeastBoreWeb),
+            least_clearance: usual(F::LeastClearance),
+            most_hand_force: usual(F::MostHandForce),
+            highest_reach: usual(F::HighestReach),
+            head_height: usual(F::HeadHeight),
+            head_allowance: usual(F::HeadAllowance),
             finger_gap: Span {
-                min: 8.0,
-                max: 25.0,
+                min: usual(F::FingerGapFrom),
+                max: usual(F::FingerGapTo),
             },
-            most_uneven: 1.6,
-            sag_ratio: 144.0,
-            shelf_load: 195.0,
-            coldest: 5.0,
-            hottest: 40.0,
-            holds_above: 50.0,
-            grid_step: 32.0,
+            most_uneven: usual(F::MostUneven),
+            sag_ratio: usual(F::SagRatio),
+            shelf_load: usual(F::ShelfLoad),
+            coldest: usual(F::Coldest),
+            hottest: usual(F::Hottest),
+            holds_above: usual(F::HoldsAbove),
+            grid_step: usual(F::GridStep),
             weights: BTreeMap::new(),
             opening_mark: OpeningMark::ApexAtOpeningSide,
             paper: PaperChoice::A4,
@@ -231,7 +224,7 @@ impl Job {
             unit: Unit::default(),
             title_block: TitleBlock::default(),
             settings: Settings::default(),
-            room: Room::under(2500.0),
+            room: Room::under(HeadField::Ceiling.info().usual.number()),
             materials,
             cards,
             boxes: Vec::new(),

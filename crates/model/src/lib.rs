@@ -15,6 +15,7 @@ mod defaults;
 pub mod door;
 pub mod edges;
 pub mod edit;
+pub mod field;
 pub mod file;
 pub mod id;
 pub mod job;

@@ -175,7 +175,16 @@ impl Opening {
     /// The opening of that identity, be it this one or inside.
     #[must_use]
     pub fn find(&self, id: OpeningId) -> Option<&Self> {
-        self.all().into_iter().find(|it| it.id == id)
+        self.first(&|it| it.id == id)
+    }
+
+    /// The first opening of the tree that suits.
+    #[must_use]
+    pub fn first(&self, suits: &dyn Fn(&Self) -> bool) -> Option<&Self> {
+        if suits(self) {
+            return Some(self);
+        }
+        self.parts()?.into_iter().find_map(|part| part.first(suits))
     }
 
     /// The first opening of the tree that suits, to be changed.

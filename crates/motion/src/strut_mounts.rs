@@ -66,7 +66,7 @@ pub struct MountQuestion<'a> {
     pub struts: &'a [StrutOnHand],
 }
 
-/// StrutMounts for one strut and what they give.
+/// Mounts for one strut and what they give.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MountAnswer {
     /// Name of the strut.

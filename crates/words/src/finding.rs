@@ -1,6 +1,8 @@
 //! Findings and remedies as text.
 
 use flapwright_model::acceptance::Topic;
+use flapwright_model::id::BoxId;
+use flapwright_model::message::Value;
 use flapwright_model::part::Subject;
 use flapwright_rules::finding::{Finding, Remedy};
 use fluent_bundle::FluentArgs;
@@ -11,10 +13,20 @@ use crate::speaker::Speaker;
 /// What is wrong, where and by how much: the place, then the message.
 #[must_use]
 pub fn headline(finding: &Finding, speaker: &Speaker<'_>) -> String {
-    let mut arguments = FluentArgs::new();
-    arguments.set("place", main_place(finding, speaker));
-    arguments.set("message", message(finding, speaker));
-    speaker.text("finding.headline", &arguments)
+    let place = places(main_subject(finding).as_slice(), speaker);
+    with_place(&place, finding, speaker)
+}
+
+/// The same where the box is said already, on a sheet of one of its panels: only another box is
+/// named.
+#[must_use]
+pub fn headline_in_box(finding: &Finding, of_box: BoxId, speaker: &Speaker<'_>) -> String {
+    let subject = main_subject(finding);
+    if subject.and_then(Subject::box_id) != Some(of_box) {
+        return headline(finding, speaker);
+    }
+    let place = subject.map(|it| speaker.value(&Value::PlaceWithin(it)));
+    with_place(&place.unwrap_or_default(), finding, speaker)
 }
 
 /// What is wrong and by how much, without the place: for where that is said already.
@@ -53,10 +65,16 @@ pub fn effect(remedy: &Remedy, speaker: &Speaker<'_>) -> String {
     speaker.clauses(effects.map(|it| speaker.say(it)))
 }
 
-/// The place that a headline names: others stand in the message.
-fn main_place(finding: &Finding, speaker: &Speaker<'_>) -> String {
-    let main = card_of(finding).or_else(|| finding.subjects.first().copied());
-    places(main.as_slice(), speaker)
+fn with_place(place: &str, finding: &Finding, speaker: &Speaker<'_>) -> String {
+    let mut arguments = FluentArgs::new();
+    arguments.set("place", place);
+    arguments.set("message", message(finding, speaker));
+    speaker.text("finding.headline", &arguments)
+}
+
+/// What a headline names as the place: others stand in the message.
+fn main_subject(finding: &Finding) -> Option<Subject> {
+    card_of(finding).or_else(|| finding.subjects.first().copied())
 }
 
 fn card_of(finding: &Finding) -> Option<Subject> {

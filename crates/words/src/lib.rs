@@ -25,7 +25,7 @@ mod place;
 mod speaker;
 
 pub use catalogue::{Catalogue, Language};
-pub use finding::{effect, headline, message, place, reasons, remedy};
+pub use finding::{effect, headline, headline_in_box, message, place, reasons, remedy};
 pub use names::{Names, PlaceName};
 pub use place::{BoxName, PartName, Place, own_examples, places};
 pub use speaker::Speaker;

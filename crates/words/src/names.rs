@@ -8,7 +8,9 @@ use flapwright_model::job::Job;
 use flapwright_model::message::Count;
 use flapwright_model::part::{LeafId, Part, Subject};
 
+use crate::catalogue::Language;
 use crate::place::{BoxName, PartName};
+use crate::speaker::Speaker;
 
 /// What something is called: its box, and what of the box it is.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -44,6 +46,16 @@ impl<'a> Names<'a> {
             job,
             boxes,
             namesakes,
+        }
+    }
+
+    /// Who says things of this job, in its unit.
+    #[must_use]
+    pub const fn speaker(&self) -> Speaker<'_> {
+        Speaker {
+            language: Language::English,
+            unit: self.job.unit,
+            names: Some(self),
         }
     }
 

@@ -81,8 +81,8 @@ pub fn own_examples() -> Vec<Said> {
 }
 
 /// Where a subject is, its box first.
-pub(crate) fn full(names: &Names<'_>, subject: Subject) -> Said {
-    match names.name(subject) {
+pub(crate) fn full(names: Option<&Names<'_>>, subject: Subject) -> Said {
+    match name(names, subject) {
         PlaceName {
             of_box: Some(of_box),
             part: Some(part),
@@ -103,11 +103,15 @@ pub(crate) fn full(names: &Names<'_>, subject: Subject) -> Said {
 }
 
 /// Where in its box a subject is.
-pub(crate) fn within_box(names: &Names<'_>, subject: Subject) -> Said {
-    match names.name(subject).part {
+pub(crate) fn within_box(names: Option<&Names<'_>>, subject: Subject) -> Said {
+    match name(names, subject).part {
         Some(part) => part.say(),
         None => full(names, subject),
     }
+}
+
+fn name(names: Option<&Names<'_>>, subject: Subject) -> PlaceName {
+    names.map_or_else(PlaceName::default, |names| names.name(subject))
 }
 
 /// At most this many places are named.

@@ -13,14 +13,26 @@ use crate::place;
 const NOISE: f64 = 1e-6;
 
 /// Who says it: in which language and unit, and with which names.
-#[derive(Clone, Copy)]
+#[derive(Debug, Clone, Copy)]
 pub struct Speaker<'a> {
     /// The language.
     pub language: Language,
     /// The unit of lengths, and of masses, forces and moments that go with it.
     pub unit: Unit,
-    /// The names of what messages point at.
-    pub names: &'a Names<'a>,
+    /// The names of what messages point at; without them places are not named.
+    pub names: Option<&'a Names<'a>>,
+}
+
+impl Speaker<'static> {
+    /// For messages that point at nothing.
+    #[must_use]
+    pub const fn without_names(unit: Unit) -> Self {
+        Self {
+            language: Language::English,
+            unit,
+            names: None,
+        }
+    }
 }
 
 impl Speaker<'_> {

@@ -17,7 +17,7 @@ fn speaker(unit: Unit) -> Speaker<'static> {
     Speaker {
         language: Language::English,
         unit,
-        names: &NAMES,
+        names: Some(&NAMES),
     }
 }
 

@@ -97,7 +97,7 @@ fn texts() -> BTreeMap<&'static str, Vec<(&'static str, [String; 2])>> {
             let speaker = Speaker {
                 language: Language::English,
                 unit,
-                names: &names,
+                names: Some(&names),
             };
             speaker.said(&said)
         });

@@ -12,8 +12,9 @@ use super::measured::{Measured, measured_ui};
 use super::picture::{Shown, picture_ui};
 use super::step::Step;
 use super::{CardCommand, CardEditor, bores, form, proof_step, sizes};
-use crate::window::command::{Command, UiCommand};
+use crate::window::command::Command;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action_table::ActionId;
 
 /// Shows the page, and does what the keys say while no question stands over it.
 pub(super) fn editor_ui(
@@ -219,7 +220,7 @@ fn keys(ui: &Ui, editor: &mut CardEditor, queue: &mut Vec<Command>) {
         ask(CardCommand::IntoLibrary);
     }
     if pressed(Modifiers::NONE, Key::F1) {
-        queue.push(Command::Ui(UiCommand::ShowShortcuts));
+        queue.push(Command::Choose(ActionId::ShowShortcuts));
     }
     if pressed(Modifiers::COMMAND, Key::PageDown) {
         go_to(editor, editor.step.beside(1));
@@ -330,7 +331,7 @@ fn head_ui(ui: &mut Ui, editor: &CardEditor, job: &Job, queue: &mut Vec<Command>
             CardCommand::IntoLibrary,
         );
         ui.separator();
-        let (word, ink) = match editor.card().map(|card| proof(card, job.unit)) {
+        let (word, ink) = match editor.card().map(proof) {
             Some(proof) if proof.is_proved() => ("proved", tokens(ui).good),
             Some(_) => ("complete, not proved", tokens(ui).caution),
             None => ("not complete", tokens(ui).text_soft),

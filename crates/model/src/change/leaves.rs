@@ -2,9 +2,10 @@
 
 use crate::card::OpeningKind;
 use crate::door::Leaves;
+use crate::field::DoorField;
 
-/// Gap between the leaves of a new folding pair, mm (common practice, no source).
-pub const JOINT_GAP: f64 = 3.0;
+/// Gap between the leaves of a new folding pair, mm.
+pub const JOINT_GAP: f64 = DoorField::JointGap.info().usual.number();
 
 /// The leaves that an opening kind has, keeping what is there: a new pair has two leaves like the
 /// only one, with the middle of their joint `joint_down` mm below the panel above the opening; a

@@ -1,9 +1,11 @@
 //! What is new starts like this; every number of it can be changed in the form.
 
-use crate::cabinet::{Back, Panel, WallBox};
-use crate::door::{Door, FittingChoice, Leaf, Leaves};
-use crate::edges::Edges;
+use super::box_structure::{BackKind, THIN_BACK, back_of};
+use crate::cabinet::{Panel, WallBox};
+use crate::door::{Door, DoorFit, FittingChoice, Leaf, Leaves};
+use crate::edges::{Edge, Edges};
 use crate::edit::Edit;
+use crate::field::{BoxField, LeafField, PanelField};
 use crate::id::{BoxId, CardId};
 use crate::job::Job;
 use crate::material::MaterialClass;
@@ -55,38 +57,41 @@ pub(super) fn free_place(job: &Job) -> f64 {
 }
 
 fn plain_box(name: &str, material: &str) -> WallBox {
+    let usual = |field: BoxField| field.info().usual.number();
+    let thickness = PanelField::Thickness.info().usual.number();
+    let outer = [BoxField::Width, BoxField::Height, BoxField::Depth].map(usual);
     let door = Some(plain_door(material));
-    let mut new = WallBox::plain([800.0, 400.0, 330.0], 18.0, material, door);
+    let mut new = WallBox::plain(outer, thickness, material, door);
     new.name = name.to_owned();
-    new.place.above_floor = 1400.0;
-    new.back = Back::Grooved {
-        panel: Panel::plain(6.0, material),
-        inset: 10.0,
-        groove: 6.0,
-    };
+    new.place.above_floor = usual(BoxField::AboveFloor);
+    new.back = back_of(BackKind::Grooved, Panel::plain(THIN_BACK, material));
     for panel in [
         &mut new.left,
         &mut new.right,
         &mut new.top.panel,
         &mut new.bottom.panel,
     ] {
-        panel.bands.front = 1.0;
+        panel.bands.front = PanelField::BandFront.info().usual.number();
     }
     new
 }
 
-/// A plain overlay door without a fitting.
+/// The usual overlay door without a fitting.
 #[must_use]
 pub fn plain_door(material: &str) -> Door {
-    Door::overlay(Edges::all(2.0), Leaves::One(plain_leaf(material)))
+    Door {
+        fit: DoorFit::usual_overlay(),
+        ..Door::overlay(Edges::default(), Leaves::One(plain_leaf(material)))
+    }
 }
 
-/// A plain leaf, banded all around.
+/// The usual leaf, banded all around.
 #[must_use]
 pub fn plain_leaf(material: &str) -> Leaf {
+    let usual = |field: LeafField| field.info().usual.number();
     Leaf {
-        bands: Edges::all(1.0),
-        ..Leaf::plain(18.0, material)
+        bands: Edges::all(usual(LeafField::Band(Edge::Left))),
+        ..Leaf::plain(usual(LeafField::Thickness), material)
     }
 }
 

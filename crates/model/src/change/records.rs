@@ -85,7 +85,8 @@ fn graft(edit: &Edit, then: &Job, now: &Job, grafted: &mut Vec<Edit>) {
                 grafted.push(Edit::replace_box(after));
             }
         }
-        Edit::InsertBox { .. }
+        Edit::Set { .. }
+        | Edit::InsertBox { .. }
         | Edit::RemoveBox { .. }
         | Edit::ReplaceHead(_)
         | Edit::ReplaceMaterials(_)

@@ -4,12 +4,13 @@ use super::changed_box;
 use super::split::{change_at, join, split};
 use crate::cabinet::{HorizontalPanel, WallBox};
 use crate::edit::Edit;
+use crate::field::FixedShelfField;
 use crate::id::{BoxId, ShelfId};
 use crate::job::Job;
 use crate::opening::{FixedShelf, Inside, LooseShelf, Opening};
 
-/// A gap between two doors that is usual in the trade, mm (common practice, no source).
-pub const USUAL_GAP: f64 = 3.0;
+/// The usual gap between two doors, mm.
+pub const USUAL_GAP: f64 = FixedShelfField::Gap.info().usual.number();
 
 /// Adds a fixed shelf at a height, mm from the underside of the box to its own. It splits the
 /// opening that it stands in: the upper part keeps the door, loose shelves stay at their height.

@@ -2,6 +2,7 @@
 
 use super::Validator;
 use crate::cabinet::WallBox;
+use crate::field::{FixedShelfField, LooseShelfField};
 use crate::job::Job;
 use crate::opening::{FixedShelf, Inside, LooseShelf, MOST_LEVELS, Opening};
 
@@ -84,16 +85,14 @@ impl Validator {
                 "move the shelf, the one above or below it, or make the box taller",
             );
         }
-        self.signed(&format!("{at}.gap"), shelf.gap);
-        if let Some(overlay) = shelf.upper_overlay {
-            self.signed(&format!("{at}.upper_overlay"), overlay);
-        }
+        self.fields::<FixedShelfField>(&at, shelf);
     }
 
     /// A loose shelf can lie anywhere in the box: where it is in the way is a finding.
     fn loose_shelf(&mut self, at: &str, shelf: &LooseShelf, wall_box: &WallBox, job: &Job) {
         let at = format!("{at}.shelf {}", shelf.id);
         self.horizontal_panel(&format!("{at}.piece"), &shelf.piece, wall_box, job);
+        self.fields::<LooseShelfField>(&at, shelf);
         let lowest = wall_box.bottom.panel.thickness + wall_box.bottom.set_in;
         let highest = wall_box.height - wall_box.top.panel.thickness - wall_box.top.set_in;
         if !(shelf.up > lowest && shelf.up + shelf.piece.panel.thickness < highest) {
