@@ -21,8 +21,8 @@ const PNG_TOLERANCE: Difference = Difference {
 
 /// Of blurred pictures: poppler draws letters and edges a little fuller, and in no other place.
 const PDF_TOLERANCE: Difference = Difference {
-    worst: 48,
-    mean: 1.5,
+    worst: 64,
+    mean: 2.0,
 };
 
 /// Shapes of each case that are moved and left out to try the measure, at most.

@@ -12,7 +12,7 @@ use resvg::usvg;
 
 const DPI: u32 = 150;
 /// Poppler's pictures are this much finer, and then brought down by the mean.
-const FINER: usize = 3;
+const FINER: usize = 2;
 
 /// Red, green and blue of each pixel.
 pub(crate) struct Picture {
