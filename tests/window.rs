@@ -47,7 +47,9 @@ fn a_tweak_on_a_door_tied_to_its_edges_is_found_and_each_remedy_clears_it() {
     let mut window = harness();
     show_box(&mut window, PLATES);
     window.run();
-    window.get_by_label("bores hang on: own edges").click();
+    window
+        .get_by_label("bores follow: the door's edges")
+        .click();
     window.run();
     assert!(findings_named(&window, "bores-off-fitting").is_empty());
     type_into(&mut window, "edge tweak top", "3\"");
@@ -154,7 +156,29 @@ fn a_fixed_shelf_comes_with_its_opening() {
     );
     assert_eq!(window.state().undo_steps(), 1);
     press_keys(&mut window, ActionId::Undo);
-    assert_eq!(*window.state().job(), before);
+    let after = window.state().job();
+    assert_eq!(after.boxes, before.boxes);
+    assert!(after.next_id > before.next_id, "an identity is used once");
+}
+
+#[test]
+fn a_field_is_found_by_its_words_and_changed_where_it_is_found() {
+    let mut window = harness();
+    window.run();
+    let before = window.state().job().settings.clone();
+    assert!(window.query_by_label("limit: drill point").is_none());
+    window.get_by_label("Find a field").focus();
+    window.run();
+    window.get_by_label("Find a field").type_text("Drill point");
+    window.run();
+    assert!(window.query_by_label("Box width").is_none());
+    type_into(&mut window, "limit: drill point", "3");
+    let after = &window.state().job().settings;
+    assert_eq!((before.point_lead, after.point_lead), (2.0, 3.0));
+    type_into(&mut window, "limit: drill point", "300");
+    assert_eq!(window.state().job().settings.point_lead, 3.0);
+    let told = window.query_all_by_label_contains("it must be between 0 and 100 mm");
+    assert!(told.count() > 0, "the row tells the limit");
 }
 
 #[test]

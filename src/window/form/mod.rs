@@ -16,6 +16,7 @@ mod panels_form;
 mod record_form;
 mod room_form;
 mod rows;
+mod search;
 mod weights_form;
 
 use egui::{CollapsingHeader, RichText, Ui};
@@ -56,6 +57,9 @@ pub(crate) fn form_ui(ui: &mut Ui, mut form: Form<'_>) {
     egui::ScrollArea::vertical()
         .auto_shrink(false)
         .show(ui, |ui| {
+            if search::search_ui(ui, &mut form) {
+                return;
+            }
             if form.wall_box().is_some() {
                 section(ui, "Box", true, |ui| box_form::box_ui(ui, &mut form));
                 section(ui, "Openings and shelves", false, |ui| {
