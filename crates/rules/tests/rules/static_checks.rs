@@ -34,6 +34,7 @@ fn two_boxes(along: f64, tops: [f64; 2]) -> Job {
             ..Edges::all(3.0)
         }));
     }
+    job.give_ids();
     job
 }
 
