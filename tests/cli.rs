@@ -273,37 +273,37 @@ fn bad_job_files_are_refused_with_place_and_remedy() {
         ),
         (
             "unknown field",
-            |text| text.replacen("version: 1,", "version: 1,\n colour: 3,", 1),
+            |text| text.replacen("version: 2,", "version: 2,\n colour: 3,", 1),
             &["line 4", "colour"],
         ),
         (
             "missing card",
-            |text| text.replacen("card: \"Heron\"", "card: \"Auk\"", 1),
-            &["plates", "fitting.card", "\"Auk\"", "choose a card"],
+            |text| text.replacen(" card: 20,", " card: 99,", 1),
+            &["plates", "fitting.card", "c99", "choose a card"],
         ),
         (
             "negative length",
             |text| text.replacen("width: 900.0", "width: -900.0", 1),
-            &["boxes[0] \"mugs\".width", "-900", "5000 mm"],
+            &["\"mugs\".width", "-900", "5000 mm"],
         ),
         (
             "absurd length",
             |text| text.replacen("width: 900.0", "width: 9000.0", 1),
-            &["boxes[0] \"mugs\".width", "9000", "5000 mm"],
+            &["\"mugs\".width", "9000", "5000 mm"],
         ),
         (
             "not a number",
             |text| text.replacen("width: 900.0", "width: NaN", 1),
-            &["boxes[0] \"mugs\".width", "NaN"],
+            &["\"mugs\".width", "NaN"],
         ),
         (
             "shelf outside the box",
             |text| text.replacen("up: 224", "up: 2240", 1),
-            &["boxes[0] \"mugs\".shelves[0].up", "outside the box"],
+            &["\"mugs\".shelf", ".up is 2240 mm", "outside the opening"],
         ),
         (
             "newer version",
-            |text| text.replacen("version: 1,", "version: 99,", 1),
+            |text| text.replacen("version: 2,", "version: 99,", 1),
             &["version 99", "newer"],
         ),
     ];
