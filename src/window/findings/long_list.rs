@@ -59,7 +59,10 @@ mod tests {
 
     use flapwright_model::acceptance::Topic;
     use flapwright_model::id::BoxId;
+    use flapwright_model::message::{Degrees, Word};
+    use flapwright_model::part::Subject;
     use flapwright_rules::finding::Severity;
+    use flapwright_rules::message::{DoorHitsNeighbour, Message};
 
     use super::*;
 
@@ -67,8 +70,12 @@ mod tests {
         let finding = |number| Finding {
             check: "door-hits-neighbour",
             severity: Severity::Stop,
-            message: String::new(),
-            details: Vec::new(),
+            message: Message::from(DoorHitsNeighbour::Body {
+                hits: Word("leaf-hits"),
+                other: Subject::Box(BoxId::new(number)),
+                met_at: Degrees(10.0),
+            }),
+            reasons: Vec::new(),
             about: vec![Topic::Box(BoxId::new(number))],
             accepted: None,
             subjects: Vec::new(),

@@ -333,10 +333,6 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
     inspection.findings.push(Finding {
         check: "bore-near-edge",
         severity: Severity::Stop,
-<<<<<<< HEAD
-        message: "bore 2 stands too near the edge".to_owned(),
-        details: Vec::new(),
-=======
         message: Message::from(BoreNearEdge::Near {
             bore: Count(2),
             purpose: "arm".to_owned(),
@@ -345,7 +341,6 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
             wanted: Mm(3.0),
         }),
         reasons: Vec::new(),
->>>>>>> words
         about: Vec::new(),
         accepted: None,
         subjects: vec![Subject::Bore(BoreId { part, number: 2 })],
