@@ -131,7 +131,7 @@ drilled-panel-differs =
         }) no longer exists
 
 stale-sheet =
-    .out-of-date = its sheet is out of date: { $first }
+    .out-of-date = its sheet is outdated: { $first }
     .revision = It was issued at revision { $revision }.
     .export-again = Export the sheet again.
 
@@ -189,7 +189,7 @@ wall-fixing-reminder =
     .parts = Box { $body }, doors { $doors }, load on shelves and bottom { $load }.
 
 uneven-reveals =
-    .differ = its { $edge } reveal is { $own }, that of { $other } { $others }: { $difference_of_the_reveals } apart
+    .differ = its { $edge } reveal is { $own }, { $others } at { $other }: { $difference_of_the_reveals } apart
     .limit = The limit is { $limit }.
 
 ## The travel of the door
@@ -210,7 +210,7 @@ door-hits-obstacle =
     .wanted = At least { $wanted } is wanted.
 
 open-doors-meet =
-    .hits = { $hits } { $other } while that is open, when opened { $met_at }
+    .hits = { $hits } { $other } (open) when opened { $met_at }
 
 open-door-at-head-height =
     .in-the-way = when open, { $lowest_place } above the floor and { $stands_out } out: heads can meet it
