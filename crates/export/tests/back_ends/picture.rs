@@ -51,15 +51,17 @@ impl Picture {
     /// counts little and their place much.
     pub(crate) fn blurred(&self) -> Self {
         let (width, height) = (self.width, self.height);
+        let wide = 3 * width;
         let mut rgb = self.rgb.clone();
         for y in 1..height - 1 {
-            for at in 3 * (y * width + 1)..3 * (y * width + width - 1) {
-                let row = |start: usize| {
-                    let three = [start - 3, start, start + 3].map(|i| u16::from(self.rgb[i]));
-                    three.iter().sum::<u16>()
-                };
-                let sum = row(at - 3 * width) + row(at) + row(at + 3 * width);
-                rgb[at] = (sum / 9) as u8;
+            let row = |y: usize| &self.rgb[wide * y..wide * (y + 1)];
+            let three = [row(y - 1), row(y), row(y + 1)];
+            let inner = &mut rgb[wide * y + 3..wide * (y + 1) - 3];
+            for (x, blurred) in inner.iter_mut().enumerate() {
+                // One channel of three pixels side by side, in each row.
+                let side_by_side = |row: &&[u8]| [x, x + 3, x + 6].map(|i| u16::from(row[i]));
+                let sum: u16 = three.iter().flat_map(side_by_side).sum();
+                *blurred = (sum / 9) as u8;
             }
         }
         Self { width, height, rgb }
