@@ -1,0 +1,99 @@
+//! Are two programs the same to whoever drills? Compares what both make of the same jobs: bore
+//! lists, machine files and drawings by their numbers, to the last bit; names of files, texts,
+//! findings and verdicts are counted and told, since those change on purpose.
+//!
+//! Everything is read as text or by general readers, none of it by the code that wrote it.
+
+mod bores;
+mod drawing;
+mod findings;
+mod machine;
+mod output;
+mod sheets;
+mod tally;
+
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, Result, bail};
+
+use tally::{Kind, Tally};
+
+/// The demo jobs beside a program, or in the workspace.
+const DEMO: &str = "assets/demo";
+
+/// `same OLD NEW …`: true if no geometry differs.
+pub(crate) fn command(arguments: &[String]) -> Result<bool> {
+    let mut sides = Vec::new();
+    let (mut old_jobs, mut new_jobs, mut texts) = (None, None, false);
+    let mut rest = arguments.iter();
+    while let Some(argument) = rest.next() {
+        match argument.as_str() {
+            "--old-jobs" => old_jobs = rest.next().map(PathBuf::from),
+            "--new-jobs" => new_jobs = rest.next().map(PathBuf::from),
+            "--texts" => texts = true,
+            side => sides.push(PathBuf::from(side)),
+        }
+    }
+    let [old, new] = sides.as_slice() else {
+        bail!("same needs two programs, or two folders of output");
+    };
+    let workspace = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let old = Side::of(old, old_jobs, &workspace)?;
+    let new = Side::of(new, new_jobs, &workspace)?;
+    let tally = compare(old.folder(), new.folder())?;
+    println!("{}", tally.report(texts));
+    Ok(tally.same())
+}
+
+/// One side of the comparison: a folder that is there, or one that a program filled.
+enum Side {
+    Given(PathBuf),
+    Made(tempfile::TempDir),
+}
+
+impl Side {
+    /// `path` if it is a folder; else the output of the program there for the jobs of `jobs`,
+    /// which are those beside the program or of the workspace unless they are named.
+    fn of(path: &Path, jobs: Option<PathBuf>, workspace: &Path) -> Result<Self> {
+        if path.is_dir() {
+            return Ok(Self::Given(path.to_path_buf()));
+        }
+        let beside = path.with_file_name(DEMO);
+        let jobs = jobs.unwrap_or_else(|| {
+            if beside.is_dir() {
+                beside
+            } else {
+                workspace.join(DEMO)
+            }
+        });
+        let folder = tempfile::tempdir()?;
+        output::make(path, &jobs, folder.path())
+            .with_context(|| format!("running {}", path.display()))?;
+        Ok(Self::Made(folder))
+    }
+
+    fn folder(&self) -> &Path {
+        match self {
+            Self::Given(path) => path,
+            Self::Made(folder) => folder.path(),
+        }
+    }
+}
+
+/// Compares two folders of output, job by job.
+fn compare(old: &Path, new: &Path) -> Result<Tally> {
+    let (old, new) = (output::read(old)?, output::read(new)?);
+    let mut tally = Tally::default();
+    tally.compare(Kind::Jobs, "jobs", old.keys().cloned(), new.keys().cloned());
+    for (name, old) in &old {
+        let Some(new) = new.get(name) else { continue };
+        bores::compare(name, old, new, &mut tally)?;
+        machine::compare(name, old, new, &mut tally)?;
+        sheets::compare(name, old, new, &mut tally)?;
+        findings::compare(name, old, new, &mut tally)?;
+    }
+    Ok(tally)
+}
+
+#[cfg(test)]
+mod tests;
