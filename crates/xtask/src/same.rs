@@ -18,7 +18,7 @@ use anyhow::{Context, Result, bail};
 
 use tally::{Kind, Tally};
 
-/// The demo jobs beside a program, or in the workspace.
+/// The demo jobs in a tree.
 const DEMO: &str = "assets/demo";
 
 /// `same OLD NEW …`: true if no geometry differs.
@@ -37,9 +37,8 @@ pub(crate) fn command(arguments: &[String]) -> Result<bool> {
     let [old, new] = sides.as_slice() else {
         bail!("same needs two programs, or two folders of output");
     };
-    let workspace = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
-    let old = Side::of(old, old_jobs, &workspace)?;
-    let new = Side::of(new, new_jobs, &workspace)?;
+    let old = Side::of(old, old_jobs)?;
+    let new = Side::of(new, new_jobs)?;
     let tally = compare(old.folder(), new.folder())?;
     println!("{}", tally.report(texts));
     Ok(tally.same())
@@ -52,22 +51,24 @@ enum Side {
 }
 
 impl Side {
-    /// `path` if it is a folder; else the output of the program there for the jobs of `jobs`,
-    /// which are those beside the program or of the workspace unless they are named.
-    fn of(path: &Path, jobs: Option<PathBuf>, workspace: &Path) -> Result<Self> {
+    /// `path` if it is a folder; else the output of the program there for the jobs of `jobs`, which
+    /// are those of the tree that the program lies in unless they are named.
+    fn of(path: &Path, jobs: Option<PathBuf>) -> Result<Self> {
         if path.is_dir() {
             return Ok(Self::Given(path.to_path_buf()));
         }
-        let beside = path.with_file_name(DEMO);
-        let jobs = jobs.unwrap_or_else(|| {
-            if beside.is_dir() {
-                beside
-            } else {
-                workspace.join(DEMO)
-            }
-        });
+        let program = path
+            .canonicalize()
+            .with_context(|| format!("no program at {}", path.display()))?;
+        let demo = || {
+            program
+                .ancestors()
+                .map(|folder| folder.join(DEMO))
+                .find(|demo| demo.is_dir())
+        };
+        let jobs = jobs.or_else(demo).context("name the folder of its jobs")?;
         let folder = tempfile::tempdir()?;
-        output::make(path, &jobs, folder.path())
+        output::make(&program, &jobs, folder.path())
             .with_context(|| format!("running {}", path.display()))?;
         Ok(Self::Made(folder))
     }
