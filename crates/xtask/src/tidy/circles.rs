@@ -164,9 +164,9 @@ fn target<'a>(modules: &'a Modules, own: &[String], path: &NamedPath) -> Option<
         "super" => {
             while words.first().is_some_and(|word| word == "super") {
                 if ups > 0 {
-                    ups -= 1
+                    ups -= 1;
                 } else {
-                    drop(place.pop())
+                    drop(place.pop());
                 }
                 words = &words[1..];
             }

@@ -215,7 +215,11 @@ impl Source {
                 TokenTree::Group(group)
                     if group.delimiter() == Delimiter::Parenthesis && name != "pub" =>
                 {
-                    self.field(name.to_string(), group.stream().to_string(), line(&part[0]));
+                    self.field(
+                        name.to_string(),
+                        &group.stream().to_string(),
+                        line(&part[0]),
+                    );
                 }
                 _ => {}
             }
@@ -228,11 +232,11 @@ impl Source {
                 continue;
             };
             let kind: String = kind.iter().map(ToString::to_string).collect();
-            self.field(name.to_string(), kind, line(name));
+            self.field(name.to_string(), &kind, line(name));
         }
     }
 
-    fn field(&mut self, name: String, kind: String, line: usize) {
+    fn field(&mut self, name: String, kind: &str, line: usize) {
         self.fields.push(Field {
             name,
             kind: kind.replace(' ', ""),
