@@ -11,6 +11,7 @@ mod fitting_words;
 mod flow;
 pub(crate) mod head_foot;
 mod list_table;
+mod setup;
 mod template;
 mod template_map;
 mod template_tile;
@@ -20,7 +21,9 @@ mod tests;
 use std::collections::BTreeSet;
 
 use flapwright_model::job::{Job, PaperChoice};
-use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport};
+use flapwright_rules::inspection::Inspection;
+
+use setup::{SheetSetup, drilled_of};
 
 use crate::draft::{Draft, finish};
 use crate::fit::Fit;
@@ -97,59 +100,6 @@ impl PageOptions {
             largest: self.largest_scale,
         }
     }
-}
-
-/// What every page is made from.
-struct SheetSetup<'a> {
-    job: &'a Job,
-    inspection: &'a Inspection,
-    fit: Fit,
-}
-
-impl SheetSetup<'_> {
-    /// The paper of lists.
-    fn list_paper(&self) -> Paper {
-        self.fit.first_paper()
-    }
-
-    /// The drilled panels with their boxes.
-    fn drilled(&self) -> impl Iterator<Item = (&BoxReport, &PanelReport)> + '_ {
-        self.inspection
-            .boxes
-            .iter()
-            .map(AsRef::as_ref)
-            .flat_map(|report: &BoxReport| drilled_of(report).map(move |panel| (report, panel)))
-    }
-
-    /// Whether the job or a card that a door uses is invented.
-    fn invented(&self) -> bool {
-        self.job.invented
-            || self.fittings().any(|(_, _, choice)| {
-                self.job
-                    .card(&choice.card)
-                    .is_some_and(|card| card.invented)
-            })
-    }
-
-    /// The doors with a fitting: box, opening, choice.
-    fn fittings(
-        &self,
-    ) -> impl Iterator<Item = (usize, usize, &flapwright_model::door::FittingChoice)> + '_ {
-        let boxes = self.job.boxes.iter().enumerate();
-        boxes.flat_map(|(index, wall_box)| {
-            let openings = wall_box.openings.iter().enumerate();
-            openings.filter_map(move |(opening, it)| {
-                let choice = it.door.as_ref()?.fitting.as_ref()?;
-                Some((index, opening, choice))
-            })
-        })
-    }
-}
-
-/// The panels of a box that have a drilling sheet.
-fn drilled_of(report: &BoxReport) -> impl Iterator<Item = &PanelReport> + '_ {
-    let drilled = |panel: &&PanelReport| !panel.bores.is_empty() && panel.face != Face::Plain;
-    report.panels.iter().filter(drilled)
 }
 
 /// The pages of a job, in the order of [`PageKind::ALL`] with each box's drawing before its

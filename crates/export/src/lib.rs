@@ -40,6 +40,7 @@
 pub mod bores;
 mod colour;
 mod error;
+mod finite;
 mod names;
 mod number;
 mod page;

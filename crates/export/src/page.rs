@@ -2,12 +2,13 @@
 
 use std::sync::{Arc, OnceLock};
 
-use flapwright_drawing::list::{At, Shape, Weight};
+use flapwright_drawing::list::Weight;
 use flapwright_drawing::sheet::Sheet;
 use flapwright_drawing::text;
 use resvg::usvg::{self, fontdb};
 
 use crate::error::ExportError;
+use crate::finite::is_finite;
 use crate::svg::{SvgOptions, svg};
 
 /// Greatest side of a page, mm: just under the 14 400 points that PDF readers take (restated from
@@ -44,29 +45,6 @@ pub fn check(sheet: &Sheet) -> Result<(), ExportError> {
             item: index,
             layer: item.layer.name(),
         }),
-    }
-}
-
-/// Whether all numbers of a shape are finite.
-pub(crate) fn is_finite(shape: &Shape) -> bool {
-    let all = |points: &[At]| points.iter().all(|point| point.is_finite());
-    match shape {
-        Shape::Line { from, to, .. } => all(&[*from, *to]),
-        Shape::Polyline { points, .. } | Shape::Area { points } => all(points),
-        Shape::Circle { centre, radius, .. } => centre.is_finite() && radius.is_finite(),
-        Shape::Arc {
-            centre,
-            radius,
-            from,
-            sweep,
-            ..
-        } => {
-            centre.is_finite()
-                && [radius, from, sweep]
-                    .iter()
-                    .all(|number| number.is_finite())
-        }
-        Shape::Text { at, height, .. } => at.is_finite() && height.is_finite(),
     }
 }
 
@@ -108,6 +86,8 @@ fn fonts() -> Arc<fontdb::Database> {
 mod tests {
     use flapwright_drawing::paper::Paper;
     use flapwright_drawing::pen::Pen;
+
+    use flapwright_drawing::list::{At, Shape};
 
     use super::*;
     use crate::sample;

@@ -6,8 +6,9 @@ use flapwright_motion::closed::ClosedLeaf;
 use flapwright_motion::motion::{Motion, MotionPose, Pose};
 use flapwright_rules::inspection::{BoxReport, DoorReport, PanelReport};
 
+use super::common::{LEAST_BORE, bore_subject, leaves_of};
 use super::leaf_section::{handle, outline, pieces, to_paper};
-use super::{LEAST_BORE, ViewOptions, bore_subject, leaves_of};
+use super::options::ViewOptions;
 use crate::brush::Brush;
 use crate::hatch::{Stuff, hatch, nearest_on_run};
 use crate::list::{At, DisplayList};

@@ -11,7 +11,7 @@ use flapwright_rules::machine_frame::{self, BenchEdge};
 use serde::Serialize;
 
 use super::layers::{LayerNames, Operation};
-use super::{BoreOptions, FaceUp, ZeroCorner};
+use super::options::{BoreOptions, FaceUp, ZeroCorner};
 use crate::error::ExportError;
 use crate::names::{safe_file_name, unique_names};
 
