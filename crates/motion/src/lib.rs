@@ -36,6 +36,7 @@ mod golden;
 mod grade;
 pub mod gravity;
 mod judged;
+mod least_squares;
 pub mod leaves;
 mod limits;
 pub mod load;
