@@ -34,7 +34,26 @@ fn find(tree: &Tree) -> Vec<Problem> {
             }
         }
     }
+    problems.extend(lints(tree));
     problems
+}
+
+/// The same lints in each pure room: they see through names and methods, which paths do not.
+fn lints(tree: &Tree) -> Vec<Problem> {
+    let rooms = PURE.iter().map(|room| format!("crates/{room}/"));
+    let there = rooms.filter(|room| {
+        tree.manifests
+            .iter()
+            .any(|manifest| manifest.folder() == room)
+    });
+    let paths: Vec<String> = there.map(|room| format!("{room}clippy.toml")).collect();
+    let first = paths.iter().find_map(|path| tree.lints.get(path));
+    let other = paths
+        .iter()
+        .filter(|path| first.is_none() || tree.lints.get(*path) != first);
+    other
+        .map(|path| Problem::new(path, 1, "missing, or not that of the other pure rooms"))
+        .collect()
 }
 
 fn reaches_out(path: &NamedPath) -> bool {
@@ -73,6 +92,36 @@ mod tests {
             .collect();
         let expected = [1, 2, 3].map(|line| ("crates/rules/src/a.rs".to_owned(), line));
         assert_eq!(lines, expected);
+    }
+
+    #[test]
+    fn a_pure_room_without_the_lints_of_the_others_is_found() {
+        let (model, rules) = (
+            "[package]\nname = \"flapwright-model\"",
+            "[package]\nname = \"flapwright-rules\"",
+        );
+        let rooms = [
+            ("crates/model/Cargo.toml", model),
+            ("crates/rules/Cargo.toml", rules),
+        ];
+        let with =
+            |more: &[(&str, &str)]| find(&Tree::made_up(&[rooms.as_slice(), more].concat())).len();
+        assert_eq!(with(&[]), 2);
+        assert_eq!(with(&[("crates/model/clippy.toml", "a = 1")]), 1);
+        assert_eq!(
+            with(&[
+                ("crates/model/clippy.toml", "a = 1"),
+                ("crates/rules/clippy.toml", "a = 2")
+            ]),
+            1
+        );
+        assert_eq!(
+            with(&[
+                ("crates/model/clippy.toml", "a = 1"),
+                ("crates/rules/clippy.toml", "a = 1")
+            ]),
+            0
+        );
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The tree that the rules look at, and what they report.
 
+use std::collections::BTreeMap;
 use std::fmt;
 use std::path::Path;
 
@@ -18,6 +19,8 @@ pub(super) struct Tree {
     pub(super) manifests: Vec<Manifest>,
     /// DEVELOPERS.md.
     pub(super) developers: String,
+    /// Settings of lints (`clippy.toml`) by their paths.
+    pub(super) lints: BTreeMap<String, String>,
 }
 
 /// A `Cargo.toml`.
@@ -74,10 +77,13 @@ impl Tree {
             sources: Vec::new(),
             manifests: Vec::new(),
             developers: String::new(),
+            lints: BTreeMap::new(),
         };
         for (path, text) in files {
             if path == "DEVELOPERS.md" {
                 tree.developers = text;
+            } else if path.ends_with("clippy.toml") {
+                tree.lints.insert(path, text);
             } else if path.ends_with(".rs") {
                 let source = Source::read(&path, &text);
                 tree.sources
@@ -112,7 +118,12 @@ fn is_ours(path: &str) -> bool {
     )
 }
 
-/// Collects the Rust files, manifests and DEVELOPERS.md below a folder in the order of their names.
+/// Whether a rule looks at a file.
+fn is_looked_at(path: &str, name: &str) -> bool {
+    path.ends_with(".rs") || path == "DEVELOPERS.md" || matches!(name, "Cargo.toml" | "clippy.toml")
+}
+
+/// Collects the Rust files, manifests, settings of lints and DEVELOPERS.md below a folder in the order of their names.
 fn walk(folder: &Path, below: &str, files: &mut Vec<(String, String)>) -> Result<()> {
     let mut entries = Vec::new();
     for entry in std::fs::read_dir(folder)? {
@@ -133,7 +144,7 @@ fn walk(folder: &Path, below: &str, files: &mut Vec<(String, String)>) -> Result
             if !PASSED_OVER.contains(&name.as_str()) {
                 walk(&path, &below, files)?;
             }
-        } else if below.ends_with(".rs") || name == "Cargo.toml" || below == "DEVELOPERS.md" {
+        } else if is_looked_at(&below, &name) {
             let text =
                 std::fs::read_to_string(&path).with_context(|| format!("reading {below}"))?;
             files.push((below, text));
