@@ -16,6 +16,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
 
+use output::Outputs;
 use tally::{Kind, Tally};
 
 /// The demo jobs in a tree.
@@ -85,7 +86,14 @@ impl Side {
 fn compare(old: &Path, new: &Path) -> Result<Tally> {
     let (old, new) = (output::read(old)?, output::read(new)?);
     let mut tally = Tally::default();
-    tally.compare(Kind::Jobs, "jobs", old.keys().cloned(), new.keys().cloned());
+    let only = |one: &Outputs, other: &Outputs| -> Vec<String> {
+        one.keys()
+            .filter(|job| !other.contains_key(*job))
+            .cloned()
+            .collect()
+    };
+    tally.count(Kind::Jobs, old.len(), only(&old, &new));
+    tally.count(Kind::NewJobs, 0, only(&new, &old));
     for (name, old) in &old {
         let Some(new) = new.get(name) else { continue };
         bores::compare(name, old, new, &mut tally)?;

@@ -3,11 +3,13 @@
 
 mod allowed;
 mod allows;
+mod bores;
 mod circles;
 mod dependencies;
 mod indices;
 mod layers;
 mod length;
+mod modules;
 mod pure;
 mod rooms;
 mod rule;
@@ -22,10 +24,11 @@ use rule::Rule;
 use tree::Tree;
 
 /// All rules.
-const RULES: [&Rule; 8] = [
+const RULES: [&Rule; 9] = [
     &layers::RULE,
     &rooms::RULE,
     &pure::RULE,
+    &bores::RULE,
     &indices::RULE,
     &circles::RULE,
     &length::RULE,

@@ -23,6 +23,9 @@ pub(super) struct Output {
     pub(super) svg: Vec<String>,
 }
 
+/// The output for each job, by the job's name.
+pub(super) type Outputs = BTreeMap<String, Output>;
+
 /// Runs `program` on each job (`*.ron`) of the folder `jobs` and writes what it gives into `into`.
 ///
 /// # Errors
@@ -74,8 +77,8 @@ fn output_of(command: &mut Command) -> Result<Vec<u8>> {
 /// # Errors
 ///
 /// If a file cannot be read, or nothing is there to compare.
-pub(super) fn read(top: &Path) -> Result<BTreeMap<String, Output>> {
-    let mut jobs: BTreeMap<String, Output> = BTreeMap::new();
+pub(super) fn read(top: &Path) -> Result<Outputs> {
+    let mut jobs = Outputs::new();
     for path in walk(top)? {
         let Some(ending) = path.extension().and_then(OsStr::to_str) else {
             continue;

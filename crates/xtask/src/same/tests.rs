@@ -170,6 +170,18 @@ fn a_drawing_may_move_as_a_whole_only_when_its_words_changed() {
 }
 
 #[test]
+fn a_job_may_come_and_not_go() {
+    let (old, new) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    write(old.path(), "one", str::to_owned).unwrap();
+    write(new.path(), "one", str::to_owned).unwrap();
+    std::fs::create_dir(new.path().join("more")).unwrap();
+    std::fs::write(new.path().join("more/a.svg"), PAGE).unwrap();
+    assert!(compare(old.path(), new.path()).unwrap().same());
+    let gone = compare(new.path(), old.path()).unwrap();
+    assert_eq!((gone.same(), gone.differing(Kind::Jobs)), (false, 1));
+}
+
+#[test]
 fn a_page_with_a_drawing_may_not_go() {
     let tally = against(|text| {
         if text.contains("<svg") {

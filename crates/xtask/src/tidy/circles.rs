@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::allowed::{CIRCLES, Circle};
+use super::modules::{Modules, module, test_modules};
 use super::rule::Rule;
 use super::source::NamedPath;
 use super::tree::{Problem, Tree};
@@ -74,9 +75,6 @@ impl Found {
     }
 }
 
-/// The file of each module, by the folder of its crate's sources and the words of its path.
-type Modules = BTreeMap<Vec<String>, String>;
-
 /// All circles of the tree, code for tests left out.
 fn circles(tree: &Tree) -> Vec<Found> {
     let mut modules = Modules::new();
@@ -85,7 +83,7 @@ fn circles(tree: &Tree) -> Vec<Found> {
             modules.insert(words, source.path.clone());
         }
     }
-    let tests = tests(tree);
+    let tests = test_modules(tree);
     let mut edges: BTreeMap<String, BTreeMap<String, usize>> = BTreeMap::new();
     for source in &tree.sources {
         let Some(own) = module(&source.path) else {
@@ -106,48 +104,6 @@ fn circles(tree: &Tree) -> Vec<Found> {
         }
     }
     components(&edges)
-}
-
-/// A file's crate and module: `crates/a/src/b/c.rs` is `["crates/a/src", "b", "c"]`, `lib.rs`,
-/// `main.rs` and `mod.rs` stand for their folders. None for files outside `src`.
-fn module(path: &str) -> Option<Vec<String>> {
-    let at = if path.starts_with("src/") {
-        0
-    } else {
-        path.find("/src/")? + 1
-    };
-    let (krate, rest) = path.split_at(at + 3);
-    let mut words = vec![krate.to_owned()];
-    words.extend(
-        rest.trim_start_matches('/')
-            .trim_end_matches(".rs")
-            .split('/')
-            .map(str::to_owned),
-    );
-    if words
-        .last()
-        .is_some_and(|last| matches!(last.as_str(), "lib" | "main" | "mod"))
-    {
-        words.pop();
-    }
-    Some(words)
-}
-
-/// The modules that their parents declare for tests only.
-fn tests(tree: &Tree) -> Vec<Vec<String>> {
-    let mut tests = Vec::new();
-    for source in &tree.sources {
-        let Some(own) = module(&source.path) else {
-            continue;
-        };
-        tests.extend(
-            source
-                .test_modules
-                .iter()
-                .map(|name| [own.clone(), vec![name.clone()]].concat()),
-        );
-    }
-    tests
 }
 
 /// The file in which the thing at a path stands, seen from the module `own`, if it is of this crate.

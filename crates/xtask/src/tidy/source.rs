@@ -28,6 +28,16 @@ pub(super) struct Field {
     pub(super) line: usize,
 }
 
+/// A value that is made (or taken apart) by its name: `PlacedBore { … }`.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Made {
+    pub(super) name: String,
+    /// Counted from 1.
+    pub(super) line: usize,
+    /// Whether it stands in code for tests only.
+    pub(super) in_test: bool,
+}
+
 /// A Rust file.
 pub(super) struct Source {
     pub(super) path: String,
@@ -35,6 +45,7 @@ pub(super) struct Source {
     pub(super) lines: usize,
     pub(super) paths: Vec<NamedPath>,
     pub(super) fields: Vec<Field>,
+    pub(super) made: Vec<Made>,
     /// First words of its attributes with their lines: `#[allow(…)]` is `allow`.
     pub(super) attributes: Vec<(String, usize)>,
     /// Modules in files of their own that it declares for tests only.
@@ -57,6 +68,7 @@ impl Source {
             lines: text.lines().count(),
             paths: Vec::new(),
             fields: Vec::new(),
+            made: Vec::new(),
             attributes: Vec::new(),
             test_modules: Vec::new(),
             words: Vec::new(),
@@ -89,6 +101,7 @@ impl Source {
                         ..within
                     };
                     let (rest, word) = (&tokens[at..], token.to_string());
+                    self.take_made(&tokens[..at], rest, here);
                     match word.as_str() {
                         "use" => at += self.used(&rest[1..], here),
                         "mod" => {
@@ -117,6 +130,25 @@ impl Source {
                 _ => {}
             }
             at += 1;
+        }
+    }
+
+    /// A value that is made at the start of `tokens`, unless what stands before says that it is a type
+    /// or a body: `struct A {`, `impl A {`, `for A {`, `-> A {`.
+    fn take_made(&mut self, before: &[TokenTree], tokens: &[TokenTree], within: Within) {
+        let is_brace = |token: &TokenTree| matches!(token, TokenTree::Group(group) if group.delimiter() == Delimiter::Brace);
+        let last = before.last().map(ToString::to_string).unwrap_or_default();
+        let is_type = [
+            "struct", "enum", "union", "trait", "impl", "for", "mod", ">",
+        ]
+        .contains(&last.as_str());
+        if tokens.get(1).is_some_and(is_brace) && !is_type {
+            let (name, line) = (tokens[0].to_string(), line(&tokens[0]));
+            self.made.push(Made {
+                name,
+                line,
+                in_test: within.in_test,
+            });
         }
     }
 
