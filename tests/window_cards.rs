@@ -82,7 +82,7 @@ fn a_card_that_is_not_complete_changes_nothing_and_is_kept_on_the_desk() {
     window.get_by_label("Go on with Plover").click();
     window.run_ok();
     assert_eq!(typed(&window).name, "Plover");
-    card(&mut window, CardCommand::Desk);
+    card(&mut window, CardCommand::List);
     window.get_by_label("Throw away…").click();
     window.run_ok();
     assert!(window.state().dialog_open());
@@ -241,7 +241,7 @@ fn a_card_of_the_library_that_differs_is_adopted_or_kept() {
     let moved = text.replacen("by: All(71.0)", "by: All(73.5)", 1);
     assert_ne!(text, moved);
     std::fs::write(&file, moved).unwrap();
-    card(&mut window, CardCommand::Desk);
+    card(&mut window, CardCommand::List);
     window.get_by_label_contains("the library's differs in 1");
     card(&mut window, CardCommand::Compare(0));
     window.get_by_label("+2.500");

@@ -20,7 +20,7 @@ use crate::strut::NOMINAL_CELSIUS;
 /// Places of the curves on which an answer is proved.
 const PROOF_PLACES: u16 = 201;
 
-/// StrutMounts for one strut and what they give.
+/// Mounts for one strut and what they give.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MountAnswer {
     /// Name of the strut.

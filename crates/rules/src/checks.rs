@@ -104,7 +104,7 @@ impl Check {
     pub fn manual(&self) -> String {
         let words: Vec<&str> = self.severities.iter().map(|it| it.word()).collect();
         let mut text = format!(
-            "# {}\n\n{}\n\n## SeveritySetting\nBy itself: {}. A job can give it another weight or turn it \
+            "# {}\n\n{}\n\n## Severity in a job\nDefault: {}. A job can give it another severity or turn it \
              off.",
             self.name,
             self.page,

@@ -39,7 +39,7 @@ pub(super) fn choices_ui(ui: &mut Ui, choice: &mut ExportChoice) {
     }
     ui.add_space(4.0);
     pick(ui, "Paper", &PAPERS, &mut choice.pages.paper);
-    pick(ui, "Direction up", &WAYS, &mut choice.pages.orientation);
+    pick(ui, "Way up", &WAYS, &mut choice.pages.orientation);
     pick(ui, "Scale", &scales(), &mut choice.pages.largest_scale)
         .on_hover_text("Full-size templates stay full size whatever is chosen here.");
     ui.add_space(6.0);

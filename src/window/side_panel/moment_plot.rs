@@ -25,7 +25,7 @@ pub(super) fn moment_ui(
     let tokens = tokens(ui);
     let unit = about.unit;
     let (lift, spring) = (tokens.ink(Ink::Moving), tokens.ink(Ink::Fitting));
-    ui.label(bold("SeveritySetting against fitting"));
+    ui.label(bold("Weight against fitting"));
     let fitting = if about.known.has_strut {
         "strut, friction"
     } else {

@@ -234,7 +234,7 @@ fn told_ui(ui: &mut Ui, dialog: &StrutDialog) {
         }
         Some(Ok(_)) => {
             let told = format!(
-                "StrutMounts belong to the card: every door on this size of {} gets them. The bores of \
+                "The mounts belong to the card: every door on this size of {} gets them. The bores of \
                  the card's brackets are not moved by it. Correct them on the card to suit the \
                  brackets that you use.",
                 dialog.card

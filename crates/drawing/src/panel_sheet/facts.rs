@@ -308,7 +308,7 @@ impl<'a> Facts<'a> {
             format!("{} behind this face", show_mm_tenth(axis.behind))
         };
         Some(format!(
-            "SheetAxis of the fitting, door closed{line}: {upright}, {deep}"
+            "Axis of the fitting, door closed{line}: {upright}, {deep}"
         ))
     }
 

@@ -213,7 +213,7 @@ fn a_light_door_stays_shut_within_friction() {
 
 #[test]
 fn a_strut_reaches_over_the_whole_way() {
-    // StrutMounts at (o, y) = (-200, 482) in the box and (2 - 20, 332) on the door: closed they are
+    // Mounts at (o, y) = (-200, 482) in the box and (2 - 20, 332) on the door: closed they are
     // hypot(182, 150) = 235.9 mm apart.
     let with = |extended, stroke| {
         let mut card = card();
