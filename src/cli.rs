@@ -4,7 +4,7 @@ mod bores;
 mod card;
 mod check;
 mod explain;
-mod out_folder;
+mod export;
 mod sheets;
 mod sizes;
 
@@ -15,7 +15,9 @@ use std::process::ExitCode;
 use anyhow::Result;
 use clap::{Parser, Subcommand};
 
-use crate::{job_file, shipped, window};
+use flapwright_session::{job_file, shipped};
+
+use crate::window;
 
 /// Done, and nothing to object to.
 const FINE: u8 = 0;

@@ -80,7 +80,7 @@ fn typed(name: &str, card: &str) -> (Card, usize) {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/card_trials");
     let text = std::fs::read_to_string(folder.join(format!("{name}.keys"))).unwrap();
     let strokes = strokes(&text);
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let before = job.cards.len();
     let mut window = plain_window(job, [1280.0, 800.0], egui::Theme::Light);
     for stroke in &strokes {
@@ -91,7 +91,7 @@ fn typed(name: &str, card: &str) -> (Card, usize) {
     let cards = &app.job().cards;
     assert_eq!(cards.len(), before + 1, "{}; {told:#?}", app.status());
     assert_eq!(app.undo_steps(), 1);
-    let card = cards.iter().find(|it| it.name == card).unwrap();
+    let card = &app.job().card_named(card).unwrap().card;
     let proof = proof(card, Unit::Millimetre);
     assert!(proof.is_proved() && card.invented, "{proof:?}");
     let minutes = strokes.len() as f64 / STROKES_A_SECOND / 60.0;

@@ -7,12 +7,12 @@
 
 use std::path::{Path, PathBuf};
 
-use flapwright::job_file;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::list::Shape;
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{PngOptions, png};
 use flapwright_rules::inspect;
+use flapwright_session::job_file;
 use serde::Deserialize;
 
 /// Pixels that may differ: rounding of curves and text between builds.

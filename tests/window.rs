@@ -3,13 +3,17 @@
 mod window_support;
 
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Answer, Ask, Command, SideTab, UiCommand, View};
+use flapwright::window::{Answer, Ask, Command, View};
 use flapwright_model::edges::Edge;
 use flapwright_model::file::write_job;
 use flapwright_model::length::Unit;
+use flapwright_session::action::Action;
+use flapwright_session::action_table::{ACTIONS, ActionId};
+use flapwright_session::finding_key::FindingKey;
+use flapwright_session::selection::SideTab;
 use window_support::{
-    bores_of_door, door_of, findings_named, harness, harness_with, open_section, press_keys,
-    run_it, run_ui, type_into,
+    Window, bores_of_door, door_of, findings_named, harness, harness_with, open_section,
+    press_keys, run_it, run_ui, show_box, type_into,
 };
 
 const PLATES: usize = 1;
@@ -17,7 +21,7 @@ const PLATES: usize = 1;
 #[test]
 fn a_typed_reveal_moves_the_edge_and_not_the_bores() {
     let mut window = harness();
-    run_it(&mut window, Command::SelectBox(PLATES));
+    show_box(&mut window, PLATES);
     window.run();
     let (edge, bores) = (
         door_of(&window, PLATES).edges.top,
@@ -34,21 +38,21 @@ fn a_typed_reveal_moves_the_edge_and_not_the_bores() {
     );
     assert_eq!(bores_of_door(&window, PLATES), bores);
     assert_eq!(window.state().undo_steps(), 1);
-    press_keys(&mut window, UiCommand::Undo);
+    press_keys(&mut window, ActionId::Undo);
     assert_eq!(*window.state().job(), before);
 }
 
 #[test]
 fn a_tweak_on_a_door_tied_to_its_edges_is_found_and_each_remedy_clears_it() {
     let mut window = harness();
-    run_it(&mut window, Command::SelectBox(PLATES));
+    show_box(&mut window, PLATES);
     window.run();
     window.get_by_label("bores hang on: own edges").click();
     window.run();
     assert!(findings_named(&window, "bores-off-fitting").is_empty());
     type_into(&mut window, "edge tweak top", "3\"");
-    let door = window.state().job().boxes[PLATES].openings[0].door.as_ref();
-    assert_eq!(door.map(|door| door.tweaks.at(Edge::Top)), Some(76.2));
+    let door = window.state().job().boxes[PLATES].doors()[0];
+    assert_eq!(door.tweaks.at(Edge::Top), 76.2);
 
     let tweaked = window.state().job().clone();
     let found = findings_named(&window, "bores-off-fitting");
@@ -59,7 +63,7 @@ fn a_tweak_on_a_door_tied_to_its_edges_is_found_and_each_remedy_clears_it() {
         window.run();
         let left = findings_named(&window, "bores-off-fitting");
         assert!(left.is_empty(), "{}: {left:?}", remedy.title);
-        press_keys(&mut window, UiCommand::Undo);
+        press_keys(&mut window, ActionId::Undo);
         assert_eq!(*window.state().job(), tweaked, "{}", remedy.title);
     }
 }
@@ -137,16 +141,19 @@ fn a_run_of_keys_in_a_name_is_one_step() {
 #[test]
 fn a_fixed_shelf_comes_with_its_opening() {
     let mut window = harness();
-    run_it(&mut window, Command::SelectBox(PLATES));
+    show_box(&mut window, PLATES);
     window.run();
     open_section(&mut window, "Openings and shelves");
     let before = window.state().job().clone();
-    let count = before.boxes[PLATES].openings.len();
+    let count = before.boxes[PLATES].openings().len();
     window.get_by_label("Add fixed shelf").click();
     window.run();
-    assert_eq!(window.state().job().boxes[PLATES].openings.len(), count + 1);
+    assert_eq!(
+        window.state().job().boxes[PLATES].openings().len(),
+        count + 1
+    );
     assert_eq!(window.state().undo_steps(), 1);
-    press_keys(&mut window, UiCommand::Undo);
+    press_keys(&mut window, ActionId::Undo);
     assert_eq!(*window.state().job(), before);
 }
 
@@ -162,7 +169,7 @@ fn the_slider_opens_the_door_and_is_no_step() {
     window.drop_at(start + egui::vec2(150.0, 0.0));
     window.run();
     assert!(window.state().door_open() > 0.0);
-    run_it(&mut window, Command::SetOpen(0.5));
+    run_it(&mut window, Command::Do(Action::OpenDoor(0.5)));
     window.get_by_label("Door open").focus();
     window.run();
     assert!(
@@ -174,7 +181,9 @@ fn the_slider_opens_the_door_and_is_no_step() {
     window.run();
     assert_eq!(window.state().door_open(), 0.51);
     let ctx = window.ctx.clone();
-    window.state_mut().run_command(&ctx, Command::SetOpen(2.0));
+    window
+        .state_mut()
+        .run_command(&ctx, Command::Do(Action::OpenDoor(2.0)));
     assert_eq!(window.state().door_open(), 1.0);
     assert_eq!(window.state().undo_steps(), 0);
 }
@@ -209,83 +218,88 @@ fn a_finding_is_lit_by_its_sentence() {
     let first = window.state().inspection().findings[0].clone();
     window.get_by_label(&first.message).click();
     window.run();
-    assert_eq!(window.state().lit_finding(), Some(0));
+    assert_eq!(
+        window.state().selected_finding(),
+        Some(&first_finding(&window))
+    );
     window.get_by_label(&first.message).click();
     window.run();
-    assert_eq!(window.state().lit_finding(), None);
+    assert_eq!(window.state().selected_finding(), None);
 }
 
 /// Every command of menus and keys, with the change that it must make.
+fn first_finding(window: &Window) -> FindingKey {
+    FindingKey::of(&window.state().inspection().findings[0])
+}
+
 #[test]
 fn every_command_does_what_it_says() {
-    for command in UiCommand::ALL {
+    for command in ACTIONS.iter().map(|info| info.id) {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("job.ron");
         let (mut window, asked) = harness_with(vec![Answer::Chosen(path.clone())]);
         if matches!(
             command,
-            UiCommand::Undo | UiCommand::Redo | UiCommand::UseMillimetres
+            ActionId::Undo | ActionId::Redo | ActionId::UseMillimetres
         ) {
-            run_ui(&mut window, UiCommand::UseInches);
+            run_ui(&mut window, ActionId::UseInches);
         }
-        if command == UiCommand::Redo {
-            run_ui(&mut window, UiCommand::Undo);
+        if command == ActionId::Redo {
+            run_ui(&mut window, ActionId::Undo);
         }
-        if command == UiCommand::PlaceStrut {
+        if command == ActionId::PlaceStrut {
             let (card, size) = ("Dipper".to_owned(), "1".to_owned());
-            run_it(&mut window, Command::TakeSize { card, size });
+            run_it(&mut window, Command::Do(Action::TakeSize { card, size }));
         }
-        if command == UiCommand::ShowFindings {
-            run_ui(&mut window, UiCommand::ShowSizes);
+        if command == ActionId::ShowFindings {
+            run_ui(&mut window, ActionId::ShowSizes);
         }
-        if command == UiCommand::Open {
+        if command == ActionId::Open {
             std::fs::write(&path, write_job(window.state().job())).unwrap();
         }
-        if command == UiCommand::ApplySafe {
+        if command == ActionId::ApplySafe {
             window = window_support::tweaked();
         }
-        if matches!(
-            command,
-            UiCommand::AcceptFinding | UiCommand::ExplainFinding
-        ) {
-            run_it(&mut window, Command::SelectFinding(Some(0)));
+        if matches!(command, ActionId::AcceptFinding | ActionId::ExplainFinding) {
+            let first = first_finding(&window);
+            run_it(&mut window, Command::Do(Action::SelectFinding(Some(first))));
         }
         let boxes = window.state().job().boxes.len();
         let size = window.state().drawing_size(View::Section).unwrap();
         run_ui(&mut window, command);
         let app = window.state();
         let done = match command {
-            UiCommand::New => app.job().boxes.is_empty() && !app.job().materials.is_empty(),
-            UiCommand::Open => app.path() == Some(&path),
-            UiCommand::Save | UiCommand::SaveAs => path.exists() && asked.borrow().len() == 1,
-            UiCommand::ExportSheets
-            | UiCommand::PlaceStrut
-            | UiCommand::ApplySafe
-            | UiCommand::AcceptFinding
-            | UiCommand::ExplainFinding
-            | UiCommand::ShowShortcuts
-            | UiCommand::ShowAbout => app.dialog_open(),
-            UiCommand::ShowFindings => app.side_tab() == SideTab::Findings,
-            UiCommand::ShowSizes => app.side_tab() == SideTab::Sizes,
-            UiCommand::ShowForces => app.side_tab() == SideTab::Forces,
-            UiCommand::ShowCards => app.cards_shown(),
-            UiCommand::ImportCard => *asked.borrow() == [Ask::OpenCard],
-            UiCommand::Close => app.leaving(),
-            UiCommand::Undo | UiCommand::UseMillimetres => app.job().unit == Unit::Millimetre,
-            UiCommand::Redo | UiCommand::UseInches => app.job().unit == Unit::Inch,
-            UiCommand::AddBox | UiCommand::DuplicateBox => {
-                app.job().boxes.len() == boxes + 1 && app.shown().0 == 1
+            ActionId::New => app.job().boxes.is_empty() && !app.job().materials.is_empty(),
+            ActionId::Open => app.path() == Some(&path),
+            ActionId::Save | ActionId::SaveAs => path.exists() && asked.borrow().len() == 1,
+            ActionId::ExportSheets
+            | ActionId::PlaceStrut
+            | ActionId::ApplySafe
+            | ActionId::AcceptFinding
+            | ActionId::ExplainFinding
+            | ActionId::ShowShortcuts
+            | ActionId::ShowAbout => app.dialog_open(),
+            ActionId::ShowFindings => app.side_tab() == SideTab::Findings,
+            ActionId::ShowSizes => app.side_tab() == SideTab::Sizes,
+            ActionId::ShowForces => app.side_tab() == SideTab::Forces,
+            ActionId::ShowCards => app.cards_shown(),
+            ActionId::ImportCard => *asked.borrow() == [Ask::OpenCard],
+            ActionId::Close => app.leaving(),
+            ActionId::Undo | ActionId::UseMillimetres => app.job().unit == Unit::Millimetre,
+            ActionId::Redo | ActionId::UseInches => app.job().unit == Unit::Inch,
+            ActionId::AddBox | ActionId::DuplicateBox => {
+                app.job().boxes.len() == boxes + 1 && app.shown().0 == Some(app.job().boxes[1].id)
             }
-            UiCommand::RemoveBox => app.job().boxes.len() == boxes - 1,
-            UiCommand::FitViews => app.drawing_size(View::Section) == Some(size),
-            UiCommand::ZoomIn => app.drawing_size(View::Section) > Some(size),
-            UiCommand::ZoomOut => app.drawing_size(View::Section) < Some(size),
-            UiCommand::ShowDimensions => app.drawing_size(View::Section) > Some(size),
-            UiCommand::PlayDoor => app.playing() || app.door_open() > 0.0,
-            UiCommand::NextFinding | UiCommand::PreviousFinding => app.lit_finding().is_some(),
-            UiCommand::LightTheme => theme(&window) == egui::ThemePreference::Light,
-            UiCommand::DarkTheme => theme(&window) == egui::ThemePreference::Dark,
-            UiCommand::SystemTheme => theme(&window) == egui::ThemePreference::System,
+            ActionId::RemoveBox => app.job().boxes.len() == boxes - 1,
+            ActionId::FitViews => app.drawing_size(View::Section) == Some(size),
+            ActionId::ZoomIn => app.drawing_size(View::Section) > Some(size),
+            ActionId::ZoomOut => app.drawing_size(View::Section) < Some(size),
+            ActionId::ShowDimensions => app.drawing_size(View::Section) > Some(size),
+            ActionId::PlayDoor => app.playing() || app.door_open() > 0.0,
+            ActionId::NextFinding | ActionId::PreviousFinding => app.selected_finding().is_some(),
+            ActionId::LightTheme => theme(&window) == egui::ThemePreference::Light,
+            ActionId::DarkTheme => theme(&window) == egui::ThemePreference::Dark,
+            ActionId::SystemTheme => theme(&window) == egui::ThemePreference::System,
         };
         assert!(done, "{command:?}: {}", window.state().status());
     }

@@ -8,15 +8,16 @@ use std::path::{Path, PathBuf};
 
 use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Answer, CardCommand, Command, UiCommand};
-use flapwright_library::Library;
+use flapwright::window::{Answer, CardCommand, Command};
+use flapwright_files::library::Library;
 use flapwright_model::card::OpeningKind;
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::file::{read_card, write_card};
-use window_support::{Window, harness_with, plain_window, run_it, run_ui};
+use flapwright_session::action_table::ActionId;
+use window_support::{Window, card_at, harness_with, plain_window, run_it, run_ui};
 
 fn small_window() -> Window {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     plain_window(job, [1280.0, 800.0], egui::Theme::Light)
 }
 
@@ -47,7 +48,8 @@ const CTRL: Modifiers = Modifiers::COMMAND;
 fn a_card_that_is_changed_and_used_is_one_step_of_the_job() {
     let mut window = small_window();
     let before = window.state().job().cards[0].clone();
-    card(&mut window, CardCommand::Edit(0));
+    let id = card_at(&window, 0);
+    card(&mut window, CardCommand::Edit(id));
     key(&mut window, CTRL, Key::Num2);
     say(&mut window, Event::Text("99".to_owned()));
     key(&mut window, Modifiers::NONE, Key::Tab);
@@ -59,7 +61,7 @@ fn a_card_that_is_changed_and_used_is_one_step_of_the_job() {
     key(&mut window, Modifiers::NONE, Key::Escape);
     key(&mut window, Modifiers::NONE, Key::Escape);
     assert!(!window.state().cards_shown());
-    run_ui(&mut window, UiCommand::Undo);
+    run_ui(&mut window, ActionId::Undo);
     assert_eq!(window.state().job().cards[0], before);
 }
 
@@ -155,7 +157,7 @@ fn a_table_from_a_spreadsheet_is_pasted_into_the_sizes_and_copied_out() {
 #[test]
 fn a_card_dropped_on_the_window_is_imported_and_a_broken_one_changes_nothing() {
     let folder = tempfile::tempdir().unwrap();
-    let cards = flapwright::shipped::demo_cards().unwrap();
+    let cards = flapwright_session::shipped::demo_cards().unwrap();
     let mut bunting = cards[0].clone();
     "Bunting".clone_into(&mut bunting.name);
     let whole = folder.path().join("bunting.ron");
@@ -167,6 +169,7 @@ fn a_card_dropped_on_the_window_is_imported_and_a_broken_one_changes_nothing() {
     let count = window.state().job().cards.len();
     drop_file(&mut window, whole);
     let last = window.state().job().cards.last();
+    let last = last.map(|used| &used.card);
     assert!(last == Some(&bunting), "{}", window.state().status());
     let before = window.state().job().clone();
     drop_file(&mut window, broken);
@@ -229,7 +232,8 @@ fn a_card_of_the_library_that_differs_is_adopted_or_kept() {
     let mut window = small_window();
     let library = Library::new(folder.path().join("cards"), Vec::new());
     window.state_mut().set_library(library);
-    card(&mut window, CardCommand::JobCardIntoLibrary(0));
+    let id = card_at(&window, 0);
+    card(&mut window, CardCommand::JobCardIntoLibrary(id));
     let mine = window.state().job().cards[0].clone();
     let file = std::fs::read_dir(folder.path().join("cards"))
         .unwrap()
@@ -243,7 +247,8 @@ fn a_card_of_the_library_that_differs_is_adopted_or_kept() {
     std::fs::write(&file, moved).unwrap();
     card(&mut window, CardCommand::List);
     window.get_by_label_contains("the library's differs in 1");
-    card(&mut window, CardCommand::Compare(0));
+    let id = card_at(&window, 0);
+    card(&mut window, CardCommand::Compare(id));
     window.get_by_label("+2.500");
     window.get_by_label("Keep the job's").click();
     window.run_ok();
@@ -260,10 +265,11 @@ fn the_job_s_card_goes_to_a_file_that_reads_back() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("out.ron");
     let (mut window, _) = harness_with(vec![Answer::Chosen(path.clone())]);
-    card(&mut window, CardCommand::Export(1));
+    let id = card_at(&window, 1);
+    card(&mut window, CardCommand::Export(id));
     window.run_ok();
     let read = read_card(&std::fs::read_to_string(path).unwrap()).unwrap();
-    assert_eq!(read, window.state().job().cards[1]);
+    assert_eq!(read, window.state().job().cards[1].card);
 }
 
 #[test]
@@ -284,7 +290,7 @@ fn a_card_that_is_being_typed_is_not_lost_when_the_window_closes() {
     let mut window = small_window();
     card(&mut window, CardCommand::New(OpeningKind::TopHingedFlap));
     say(&mut window, Event::Text("Knot".to_owned()));
-    run_ui(&mut window, UiCommand::Close);
+    run_ui(&mut window, ActionId::Close);
     assert!(window.state().dialog_open() && !window.state().leaving());
     window.get_by_label_contains("neither in the job nor in a file: Knot");
     window.get_by_label("Close without them").click();

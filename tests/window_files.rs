@@ -3,11 +3,13 @@
 mod window_support;
 
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Answer, Ask, Command, ExportChoice, UiCommand, UnsavedAnswer};
+use flapwright::window::{Answer, Ask, Command, UnsavedAnswer};
 use flapwright_model::file::{read_job, write_job};
 use flapwright_model::part::Part;
+use flapwright_session::action_table::ActionId;
+use flapwright_session::export::ExportChoice;
 use window_support::{
-    Window, harness, harness_with, open_section, press_keys, run_it, run_ui, type_into,
+    Window, harness, harness_with, open_section, press_keys, run_ui, show_box, type_into,
 };
 
 #[test]
@@ -19,7 +21,7 @@ fn what_is_typed_is_taken_before_the_job_is_saved() {
     window.run();
     window.get_by_label("Box height").type_text("560");
     window.run();
-    press_keys(&mut window, UiCommand::Save);
+    press_keys(&mut window, ActionId::Save);
     window.run();
     let saved = read_job(&std::fs::read_to_string(path).unwrap()).unwrap();
     assert_eq!(saved.boxes[0].height, 560.0);
@@ -34,7 +36,7 @@ fn a_broken_file_keeps_the_open_job_and_says_where_it_is_broken() {
     std::fs::write(&path, &text[..text.len() / 2]).unwrap();
     let mut window = harness_with(vec![Answer::Chosen(path.clone())]).0;
     let before = window.state().job().clone();
-    run_ui(&mut window, UiCommand::Open);
+    run_ui(&mut window, ActionId::Open);
     assert!(window.state().dialog_open());
     let told = window
         .get_by_label_contains("still open")
@@ -56,14 +58,14 @@ fn closing_with_unsaved_changes_asks_and_escape_and_enter_answer() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("kept.ron");
     let mut window = harness_with(vec![Answer::Chosen(path.clone())]).0;
-    run_ui(&mut window, UiCommand::AddBox);
-    run_ui(&mut window, UiCommand::Close);
+    run_ui(&mut window, ActionId::AddBox);
+    run_ui(&mut window, ActionId::Close);
     window.get_by_label("Unsaved changes");
     window.key_press(egui::Key::Escape);
     window.run();
     assert!(!window.state().dialog_open() && !window.state().leaving());
 
-    run_ui(&mut window, UiCommand::Close);
+    run_ui(&mut window, ActionId::Close);
     window.key_press(egui::Key::Enter);
     window.run();
     assert!(path.exists() && window.state().leaving());
@@ -73,7 +75,7 @@ fn closing_with_unsaved_changes_asks_and_escape_and_enter_answer() {
 #[test]
 fn a_window_that_is_told_to_close_stays_while_something_is_unsaved() {
     let mut window = harness();
-    run_ui(&mut window, UiCommand::AddBox);
+    run_ui(&mut window, ActionId::AddBox);
     let info = window
         .input_mut()
         .viewports
@@ -103,7 +105,7 @@ fn where_the_system_has_no_file_window_a_path_is_typed_and_overwrites_nothing() 
     let taken = folder.path().join("taken.ron");
     std::fs::write(&taken, "keep me").unwrap();
     let mut window = harness_with(vec![Answer::Unavailable]).0;
-    run_ui(&mut window, UiCommand::SaveAs);
+    run_ui(&mut window, ActionId::SaveAs);
     let ctx = window.ctx.clone();
     window
         .state_mut()
@@ -152,7 +154,7 @@ fn sheets_are_written_and_a_folder_that_is_not_there_is_told() {
         let remembered = window.state().job().boxes.iter().map(|it| it.records.len());
         assert_eq!(remembered.sum::<usize>() > 0, expected == 1);
     }
-    run_it(&mut window, Command::SelectBox(1));
+    show_box(&mut window, 1);
     window.get_by_label("Forget record of door").click();
     window.run();
     let is_leaf = |part| matches!(part, Part::Leaf { .. });
@@ -183,7 +185,7 @@ fn export(window: &mut Window, folder: &std::path::Path) -> Vec<std::path::PathB
 fn pages_are_drawn_no_larger_than_the_scale_chosen_in_the_preview() {
     let folder = tempfile::tempdir().unwrap();
     let mut window = harness_with(vec![Answer::Chosen(folder.path().to_owned())]).0;
-    run_ui(&mut window, UiCommand::ExportSheets);
+    run_ui(&mut window, ActionId::ExportSheets);
     let chosen = |window: &Window| window.get_by_label("Scale").value();
     assert_eq!(chosen(&window).as_deref(), Some("largest that fits"));
     window.get_by_label("Scale").click();
@@ -215,7 +217,7 @@ fn an_archive_pdf_is_written_once_the_job_has_a_day_of_issue() {
             open_section(&mut window, "Settings");
             type_into(&mut window, "title block date of issue", date);
         }
-        run_ui(&mut window, UiCommand::ExportSheets);
+        run_ui(&mut window, ActionId::ExportSheets);
         window.get_by_label("as PDF/A-1b, for keeping").click();
         window.run();
         let written = export(&mut window, folder.path());

@@ -3,16 +3,20 @@
 mod window_support;
 
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Command, UiCommand};
+use flapwright::window::Command;
 use flapwright_model::severity::SeveritySetting;
 use flapwright_rules::finding::{Finding, Severity};
+use flapwright_session::action::Action;
+use flapwright_session::action_table::ActionId;
+use flapwright_session::finding_key::FindingKey;
 use window_support::{
-    Window, findings_named, harness, open_section, press_keys, run_it, run_ui, tweaked, type_into,
+    Window, findings_named, harness, open_section, place_of, press_keys, run_it, run_ui, tweaked,
+    type_into,
 };
 
 const CHECK: &str = "bores-off-fitting";
 
-fn off_fitting(window: &Window) -> (usize, Finding) {
+fn off_fitting(window: &Window) -> (FindingKey, Finding) {
     let mut found = findings_named(window, CHECK);
     assert_eq!(found.len(), 1);
     found.remove(0)
@@ -24,7 +28,7 @@ fn a_finding_is_accepted_with_a_reason_only_and_taken_back() {
     let before = window.state().job().clone();
     let (_, finding) = off_fitting(&window);
     let stops = window.state().inspection().open(Severity::Stop);
-    let button = format!("Accept {CHECK}, {}", finding.place);
+    let button = format!("Accept {CHECK}, {}", place_of(&window, &finding));
     window.get_by_label(&button).click();
     window.run();
     window.get_by_label("Accept").click();
@@ -43,11 +47,14 @@ fn a_finding_is_accepted_with_a_reason_only_and_taken_back() {
     window.get_by_label_contains("Accepted (").click();
     window.run();
     window.get_by_label_contains("the owner drills by hand");
-    let button = format!("Take back the acceptance of {CHECK}, {}", finding.place);
+    let button = format!(
+        "Take back the acceptance of {CHECK}, {}",
+        place_of(&window, &finding)
+    );
     window.get_by_label(&button).click();
     window.run();
     assert_eq!(*window.state().job(), before);
-    press_keys(&mut window, UiCommand::Undo);
+    press_keys(&mut window, ActionId::Undo);
     assert!(off_fitting(&window).1.accepted.is_some());
 }
 
@@ -55,8 +62,8 @@ fn a_finding_is_accepted_with_a_reason_only_and_taken_back() {
 fn a_finding_is_accepted_by_keys_alone() {
     let mut window = tweaked();
     let before = window.state().job().accepted.len();
-    press_keys(&mut window, UiCommand::NextFinding);
-    press_keys(&mut window, UiCommand::AcceptFinding);
+    press_keys(&mut window, ActionId::NextFinding);
+    press_keys(&mut window, ActionId::AcceptFinding);
     window.get_by_label("Reason").type_text("looked at");
     window.run();
     window.key_press(egui::Key::Enter);
@@ -69,7 +76,7 @@ fn the_page_of_a_check_is_shown_beside_its_finding() {
     let mut window = tweaked();
     let (_, finding) = off_fitting(&window);
     window
-        .get_by_label(&format!("What is {CHECK}, {}", finding.place))
+        .get_by_label(&format!("What is {CHECK}, {}", place_of(&window, &finding)))
         .click();
     window.run();
     window.get_by_label("What it looks at");
@@ -91,15 +98,15 @@ fn all_safe_remedies_are_one_step_and_are_told() {
     window.run();
     assert!(findings_named(&window, CHECK).is_empty());
     assert_eq!(window.state().undo_steps(), 1);
-    press_keys(&mut window, UiCommand::Undo);
+    press_keys(&mut window, ActionId::Undo);
     assert_eq!(*window.state().job(), before);
 }
 
 #[test]
 fn a_remedy_is_previewed_under_the_pointer_with_the_keyboard_and_by_its_switch() {
     let mut window = tweaked();
-    let (index, finding) = off_fitting(&window);
-    run_it(&mut window, Command::SelectFinding(Some(index)));
+    let (key, finding) = off_fitting(&window);
+    run_it(&mut window, Command::Do(Action::SelectFinding(Some(key))));
     let before = window.state().job().clone();
     assert_eq!(window.state().previewed(), None);
     let title = finding.remedies[0].title.as_str();
@@ -169,14 +176,14 @@ fn a_check_that_is_turned_off_finds_nothing() {
     let weights = &window.state().job().settings.weights;
     assert_eq!(weights.get(CHECK), Some(&SeveritySetting::Off));
     assert!(findings_named(&window, CHECK).is_empty());
-    run_ui(&mut window, UiCommand::Undo);
+    run_ui(&mut window, ActionId::Undo);
     assert_eq!(findings_named(&window, CHECK).len(), 1);
 }
 
 #[test]
 fn a_limit_is_set_in_the_unit_of_the_job() {
     let mut window = harness();
-    run_ui(&mut window, UiCommand::UseInches);
+    run_ui(&mut window, ActionId::UseInches);
     for title in ["Box", "Door", "Fitting and size", "Settings"] {
         open_section(&mut window, title);
     }

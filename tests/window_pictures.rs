@@ -10,8 +10,10 @@ mod window_support;
 use std::path::{Path, PathBuf};
 
 use egui_kittest::kittest::Queryable as _;
-use flapwright::job_file;
-use flapwright::window::{CardCommand, Command, UiCommand};
+use flapwright::window::{CardCommand, Command};
+use flapwright_session::action::Action;
+use flapwright_session::action_table::ActionId;
+use flapwright_session::job_file;
 use image::RgbaImage;
 use serde::Deserialize;
 use window_support::{Window, plain_window, run_it, run_ui, type_into};
@@ -57,7 +59,7 @@ enum Step {
     Scroll(String),
     /// Accepts the first finding of that check with that reason.
     Accept(String, String),
-    /// Shows the page of the lit finding.
+    /// Shows the page of the selected finding.
     Explain,
     /// Asks how to export.
     ExportQuestion,
@@ -85,16 +87,23 @@ fn files() -> Vec<PathBuf> {
 
 fn take(window: &mut Window, step: &Step) {
     match step {
-        Step::Box(index) => run_it(window, Command::SelectBox(*index)),
-        Step::Opening(index) => run_it(window, Command::SelectOpening(*index)),
+        Step::Box(index) => window_support::show_box(window, *index),
+        Step::Opening(index) => {
+            let session = window.state().session();
+            let opening = session.shown_wall_box().unwrap().openings()[*index].id;
+            run_it(window, Command::Do(Action::ShowOpening(opening)));
+        }
         Step::Finding(check) => {
             let found = window_support::findings_named(window, check);
-            let (index, _) = found
+            let (key, _) = found
                 .first()
                 .unwrap_or_else(|| panic!("no finding {check}"));
-            run_it(window, Command::SelectFinding(Some(*index)));
+            run_it(
+                window,
+                Command::Do(Action::SelectFinding(Some(key.clone()))),
+            );
         }
-        Step::Door(s) => run_it(window, Command::SetOpen(*s)),
+        Step::Door(s) => run_it(window, Command::Do(Action::OpenDoor(*s))),
         Step::Type(label, text) => type_into(window, label, text),
         Step::Press(label) => {
             window.get_by_label(label).click();
@@ -105,14 +114,15 @@ fn take(window: &mut Window, step: &Step) {
             window.run();
         }
         Step::Accept(check, reason) => {
-            let (finding, _) = window_support::findings_named(window, check)[0];
+            let (finding, _) = window_support::findings_named(window, check)[0].clone();
             let reason = reason.clone();
-            run_it(window, Command::Accept { finding, reason });
+            run_it(window, Command::Do(Action::Accept { finding, reason }));
         }
-        Step::Explain => run_ui(window, UiCommand::ExplainFinding),
-        Step::ExportQuestion => run_ui(window, UiCommand::ExportSheets),
+        Step::Explain => run_ui(window, ActionId::ExplainFinding),
+        Step::ExportQuestion => run_ui(window, ActionId::ExportSheets),
         Step::Card(index, step) => {
-            run_it(window, Command::Card(CardCommand::Edit(*index)));
+            let id = window_support::card_at(window, *index);
+            run_it(window, Command::Card(CardCommand::Edit(id)));
             let key = egui::Key::from_name(&step.to_string()).unwrap();
             window.key_press_modifiers(egui::Modifiers::COMMAND, key);
             window.run_ok();
@@ -121,7 +131,7 @@ fn take(window: &mut Window, step: &Step) {
             window.key_press(egui::Key::from_name(name).unwrap());
             window.run_ok();
         }
-        Step::Keys => run_ui(window, UiCommand::ShowShortcuts),
+        Step::Keys => run_ui(window, ActionId::ShowShortcuts),
     }
 }
 

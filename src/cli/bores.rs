@@ -5,10 +5,9 @@ use std::path::PathBuf;
 use anyhow::Result;
 use clap::{Args, ValueEnum};
 use flapwright_export::bores::{BoreOptions, DEFAULT_LAYERS, FaceUp, LayerPattern, ZeroCorner};
+use flapwright_session::export::ExportChoice;
 
-use super::{FINE, out_folder};
-use crate::bore_files::{BoreFormats, bore_files};
-use crate::job_file;
+use super::{FINE, export};
 
 #[derive(Debug, Args)]
 pub(super) struct Arguments {
@@ -53,14 +52,8 @@ enum Up {
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
-    let job = job_file::read(&arguments.job)?;
     let named = arguments.dxf || arguments.csv || arguments.json;
-    let formats = BoreFormats {
-        dxf: arguments.dxf || !named,
-        csv: arguments.csv || !named,
-        json: arguments.json || !named,
-    };
-    let options = BoreOptions {
+    let bore_options = BoreOptions {
         face_up: match arguments.face_up {
             Up::Inner => FaceUp::Inner,
             Up::Outer => FaceUp::Outer,
@@ -73,10 +66,16 @@ pub(super) fn run(arguments: &Arguments) -> Result<u8> {
         },
         layers: arguments.layers.clone(),
     };
-    let stem = job_file::stem(&arguments.job);
-    let made = bore_files(&job, stem.as_deref(), formats, &options)?;
-    out_folder::write(&arguments.out, made.files)?;
-    for panel in made.stopped {
+    let choice = ExportChoice {
+        pdf: false,
+        dxf: arguments.dxf || !named,
+        csv: arguments.csv || !named,
+        json: arguments.json || !named,
+        bore_options,
+        remember: false,
+        ..ExportChoice::default()
+    };
+    for panel in export::run(&arguments.job, &arguments.out, choice)? {
         eprintln!("do not drill {panel}: see `flapwright check`");
     }
     Ok(FINE)

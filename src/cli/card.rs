@@ -7,7 +7,7 @@ use anyhow::{Result, bail};
 use clap::{Args, Subcommand};
 use flapwright_drawing::card_picture::card_sheet;
 use flapwright_export::{SvgOptions, check, svg};
-use flapwright_library::read_record;
+use flapwright_files::library::read_record;
 use flapwright_model::card::Card;
 use flapwright_model::length::Unit;
 use flapwright_model::measure;

@@ -2,15 +2,17 @@
 
 use std::path::PathBuf;
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 use clap::Args;
+use flapwright_rules::AppliedRemedy;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
 use flapwright_rules::plural::count;
-use flapwright_rules::{AppliedRemedy, apply_safe_remedies, inspect};
+use flapwright_session::Session;
+use flapwright_session::action::Action;
+use flapwright_session::outcome::Outcome;
 
 use super::{FINE, STOPPED, say};
-use crate::job_file;
 
 #[derive(Debug, Args)]
 pub(super) struct Arguments {
@@ -28,28 +30,40 @@ pub(super) struct Arguments {
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
-    let job = job_file::read(&arguments.job)?;
-    let (inspection, applied) = if arguments.apply_safe {
-        let run = apply_safe_remedies(&job);
-        // A job that needed nothing is not written over itself.
-        if !run.applied.is_empty() || arguments.out.is_some() {
-            let path = arguments.out.as_ref().unwrap_or(&arguments.job);
-            job_file::write(path, &run.job)?;
-        }
-        (run.inspection, run.applied)
+    let mut session = Session::open(arguments.job.clone())?;
+    let applied = if arguments.apply_safe {
+        apply_safe(&mut session, arguments)?
     } else {
-        (inspect(&job), Vec::new())
+        Vec::new()
     };
+    let inspection = session.inspection();
     if arguments.json {
-        say(&as_json(arguments, &inspection, &applied)?)?;
+        say(&as_json(arguments, inspection, &applied)?)?;
     } else {
-        as_text(arguments, &inspection, &applied)?;
+        as_text(arguments, inspection, &applied)?;
     }
     Ok(if inspection.open(Severity::Stop) > 0 {
         STOPPED
     } else {
         FINE
     })
+}
+
+/// Applies every safe remedy and writes the job; one that needed nothing is not written over itself.
+fn apply_safe(session: &mut Session, arguments: &Arguments) -> Result<Vec<AppliedRemedy>> {
+    let applied = match session.apply(Action::ApplySafe) {
+        Outcome::Remedied(applied) => applied,
+        _ => Vec::new(),
+    };
+    let write = match &arguments.out {
+        Some(path) => Action::SaveAs(path.clone()),
+        None if applied.is_empty() => return Ok(applied),
+        None => Action::Save,
+    };
+    if let Outcome::Failed { why, .. } = session.apply(write) {
+        bail!(why);
+    }
+    Ok(applied)
 }
 
 /// The findings; with remedies applied also what was done.

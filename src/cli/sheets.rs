@@ -7,10 +7,9 @@ use clap::{Args, value_parser};
 use flapwright_drawing::job_sheets::{Orientation, PageKind, PageOptions};
 use flapwright_drawing::scale::Scale;
 use flapwright_model::job::PaperChoice;
+use flapwright_session::export::ExportChoice;
 
-use super::{FINE, out_folder};
-use crate::job_file;
-use crate::sheet_files::{Formats, sheet_files};
+use super::{FINE, export};
 
 #[derive(Debug, Args)]
 pub(super) struct Arguments {
@@ -99,15 +98,16 @@ fn page_kind(name: &str) -> Result<PageKind, String> {
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<u8> {
-    let job = job_file::read(&arguments.job)?;
-    let formats = Formats {
+    let choice = ExportChoice {
         pdf: arguments.pdf || arguments.archive || !(arguments.png || arguments.svg),
         archive: arguments.archive,
-        png_dpi: arguments.png.then_some(arguments.dpi),
+        png: arguments.png,
+        dpi: arguments.dpi,
         svg: arguments.svg,
+        pages: arguments.page_options(),
+        remember: false,
+        ..ExportChoice::default()
     };
-    let stem = job_file::stem(&arguments.job);
-    let files = sheet_files(&job, stem.as_deref(), formats, &arguments.page_options())?;
-    out_folder::write(&arguments.out, files)?;
+    export::run(&arguments.job, &arguments.out, choice)?;
     Ok(FINE)
 }

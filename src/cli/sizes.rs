@@ -14,10 +14,10 @@ use flapwright_motion::sizes::Verdict;
 use flapwright_rules::inspect;
 use flapwright_rules::mechanics::mechanics;
 use flapwright_rules::size_query::{AskedDoor, job_for};
+use flapwright_session::{job_file, shipped};
 use serde::Serialize;
 
 use super::{FINE, say};
-use crate::{job_file, shipped};
 
 #[derive(Debug, Args)]
 pub(super) struct Arguments {
@@ -120,25 +120,21 @@ fn doors(job: &Job, quick: bool) -> Vec<OfDoor> {
     let inspection = inspect(job);
     let mut doors = Vec::new();
     for (wall_box, report) in job.boxes.iter().zip(&inspection.boxes) {
-        for (opening, place) in report.openings.iter().enumerate() {
-            let (Some(door), Some(found)) =
-                (&place.door, mechanics(job, wall_box, report, opening))
-            else {
+        for door in report.doors() {
+            let Some(found) = mechanics(job, wall_box, report, door.id) else {
                 continue;
             };
-            let choice = wall_box.openings[opening]
-                .door
-                .as_ref()
-                .and_then(|it| it.fitting.as_ref());
+            let choice = wall_box.door(door.id).and_then(|it| it.fitting.as_ref());
+            let choice = choice.and_then(|it| Some((job.card_by_id(it.card)?, &it.size)));
             let chosen = |verdict: &Verdict| {
                 !quick
-                    && choice.is_some_and(|choice| {
-                        choice.card == verdict.card && choice.size == verdict.size
+                    && choice.is_some_and(|(card, size)| {
+                        card.name == verdict.card && *size == verdict.size
                     })
             };
             doors.push(OfDoor {
                 name: report.name.clone(),
-                opening: opening + 1,
+                opening: report.number_of_door(door.id),
                 kind: door.kind.map_or("", OpeningKind::words),
                 mass_low_kg: door.mass.low,
                 mass_likely_kg: door.mass.likely,

@@ -3,35 +3,35 @@
 use std::path::PathBuf;
 use std::sync::mpsc::Receiver;
 
-use egui::{CentralPanel, Context, Frame, Margin, Panel, Ui, ViewportCommand};
+use egui::{CentralPanel, Context, Frame, Id, Margin, Panel, Ui, ViewportCommand};
 use flapwright_model::job::Job;
-use flapwright_model::length::Unit;
 
 use super::card_editor::{CardCommand, CardList, cards_ui, looks_like_card};
-use super::command::{Command, UiCommand};
+use super::command::Command;
 use super::dialogs::file_dialogs::{Answer, Ask, FileDialogs};
 use super::dialogs::{Dialog, Next, dialog_ui};
-use super::document::Document;
 use super::drawings::drawings_ui;
-use super::export_job::{ExportChoice, Exporting};
-use super::findings::{has_safe, open_count};
 use super::form::{Form, form_ui};
-use super::side_panel::{StrutSearch, side_ui};
+use super::keys::shortcut;
+use super::side_panel::side_ui;
 use super::status_line::{Busy, Status, status_ui};
 use super::tokens::{SIDE_WIDTH, SIDE_WIDTHS};
-use super::top_bar::{Availability, top_bar_ui};
+use super::top_bar::top_bar_ui;
 use super::view_state::ViewState;
+use flapwright_session::action::Action;
+use flapwright_session::action_table::{ACTIONS, ActionId};
+use flapwright_session::export::ExportChoice;
+use flapwright_session::{Availability, Session};
 
 /// The window: the open job, what is looked at, what stands over it.
 pub struct App {
-    pub(super) document: Document,
+    pub(super) session: Session,
     pub(super) view: ViewState,
     pub(super) dialog: Option<Dialog>,
     pub(super) files: Box<dyn FileDialogs>,
     pub(super) pending: Option<Pending>,
-    pub(super) exporting: Option<Exporting>,
-    /// The search for anchors that is running.
-    pub(super) strut_search: Option<StrutSearch>,
+    /// The field that is dragged or typed in as one gesture.
+    pub(super) dragged: Option<Id>,
     /// What to go on with once the job is saved.
     pub(super) after_save: Option<Next>,
     pub(super) status: Status,
@@ -68,13 +68,12 @@ impl App {
     #[must_use]
     pub fn new(job: Job, path: Option<PathBuf>, files: Box<dyn FileDialogs>) -> Self {
         Self {
-            document: Document::new(job, path),
+            session: Session::new(job, path),
             view: ViewState::default(),
             dialog: None,
             files,
             pending: None,
-            exporting: None,
-            strut_search: None,
+            dragged: None,
             after_save: None,
             status: Status::default(),
             cards: CardList::default(),
@@ -90,7 +89,6 @@ impl App {
         let mut queue = std::mem::take(&mut self.deferred);
         let settled = queue.len();
         self.hear(&ctx);
-        self.hear_search();
         self.close_request(&ctx);
         if self.dialog.is_none() {
             if !self.cards_shown() {
@@ -99,7 +97,7 @@ impl App {
             dropped(&ctx, &mut queue);
         }
         self.view.fields.begin();
-        let revision = self.document.revision();
+        let revision = self.session.document().revision();
         self.view.findings.preview.begin(revision);
         let mut asked = Vec::new();
         self.show(ui, &mut asked);
@@ -129,37 +127,24 @@ impl App {
             self.show_cards(ui, queue);
             return;
         }
-        let table: Vec<(UiCommand, Availability)> = UiCommand::ALL
-            .into_iter()
-            .map(|command| (command, self.available(command)))
-            .collect();
-        let available = |command: UiCommand| {
-            table.iter().find(|(c, _)| *c == command).map_or(
-                Availability {
-                    enabled: false,
-                    more: None,
-                },
-                |(_, availability)| availability.clone(),
-            )
-        };
         let busy = self.busy();
+        let asking = self.pending.is_some();
         let Self {
-            document,
+            session,
             view,
             dialog,
             status,
-            strut_search,
             ..
         } = self;
+        let (document, selection) = (session.document(), session.selection());
         let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
         Panel::top("top bar")
             .frame(bar)
-            .show(ui, |ui| top_bar_ui(ui, document, &available, queue));
-        let door = document
-            .inspection()
-            .boxes
-            .get(view.box_index)
-            .and_then(|report| report.openings.get(view.opening)?.door.as_ref());
+            .show(ui, |ui| top_bar_ui(ui, session, asking, queue));
+        let door = session
+            .shown_report()
+            .zip(session.shown_door())
+            .and_then(|(report, door)| report.door(door));
         Panel::bottom("status line").frame(bar).show(ui, |ui| {
             status_ui(ui, status, busy, door, document.job().unit, queue);
         });
@@ -173,8 +158,8 @@ impl App {
                 let form = Form {
                     job: document.job(),
                     inspection: document.inspection(),
-                    box_index: view.box_index,
-                    opening: view.opening,
+                    box_id: selection.box_id,
+                    opening: selection.opening,
                     fields: &mut view.fields,
                     queue,
                 };
@@ -185,12 +170,12 @@ impl App {
             .default_size(SIDE_WIDTH)
             .size_range(SIDE_WIDTHS)
             .frame(side)
-            .show(ui, |ui| side_ui(ui, document, view, queue));
+            .show(ui, |ui| side_ui(ui, session, view, queue));
         CentralPanel::default()
             .frame(Frame::central_panel(ui.style()).inner_margin(Margin::same(6)))
-            .show(ui, |ui| drawings_ui(ui, document, view, queue));
+            .show(ui, |ui| drawings_ui(ui, session, view, queue));
         if let Some(dialog) = dialog {
-            let progress = strut_search.as_ref().map(StrutSearch::progress);
+            let progress = session.search_progress();
             dialog_ui(
                 ui.ctx(),
                 dialog,
@@ -203,14 +188,14 @@ impl App {
 
     /// What is going on beside the window.
     fn busy(&self) -> Option<Busy> {
-        match (&self.pending, &self.exporting) {
+        match (&self.pending, self.session.export_progress()) {
             (Some(_), _) => Some(Busy {
                 words: "waiting for a file",
                 progress: None,
             }),
-            (None, Some(exporting)) => Some(Busy {
+            (None, Some(progress)) => Some(Busy {
                 words: "writing sheets",
-                progress: Some(exporting.progress()),
+                progress: Some(progress),
             }),
             (None, None) => None,
         }
@@ -218,7 +203,7 @@ impl App {
 
     /// The cards in the place of the job.
     fn show_cards(&mut self, ui: &mut Ui, queue: &mut Vec<Command>) {
-        let job = self.document.job();
+        let job = self.session.job();
         let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 4));
         let busy = self.busy();
         Panel::bottom("status line").frame(bar).show(ui, |ui| {
@@ -227,28 +212,26 @@ impl App {
         cards_ui(ui, &mut self.cards, job, self.dialog.is_some(), queue);
         if let Some(dialog) = &mut self.dialog {
             let asked = (&mut self.view.fields, None);
-            dialog_ui(ui.ctx(), dialog, &self.document, asked, queue);
+            dialog_ui(ui.ctx(), dialog, self.session.document(), asked, queue);
         }
     }
 
     /// Keys of commands, most modifiers first.
     fn keys(&self, ctx: &Context, queue: &mut Vec<Command>) {
         let editing = ctx.text_edit_focused();
-        let mut keys: Vec<_> = UiCommand::ALL
-            .into_iter()
-            .flat_map(|command| command.shortcuts().iter().map(move |keys| (command, *keys)))
+        let mut keys: Vec<_> = ACTIONS
+            .iter()
+            .flat_map(|info| info.keys.iter().map(move |keys| (info.id, *keys)))
             .collect();
-        keys.sort_by_key(|(_, keys)| {
-            std::cmp::Reverse(u8::from(keys.modifiers.shift) + u8::from(keys.modifiers.command))
-        });
-        for (command, keys) in keys {
+        keys.sort_by_key(|(_, keys)| std::cmp::Reverse(keys.held()));
+        for (id, keys) in keys {
             let own_undo =
-                self.view.fields.typing() && matches!(command, UiCommand::Undo | UiCommand::Redo);
-            if own_undo || (editing && command.types_text()) || !self.available(command).enabled {
+                self.view.fields.typing() && matches!(id, ActionId::Undo | ActionId::Redo);
+            if own_undo || (editing && keys.types_text()) || !self.available(id).enabled {
                 continue;
             }
-            if ctx.input_mut(|input| input.consume_shortcut(&keys)) {
-                queue.push(Command::Ui(command));
+            if ctx.input_mut(|input| input.consume_shortcut(&shortcut(keys))) {
+                queue.push(Command::Choose(id));
             }
         }
     }
@@ -258,36 +241,8 @@ impl App {
         if !self.view.fields.typing() {
             return;
         }
-        let waits = |command: &mut Command| match command {
-            Command::Edit(_)
-            | Command::SetOpen(_)
-            | Command::Move { .. }
-            | Command::Zoom { .. }
-            | Command::Fit(_) => false,
-            Command::Ui(_)
-            | Command::ApplyRemedy { .. }
-            | Command::KeepPreview { .. }
-            | Command::AskAccept(_)
-            | Command::Accept { .. }
-            | Command::TakeBack(_)
-            | Command::ShowPage(_)
-            | Command::SelectBox(_)
-            | Command::SelectOpening(_)
-            | Command::SelectFinding(_)
-            | Command::OpenPath(_)
-            | Command::Unsaved(_)
-            | Command::TypedPath(_)
-            | Command::Export(_)
-            | Command::StopExport
-            | Command::OpenFolder(_)
-            | Command::TakeSize { .. }
-            | Command::SearchStruts
-            | Command::StopSearch
-            | Command::UseMounts(_)
-            | Command::Card(_)
-            | Command::CloseDialog => true,
-        };
-        self.deferred.extend(queue.extract_if(.., waits));
+        let waits = queue.extract_if(.., |command| command.waits_for_typing());
+        self.deferred.extend(waits);
         if !self.deferred.is_empty() {
             release_keyboard(ctx);
             ctx.request_repaint();
@@ -296,72 +251,40 @@ impl App {
 
     /// Ends gestures, lets a door run on, names the window.
     fn finish(&mut self, ctx: &Context) {
-        if let Some(field) = self.document.history().open_gesture() {
+        if let Some(field) = self.dragged {
             let held = ctx.input(|input| input.pointer.any_down());
             let focused = ctx.memory(|memory| memory.has_focus(field));
             if !held && !focused {
-                self.document.seal();
+                self.dragged = None;
+                self.act(ctx, Action::EndGesture);
             }
         }
-        if self.view.playing.is_some() {
+        if self.session.selection().running.is_some() {
             let seconds = ctx.input(|input| input.stable_dt).min(0.1);
-            self.view.run(f64::from(seconds));
+            self.act(ctx, Action::RunOn(f64::from(seconds)));
             ctx.request_repaint();
         }
-        let mark = if self.document.unsaved() { "* " } else { "" };
-        let title = format!("{mark}{} - Flapwright", self.document.job().name);
+        let document = self.session.document();
+        let mark = if document.unsaved() { "* " } else { "" };
+        let title = format!("{mark}{} - Flapwright", document.job().name);
         if title != self.title {
             ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
             self.title = title;
         }
     }
 
-    /// Whether a command can be run now.
-    pub(super) fn available(&self, command: UiCommand) -> Availability {
-        let free = self.pending.is_none();
-        let history = self.document.history();
-        let some_box = !self.document.job().boxes.is_empty();
-        let inspection = self.document.inspection();
-        let (enabled, more) = match command {
-            UiCommand::New
-            | UiCommand::Open
-            | UiCommand::Save
-            | UiCommand::SaveAs
-            | UiCommand::Close => (free, None),
-            UiCommand::ImportCard => (free, None),
-            UiCommand::ExportSheets => (free && self.exporting.is_none() && some_box, None),
-            UiCommand::Undo => (history.undo_label().is_some(), history.undo_label()),
-            UiCommand::Redo => (history.redo_label().is_some(), history.redo_label()),
-            UiCommand::DuplicateBox | UiCommand::RemoveBox => (some_box, None),
-            UiCommand::FitViews
-            | UiCommand::ZoomIn
-            | UiCommand::ZoomOut
-            | UiCommand::ShowDimensions
-            | UiCommand::PlayDoor => (some_box, None),
-            UiCommand::PlaceStrut => (self.has_strut(), None),
-            UiCommand::NextFinding | UiCommand::PreviousFinding => {
-                (open_count(inspection) > 0, None)
-            }
-            UiCommand::ApplySafe => (has_safe(inspection), None),
-            UiCommand::AcceptFinding => (self.lit(true).is_some(), None),
-            UiCommand::ExplainFinding => (self.lit(false).is_some(), None),
-            UiCommand::UseMillimetres => (self.document.job().unit != Unit::Millimetre, None),
-            UiCommand::UseInches => (self.document.job().unit != Unit::Inch, None),
-            UiCommand::AddBox
-            | UiCommand::ShowFindings
-            | UiCommand::ShowSizes
-            | UiCommand::ShowForces
-            | UiCommand::LightTheme
-            | UiCommand::DarkTheme
-            | UiCommand::SystemTheme
-            | UiCommand::ShowCards
-            | UiCommand::ShowShortcuts
-            | UiCommand::ShowAbout => (true, None),
-        };
-        Availability {
-            enabled,
-            more: more.map(str::to_owned),
-        }
+    /// Whether something can be chosen now.
+    pub(super) fn available(&self, id: ActionId) -> Availability<'_> {
+        available(&self.session, self.pending.is_some(), id)
+    }
+}
+
+/// Whether something can be chosen now; `asking`: while the system is asked for a file.
+pub(super) fn available(session: &Session, asking: bool, id: ActionId) -> Availability<'_> {
+    let state = session.available(id);
+    Availability {
+        enabled: state.enabled && !(asking && id.info().asks_for_file),
+        ..state
     }
 }
 

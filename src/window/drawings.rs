@@ -5,10 +5,12 @@ use flapwright_model::part::Subject;
 use flapwright_rules::finding::Severity;
 
 use super::canvas::{Shown, canvas_ui};
-use super::command::{Command, UiCommand, View};
-use super::document::Document;
+use super::command::{Command, View};
 use super::tokens::STACK_BELOW;
 use super::view_state::ViewState;
+use flapwright_session::Session;
+use flapwright_session::action::Action;
+use flapwright_session::action_table::ActionId;
 
 /// Height of the strip with the slider.
 const STRIP: f32 = 30.0;
@@ -17,18 +19,18 @@ const GAP: f32 = 6.0;
 /// Shows both drawings, side by side or one above the other.
 pub(crate) fn drawings_ui(
     ui: &mut Ui,
-    document: &Document,
+    session: &Session,
     view: &mut ViewState,
     queue: &mut Vec<Command>,
 ) {
+    let (document, selection) = (session.document(), session.selection());
     let inspection = document.inspection();
-    let Some(report) = inspection.boxes.get(view.box_index) else {
+    let Some(report) = session.shown_report() else {
         ui.centered_and_justified(|ui| ui.label("No box yet. Add one at the left."));
         return;
     };
-    let lit: Vec<(Subject, Severity)> = view
-        .finding
-        .and_then(|index| inspection.findings.get(index))
+    let lit: Vec<(Subject, Severity)> = session
+        .selected_finding()
         .map(|finding| {
             finding
                 .subjects
@@ -37,14 +39,14 @@ pub(crate) fn drawings_ui(
                 .collect()
         })
         .unwrap_or_default();
-    let preview = view.findings.preview.ghost(document, view.box_index);
+    let preview = view.findings.preview.ghost(document, report.id);
     let (ghost, preview) = preview.unzip();
     let shown = Shown {
         job: document.job(),
         inspection,
         report,
-        s: view.s,
-        dimensions: !view.plain,
+        s: selection.s,
+        dimensions: !selection.plain,
         lit,
         revision: document.revision(),
         ghost,
@@ -69,8 +71,8 @@ pub(crate) fn drawings_ui(
             .as_ref()
             .is_some_and(|door| matches!(door.motion, Some(Ok(_))))
     });
-    let playing = view.playing.is_some();
-    let s = view.s;
+    let playing = selection.running.is_some();
+    let s = selection.s;
     inside(ui, strip, &mut |ui| slider_ui(ui, s, playing, moves, queue));
     ui.advance_cursor_after_rect(whole);
 }
@@ -96,9 +98,9 @@ fn slider_ui(ui: &mut Ui, s: f64, playing: bool, moves: bool, queue: &mut Vec<Co
             ui.add_space(4.0);
             let word = if playing { "Stop" } else { "Play" };
             let button = egui::Button::new(word).min_size(Vec2::new(52.0, 0.0));
-            let button = ui.add(button).on_hover_text(UiCommand::PlayDoor.tooltip());
+            let button = ui.add(button).on_hover_text(ActionId::PlayDoor.tooltip());
             if button.clicked() {
-                queue.push(Command::Ui(UiCommand::PlayDoor));
+                queue.push(Command::Choose(ActionId::PlayDoor));
             }
             ui.label("closed");
             // The slider steps whole percents and would take a running door for moved by hand.
@@ -110,7 +112,7 @@ fn slider_ui(ui: &mut Ui, s: f64, playing: bool, moves: bool, queue: &mut Vec<Co
                 .step_by(1.0);
             let response = ui.add(slider).accessible_name("Door open");
             if response.changed() && percent != shown {
-                queue.push(Command::SetOpen(percent / 100.0));
+                queue.push(Command::Do(Action::OpenDoor(percent / 100.0)));
             }
             ui.label(format!("open  {:.0} %", s * 100.0));
         })

@@ -4,18 +4,17 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{TryRecvError, channel};
 
 use egui::{Context, ViewportCommand};
-use flapwright_export::safe_file_name;
-use flapwright_model::job::Job;
+use flapwright_model::validate::Problem;
+use flapwright_rules::plural::count;
+use flapwright_session::action::Action;
+use flapwright_session::outcome::{ExportEnd, News, Outcome, Written};
 
 use super::app::{App, Pending, Purpose, release_keyboard};
 use super::command::UnsavedAnswer;
 use super::dialogs::file_dialogs::{Answer, Ask, Reply};
 use super::dialogs::{Dialog, Next};
-use super::document::Document;
-use super::export_job::Exporting;
 use super::status_line::Status;
 use super::view_state::ViewState;
-use crate::job_file;
 
 impl App {
     /// Hears what the system and the writing thread have to say.
@@ -29,29 +28,31 @@ impl App {
                 }
             }
         }
-        match self.exporting.as_ref().and_then(Exporting::poll) {
-            Some(Ok(files)) => {
-                let remember = self.exporting.take().and_then(|mut it| it.remember.take());
-                if let Some(edit) = remember.and_then(|it| it.edit(self.document.job())) {
-                    self.whole_edit("remember the exported sheets".to_owned(), edit);
+        for news in self.session.hear() {
+            match news {
+                News::Export(end) => self.exported(ctx, end),
+                News::Mounts(found) => {
+                    if let Some(Dialog::PlaceStrut(dialog)) = &mut self.dialog {
+                        dialog.found = Some(found);
+                    }
                 }
+            }
+        }
+    }
+
+    /// Says how an export ended.
+    fn exported(&mut self, ctx: &Context, end: ExportEnd) {
+        match end {
+            ExportEnd::Written(Written { files, .. }) => {
                 let folder = files.first().and_then(|file| file.parent());
                 let words = folder.map_or_else(String::new, |f| f.display().to_string());
-                let plural = if files.len() == 1 { "" } else { "s" };
                 self.status = Status {
                     folder: folder.map(Path::to_owned),
-                    ..Status::done(format!("Wrote {} file{plural} into {words}", files.len()))
+                    ..Status::done(format!("Wrote {} into {words}", count(files.len(), "file")))
                 };
             }
-            Some(Err(problem)) => {
-                let asked = self.exporting.take().is_some_and(|it| it.stopping());
-                if asked {
-                    self.status = Status::done(problem);
-                } else {
-                    self.tell(ctx, "Sheets not written", problem);
-                }
-            }
-            None => {}
+            ExportEnd::Stopped(told) => self.status = Status::done(told),
+            ExportEnd::Failed(why) => self.tell(ctx, "Sheets not written", why),
         }
     }
 
@@ -71,7 +72,7 @@ impl App {
         if !ctx.input(|input| input.viewport().close_requested()) || self.leaving {
             return;
         }
-        if self.document.unsaved() || !self.cards.unsaved().is_empty() {
+        if self.session.document().unsaved() || !self.cards.unsaved().is_empty() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.ask_then(ctx, Next::Close);
         }
@@ -79,7 +80,7 @@ impl App {
 
     /// Goes on, after a question when something is unsaved.
     pub(super) fn ask_then(&mut self, ctx: &Context, next: Next) {
-        if self.document.unsaved() {
+        if self.session.document().unsaved() {
             self.open_dialog(ctx, Dialog::Unsaved(next));
         } else {
             self.go_on(ctx, next);
@@ -111,18 +112,9 @@ impl App {
                 self.leaving = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
-            Next::New => {
-                let job = self.document.job();
-                let empty = Job {
-                    unit: job.unit,
-                    settings: job.settings.clone(),
-                    ..Job::empty(job.materials.clone(), job.cards.clone())
-                };
-                self.show_document(Document::new(empty, None));
-                self.status = Status::done("New job");
-            }
+            Next::New => self.replace_job(ctx, Action::New),
             Next::Open => self.ask_path(ctx, Purpose::Open, Ask::OpenJob),
-            Next::OpenPath(path) => self.open_path(ctx, &path),
+            Next::OpenPath(path) => self.replace_job(ctx, Action::Open(path)),
         }
     }
 
@@ -139,56 +131,41 @@ impl App {
     }
 
     fn save_and_go_on(&mut self, ctx: &Context) {
-        match self.document.path() {
-            Some(path) => {
-                let path = path.to_owned();
-                self.save_to(ctx, path);
-            }
-            None => self.ask_save(ctx),
-        }
+        let outcome = self.session.apply(Action::Save);
+        self.saved(ctx, outcome);
     }
 
     fn ask_save(&mut self, ctx: &Context) {
-        let name = match self.document.path().and_then(Path::file_name) {
-            Some(name) => name.to_string_lossy().into_owned(),
-            None => format!("{}.ron", safe_file_name(&self.document.job().name)),
-        };
+        let name = self.session.file_name();
         self.ask_path(ctx, Purpose::Save, Ask::SaveJob { name });
     }
 
-    fn save_to(&mut self, ctx: &Context, path: PathBuf) {
-        match job_file::write(&path, self.document.job()) {
-            Ok(()) => {
-                self.status = Status::done(format!("Saved to {}", path.display()));
-                self.document.saved_to(path);
+    /// Goes on once the job is saved.
+    fn saved(&mut self, ctx: &Context, outcome: Outcome) {
+        match outcome {
+            Outcome::NeedsPath => self.ask_save(ctx),
+            Outcome::Done(told) => {
+                self.status = Status::done(told);
                 if let Some(next) = self.after_save.take() {
                     self.go_on(ctx, next);
                 }
             }
-            Err(error) => {
+            Outcome::Failed { title, why } => {
                 self.after_save = None;
-                self.tell(ctx, "Not saved", format!("{error:#}"));
+                self.tell(ctx, title, why);
             }
+            Outcome::Nothing | Outcome::Shown | Outcome::Refused { .. } | Outcome::Remedied(_) => {}
         }
     }
 
-    fn open_path(&mut self, ctx: &Context, path: &Path) {
-        match job_file::read(path) {
-            Ok(job) => {
-                self.show_document(Document::new(job, Some(path.to_owned())));
-                self.status = Status::done(format!("Opened {}", path.display()));
-            }
-            Err(problem) => {
-                let text = format!("{problem:#}\n\nThe job that was open is still open.");
-                self.tell(ctx, "Not opened", text);
-            }
+    /// Puts another job in the place of this one.
+    fn replace_job(&mut self, ctx: &Context, action: Action) {
+        let outcome = self.session.apply(action);
+        if outcome.is_done() {
+            self.view = ViewState::default();
+            self.dialog = None;
         }
-    }
-
-    fn show_document(&mut self, document: Document) {
-        self.document = document;
-        self.view = ViewState::default();
-        self.dialog = None;
+        self.tell_outcome(ctx, outcome);
     }
 
     /// Asks the system for a path.
@@ -235,7 +212,7 @@ impl App {
 
     fn use_path(&mut self, ctx: &Context, purpose: Purpose, mut path: PathBuf) {
         match purpose {
-            Purpose::Open => self.open_path(ctx, &path),
+            Purpose::Open => self.replace_job(ctx, Action::Open(path)),
             Purpose::ImportCard => self.import_card(ctx, &path),
             Purpose::ShareCards => self.share_cards(path),
             Purpose::SaveCard => {
@@ -248,13 +225,12 @@ impl App {
                 if path.extension().is_none() {
                     path.set_extension("ron");
                 }
-                self.save_to(ctx, path);
+                let outcome = self.session.apply(Action::SaveAs(path));
+                self.saved(ctx, outcome);
             }
             Purpose::Export(choice) => {
-                match Exporting::start(&self.document, *choice, path, ctx.clone()) {
-                    Ok(running) => self.exporting = Some(running),
-                    Err(problem) => self.tell(ctx, "Sheets not written", problem),
-                }
+                let folder = path;
+                self.act(ctx, Action::Export { choice, folder });
             }
         }
     }
@@ -280,7 +256,7 @@ impl App {
             Purpose::Save | Purpose::SaveCard if path.is_dir() => {
                 Some("That is a folder: add a file name.")
             }
-            Purpose::Save if path.exists() && self.document.path() != Some(&path) => {
+            Purpose::Save if path.exists() && self.session.document().path() != Some(&path) => {
                 Some("That file is there already: type another name.")
             }
             Purpose::SaveCard if path.exists() => {
@@ -311,7 +287,7 @@ impl App {
     /// Puts something over the window.
     pub(super) fn open_dialog(&mut self, ctx: &Context, dialog: Dialog) {
         release_keyboard(ctx);
-        self.view.playing = None;
+        self.act(ctx, Action::StopDoor);
         self.dialog = Some(dialog);
         ctx.request_repaint();
     }
@@ -331,4 +307,13 @@ impl App {
             },
         );
     }
+}
+
+/// Why a change was refused, a line for each problem.
+pub(super) fn in_lines(problems: &[Problem]) -> String {
+    let lines: Vec<String> = problems
+        .iter()
+        .map(|it| format!("{}; {}", it.what, it.remedy))
+        .collect();
+    lines.join("\n")
 }

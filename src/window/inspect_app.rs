@@ -2,60 +2,73 @@
 
 use std::path::Path;
 
+use flapwright_model::id::{BoxId, OpeningId};
 use flapwright_model::job::Job;
 use flapwright_rules::inspection::Inspection;
 
+use flapwright_session::Session;
+use flapwright_session::finding_key::FindingKey;
+use flapwright_session::selection::SideTab;
+
 use super::app::App;
 use super::command::View;
-use super::side_panel::SideTab;
 
 impl App {
+    /// The session that the window shows.
+    #[must_use]
+    pub const fn session(&self) -> &Session {
+        &self.session
+    }
+
     /// The open job.
     #[must_use]
     pub const fn job(&self) -> &Job {
-        self.document.job()
+        self.session.job()
     }
 
     /// What is true of it.
     #[must_use]
     pub const fn inspection(&self) -> &Inspection {
-        self.document.inspection()
+        self.session.inspection()
     }
 
     /// The file that it is kept in.
     #[must_use]
     pub fn path(&self) -> Option<&Path> {
-        self.document.path()
+        self.session.document().path()
     }
 
     /// Whether something is unsaved.
     #[must_use]
     pub fn unsaved(&self) -> bool {
-        self.document.unsaved()
+        self.session.document().unsaved()
     }
 
     /// How many steps undo can take back.
     #[must_use]
     pub const fn undo_steps(&self) -> usize {
-        self.document.history().len()
+        self.session.document().history().len()
     }
 
     /// The shown box and the shown opening of it.
     #[must_use]
-    pub const fn shown(&self) -> (usize, usize) {
-        (self.view.box_index, self.view.opening)
+    pub const fn shown(&self) -> (Option<BoxId>, Option<OpeningId>) {
+        (
+            self.session.selection().box_id,
+            self.session.selection().opening,
+        )
     }
 
-    /// The lit finding.
+    /// The selected finding.
     #[must_use]
-    pub const fn lit_finding(&self) -> Option<usize> {
-        self.view.finding
+    pub const fn selected_finding(&self) -> Option<&FindingKey> {
+        self.session.selection().finding.as_ref()
     }
 
     /// How far the door is open: 0 closed, 1 open.
     #[must_use]
     pub const fn door_open(&self) -> f64 {
-        self.view.s
+        self.session.selection().s
     }
 
     /// The title of the remedy that the drawings show before it is applied.
@@ -67,7 +80,7 @@ impl App {
     /// Whether the door is running.
     #[must_use]
     pub const fn playing(&self) -> bool {
-        self.view.playing.is_some()
+        self.session.selection().running.is_some()
     }
 
     /// Screen points for one millimetre of the job in a drawing; `None` before its first frame.
@@ -88,19 +101,19 @@ impl App {
     /// What the panel at the right shows.
     #[must_use]
     pub const fn side_tab(&self) -> SideTab {
-        self.view.tab
+        self.session.selection().tab
     }
 
     /// Whether anchors are being searched for.
     #[must_use]
-    pub const fn searching(&self) -> bool {
-        self.strut_search.is_some()
+    pub fn searching(&self) -> bool {
+        self.session.search_progress().is_some()
     }
 
     /// Whether sheets are being written.
     #[must_use]
-    pub const fn exporting(&self) -> bool {
-        self.exporting.is_some()
+    pub fn exporting(&self) -> bool {
+        self.session.export_progress().is_some()
     }
 
     /// Whether the window was told to close for good.

@@ -1,8 +1,8 @@
 //! The window: forms, drawings, findings, sizes and forces, files, fitting cards.
 //!
-//! [`App`] owns the state. What is shown borrows it and queues [`Command`]s; after the frame they
-//! are done in one place (`apply`). The job changes only by [`Edit`](flapwright_model::edit::Edit)s
-//! that go through the history. Nothing here does joinery arithmetic: sizes, bores, motion and
+//! [`App`] shows a [`Session`](flapwright_session::Session), which has the open job and does
+//! everything that can be done with it. What is shown borrows both and queues [`Command`]s; after the
+//! frame they are done in one place (`apply`). Nothing here does joinery arithmetic: sizes, bores, motion and
 //! findings are read from [`flapwright_rules::inspect`], pictures from `flapwright_drawing`.
 //!
 //! | how do I… | |
@@ -18,16 +18,13 @@ mod canvas;
 mod card_editor;
 mod command;
 mod dialogs;
-mod document;
 mod drawings;
-mod export_job;
 mod fields;
 mod files;
 mod findings;
 mod form;
-mod history;
 mod inspect_app;
-mod records;
+mod keys;
 mod sheets_dialog;
 mod shell;
 mod side_panel;
@@ -39,8 +36,7 @@ mod view_state;
 
 pub use self::app::App;
 pub use self::card_editor::CardCommand;
-pub use self::command::{Command, JobEdit, UiCommand, UnsavedAnswer, View};
+pub use self::command::{Command, JobEdit, UnsavedAnswer, View};
 pub use self::dialogs::file_dialogs::{Answer, Ask, FileDialogs, Reply};
-pub use self::export_job::ExportChoice;
+pub use self::keys::shortcut;
 pub use self::shell::{WindowError, prepare, run};
-pub use self::side_panel::SideTab;

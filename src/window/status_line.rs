@@ -9,6 +9,7 @@ use flapwright_rules::inspection::DoorReport;
 
 use super::command::Command;
 use super::tokens::tokens;
+use flapwright_session::action::Action;
 
 /// What the line says.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -67,7 +68,7 @@ pub(crate) fn status_ui(
             if let Some(progress) = busy.progress {
                 ui.add(egui::ProgressBar::new(progress).desired_width(90.0));
                 if ui.button("Stop").clicked() {
-                    queue.push(Command::StopExport);
+                    queue.push(Command::Do(Action::StopExport));
                 }
             }
         }

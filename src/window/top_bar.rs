@@ -4,84 +4,17 @@ use egui::containers::menu::{MenuBar, MenuButton};
 use egui::{Button, RichText, Ui};
 use flapwright_model::length::Unit;
 
-use super::command::{Command, UiCommand};
-use super::document::Document;
+use super::app::available;
+use super::command::Command;
+use super::keys;
 use super::tokens::{bold, toggle, tokens};
-
-/// Whether a command can be run now, and how its words go on.
-#[derive(Debug, Clone)]
-pub(crate) struct Availability {
-    /// Whether it can be run.
-    pub(crate) enabled: bool,
-    /// What stands behind its words, e.g. the step that undo takes back.
-    pub(crate) more: Option<String>,
-}
-
-/// The menus.
-const MENUS: [(&str, &[&[UiCommand]]); 5] = [
-    (
-        "File",
-        &[
-            &[UiCommand::New, UiCommand::Open],
-            &[UiCommand::Save, UiCommand::SaveAs],
-            &[UiCommand::ExportSheets],
-            &[UiCommand::Close],
-        ],
-    ),
-    (
-        "Edit",
-        &[
-            &[UiCommand::Undo, UiCommand::Redo],
-            &[
-                UiCommand::AddBox,
-                UiCommand::DuplicateBox,
-                UiCommand::RemoveBox,
-            ],
-            &[
-                UiCommand::ApplySafe,
-                UiCommand::AcceptFinding,
-                UiCommand::PlaceStrut,
-            ],
-        ],
-    ),
-    (
-        "View",
-        &[
-            &[
-                UiCommand::FitViews,
-                UiCommand::ZoomIn,
-                UiCommand::ZoomOut,
-                UiCommand::ShowDimensions,
-                UiCommand::PlayDoor,
-            ],
-            &[
-                UiCommand::ShowFindings,
-                UiCommand::ShowSizes,
-                UiCommand::ShowForces,
-            ],
-            &[
-                UiCommand::NextFinding,
-                UiCommand::PreviousFinding,
-                UiCommand::ExplainFinding,
-            ],
-            &[
-                UiCommand::LightTheme,
-                UiCommand::DarkTheme,
-                UiCommand::SystemTheme,
-            ],
-        ],
-    ),
-    ("Cards", &[&[UiCommand::ShowCards, UiCommand::ImportCard]]),
-    ("Help", &[&[UiCommand::ShowShortcuts, UiCommand::ShowAbout]]),
-];
+use flapwright_session::Session;
+use flapwright_session::action_table::{ActionId, ActionInfo, MENUS};
+use flapwright_session::document::Document;
 
 /// The bar at the top.
-pub(crate) fn top_bar_ui(
-    ui: &mut Ui,
-    document: &Document,
-    available: &dyn Fn(UiCommand) -> Availability,
-    queue: &mut Vec<Command>,
-) {
+pub(crate) fn top_bar_ui(ui: &mut Ui, session: &Session, asking: bool, queue: &mut Vec<Command>) {
+    let document = session.document();
     MenuBar::new().ui(ui, |ui| {
         for (title, groups) in MENUS {
             MenuButton::new(title).ui(ui, |ui| {
@@ -90,41 +23,38 @@ pub(crate) fn top_bar_ui(
                     if i > 0 {
                         ui.separator();
                     }
-                    for command in *group {
-                        menu_row(ui, *command, &available(*command), queue);
+                    for info in group.actions() {
+                        menu_row(ui, info, (session, asking), queue);
                     }
                 }
             });
         }
         ui.separator();
-        for command in [UiCommand::Undo, UiCommand::Redo, UiCommand::FitViews] {
-            let state = available(command);
-            let text = if command == UiCommand::FitViews {
+        for command in [ActionId::Undo, ActionId::Redo, ActionId::FitViews] {
+            let state = available(session, asking, command);
+            let text = if command == ActionId::FitViews {
                 "Fit"
             } else {
-                command.label()
+                command.title()
             };
-            let tip = state
-                .more
-                .clone()
-                .unwrap_or_else(|| command.tooltip().to_owned());
+            let tip = state.more.unwrap_or(command.tooltip());
             let name = format!("{text} button");
             let button = ui
                 .add_enabled(state.enabled, Button::new(text))
                 .accessible_name(name);
             if button.on_hover_text(tip).clicked() {
-                queue.push(Command::Ui(command));
+                queue.push(Command::Choose(command));
             }
         }
         ui.separator();
         for (command, unit) in [
-            (UiCommand::UseMillimetres, Unit::Millimetre),
-            (UiCommand::UseInches, Unit::Inch),
+            (ActionId::UseMillimetres, Unit::Millimetre),
+            (ActionId::UseInches, Unit::Inch),
         ] {
             let chosen = document.job().unit == unit;
-            let button = toggle(ui, chosen, command.label());
+            let button = toggle(ui, chosen, command.title());
             if button.on_hover_text(command.tooltip()).clicked() && !chosen {
-                queue.push(Command::Ui(command));
+                queue.push(Command::Choose(command));
             }
         }
         ui.separator();
@@ -157,20 +87,27 @@ fn name_ui(ui: &mut Ui, document: &Document) {
     }
 }
 
-fn menu_row(ui: &mut Ui, command: UiCommand, state: &Availability, queue: &mut Vec<Command>) {
-    let text = match &state.more {
-        Some(more) => format!("{}: {more}", command.label()),
-        None => command.label().to_owned(),
+fn menu_row(
+    ui: &mut Ui,
+    info: &ActionInfo,
+    (session, asking): (&Session, bool),
+    queue: &mut Vec<Command>,
+) {
+    let state = available(session, asking, info.id);
+    let text = match state.more {
+        Some(more) => format!("{}: {more}", info.title),
+        None => info.title.to_owned(),
     };
     let mut button = Button::new(text);
-    if let Some(keys) = command.shortcuts().first() {
-        button = button.shortcut_text(ui.ctx().format_shortcut(keys));
+    let keys = keys::words(ui.ctx(), info.id);
+    if !keys.is_empty() {
+        button = button.shortcut_text(keys);
     }
     let response = ui
         .add_enabled(state.enabled, button)
-        .accessible_name(command.label());
-    if response.on_hover_text(command.tooltip()).clicked() {
-        queue.push(Command::Ui(command));
+        .accessible_name(info.title);
+    if response.on_hover_text(info.tooltip).clicked() {
+        queue.push(Command::Choose(info.id));
         ui.close();
     }
 }

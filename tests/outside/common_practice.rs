@@ -4,17 +4,30 @@
 use std::sync::Arc;
 
 use flapwright_model::edges::Edge;
+use flapwright_model::id::DoorId;
 use flapwright_model::part::{LeafId, Part};
 use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoxReport;
 
 fn the_box(name: &str) -> Arc<BoxReport> {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     inspect(&job)
         .boxes
         .into_iter()
         .find(|report| report.name == name)
         .unwrap()
+}
+
+/// The door of a box that has one.
+fn only_door(report: &BoxReport) -> DoorId {
+    report.doors().next().unwrap().id
+}
+
+/// The shelf of a box that is drilled.
+fn only_shelf(report: &BoxReport) -> Part {
+    let mut panels = report.panels.iter();
+    let shelf = panels.find(|it| matches!(it.id.part, Part::Shelf(_)) && !it.bores.is_empty());
+    shelf.unwrap().id.part
 }
 
 #[track_caller]
@@ -83,7 +96,7 @@ fn door_bores_lie_at_overlay_plus_distance_from_the_edges() {
     // the right fitting at the left.
     let plates = the_box("plates");
     let leaf = Part::Leaf {
-        opening: 0,
+        door: only_door(&plates),
         leaf: LeafId::Only,
     };
     has_bore(
@@ -116,7 +129,7 @@ fn hinges_of_a_folding_pair_hang_on_its_joint() {
     // inside the clear width and 22 below the joint, whose gap takes 1.5.
     let spices = the_box("spices");
     let lower = Part::Leaf {
-        opening: 0,
+        door: only_door(&spices),
         leaf: LeafId::Lower,
     };
     has_bore(&spices, lower, "joint hinge cup", 16.5 + 119.0, 22.0 - 1.5);
@@ -143,7 +156,7 @@ fn plates_of_hinges_in_a_housed_shelf_count_from_its_own_end() {
     let mugs = the_box("mugs");
     has_bore(
         &mugs,
-        Part::Shelf(0),
+        only_shelf(&mugs),
         "hinge plate screw",
         6.0 + 119.0 - 17.5,
         46.0,

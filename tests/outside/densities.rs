@@ -3,7 +3,7 @@
 use flapwright_model::material::Density;
 
 fn density(name: &str) -> Density {
-    let materials = flapwright::shipped::materials().unwrap();
+    let materials = flapwright_session::shipped::materials().unwrap();
     materials
         .into_iter()
         .find(|material| material.name == name)

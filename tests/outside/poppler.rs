@@ -3,11 +3,11 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use flapwright::sheet_files::{Formats, sheet_files};
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_model::length::show_mm_tenth;
 use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoreSource;
+use flapwright_session::sheet_files::{Formats, sheet_files};
 
 /// Millimetres in a point: 25.4 / 72.
 const MM_PER_POINT: f64 = 25.4 / 72.0;
@@ -18,7 +18,7 @@ struct Pdf {
 }
 
 fn demo_pdf() -> Pdf {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let files = sheet_files(
         &job,
         Some("demo"),
@@ -84,7 +84,7 @@ fn words(pdf: &Pdf, page: usize) -> Vec<Word> {
 
 #[test]
 fn every_sheet_is_a_page_of_its_papers_size() {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let sheets = job_sheets(&job, &inspect(&job), &PageOptions::panels_only());
     let pdf = demo_pdf();
     let info = poppler("pdfinfo", &["-f", "1", "-l", "999"], &pdf.path);
@@ -130,7 +130,7 @@ fn fonts_are_embedded_and_subset() {
 
 #[test]
 fn every_fitting_bore_is_in_the_text_of_its_hole_table() {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let inspection = inspect(&job);
     let pdf = demo_pdf();
     // The frame of an A4 page alone, in points: the grid letters outside of it would stand among
@@ -173,7 +173,7 @@ fn every_fitting_bore_is_in_the_text_of_its_hole_table() {
 
 #[test]
 fn every_page_says_that_the_demo_is_invented_and_which_face_is_seen() {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let count = job_sheets(&job, &inspect(&job), &PageOptions::panels_only()).len();
     let pdf = demo_pdf();
     for page in 1..=count {
@@ -196,7 +196,7 @@ fn every_page_says_that_the_demo_is_invented_and_which_face_is_seen() {
 
 #[test]
 fn words_stand_inside_the_frame() {
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let sheets = job_sheets(&job, &inspect(&job), &PageOptions::panels_only());
     let pdf = demo_pdf();
     for (index, sheet) in sheets.iter().enumerate() {

@@ -2,22 +2,22 @@
 //! Segen oder Fluch?"; Wikipedia, "32 mm cabinetmaking system").
 
 use flapwright_model::cabinet::{Back, CornerJoint, SystemRows, WallBox};
+use flapwright_model::opening::Opening;
 use flapwright_model::part::Part;
 use flapwright_rules::inspection::{BoreSource, PanelReport};
 use flapwright_rules::placement::place_box;
 
 /// The left side of a box without doors, its top and bottom between the sides, open at the back.
 fn side(height: f64, depth: f64, rows: SystemRows) -> PanelReport {
-    let mut job = flapwright::shipped::demo_job().unwrap();
+    let mut job = flapwright_session::shipped::demo_job().unwrap();
     let mut wall_box: WallBox = job.boxes.remove(0);
     wall_box.height = height;
     wall_box.depth = depth;
     wall_box.joint = CornerJoint::BetweenSides;
     wall_box.back = Back::Open;
-    wall_box.shelves.clear();
-    wall_box.openings = vec![flapwright_model::cabinet::Opening { door: None }];
+    wall_box.body = Opening::undivided(None);
     wall_box.system_rows = Some(rows);
-    let report = place_box(&job, 0, &wall_box);
+    let report = place_box(&job, &wall_box);
     report
         .panels
         .into_iter()

@@ -12,12 +12,16 @@ use std::rc::Rc;
 
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
-use flapwright::window::{Answer, App, Ask, Command, FileDialogs, Reply, UiCommand, prepare};
+use flapwright::window::{Answer, App, Ask, Command, FileDialogs, Reply, prepare, shortcut};
+use flapwright_model::id::{BoxId, CardId};
 use flapwright_model::job::Job;
 use flapwright_model::part::Part;
 use flapwright_model::space::BoxPoint;
 use flapwright_rules::finding::Finding;
 use flapwright_rules::inspection::DoorReport;
+use flapwright_session::action::Action;
+use flapwright_session::action_table::ActionId;
+use flapwright_session::finding_key::FindingKey;
 
 /// A window under test.
 pub(crate) type Window = Harness<'static, App>;
@@ -45,7 +49,7 @@ pub(crate) fn harness() -> Window {
 /// The same, with answers to what it asks the system for.
 pub(crate) fn harness_with(answers: Vec<Answer>) -> (Window, Asked) {
     let asked = Asked::default();
-    let job = flapwright::shipped::demo_job().unwrap();
+    let job = flapwright_session::shipped::demo_job().unwrap();
     let files = Scripted {
         answers: answers.into(),
         asked: Rc::clone(&asked),
@@ -58,7 +62,7 @@ pub(crate) fn harness_with(answers: Vec<Answer>) -> (Window, Asked) {
 pub(crate) fn tweaked() -> Window {
     let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
     let path = root.join("assets/demo/houseboat-galley-tweaked.ron");
-    let job = flapwright::job_file::read(&path).unwrap();
+    let job = flapwright_session::job_file::read(&path).unwrap();
     plain_window(job, [1280.0, 2400.0], egui::Theme::Light)
 }
 
@@ -116,13 +120,13 @@ pub(crate) fn run_it(window: &mut Window, command: Command) {
 }
 
 /// Does what a menu does.
-pub(crate) fn run_ui(window: &mut Window, command: UiCommand) {
-    run_it(window, Command::Ui(command));
+pub(crate) fn run_ui(window: &mut Window, command: ActionId) {
+    run_it(window, Command::Choose(command));
 }
 
 /// Presses the keys of a command.
-pub(crate) fn press_keys(window: &mut Window, command: UiCommand) {
-    let keys = command.shortcuts()[0];
+pub(crate) fn press_keys(window: &mut Window, command: ActionId) {
+    let keys = shortcut(command.keys()[0]);
     window.key_press_modifiers(keys.modifiers, keys.logical_key);
     window.run();
 }
@@ -131,6 +135,27 @@ pub(crate) fn press_keys(window: &mut Window, command: UiCommand) {
 pub(crate) fn open_section(window: &mut Window, title: &str) {
     window.get_by_label(title).click();
     window.run();
+}
+
+/// The name of the box at a place in the job.
+pub(crate) fn box_at(window: &Window, index: usize) -> BoxId {
+    window.state().job().boxes[index].id
+}
+
+/// Shows the box at a place in the job.
+pub(crate) fn show_box(window: &mut Window, index: usize) {
+    let id = box_at(window, index);
+    run_it(window, Command::Do(Action::ShowBox(id)));
+}
+
+/// The card at a place in the job.
+pub(crate) fn card_at(window: &Window, index: usize) -> CardId {
+    window.state().job().cards[index].id
+}
+
+/// Where a finding is, in the words of the window.
+pub(crate) fn place_of(window: &Window, finding: &Finding) -> String {
+    window.state().session().document().place_of(finding)
 }
 
 /// The door of the first opening of a box.
@@ -151,15 +176,15 @@ pub(crate) fn bores_of_door(window: &Window, box_index: usize) -> Vec<BoxPoint> 
         .collect()
 }
 
-/// The findings of one check, with their places in the list.
-pub(crate) fn findings_named(window: &Window, check: &str) -> Vec<(usize, Finding)> {
+/// The findings of one check, with what they are called.
+pub(crate) fn findings_named(window: &Window, check: &str) -> Vec<(FindingKey, Finding)> {
     window
         .state()
+        .session()
         .inspection()
         .findings
         .iter()
-        .enumerate()
-        .filter(|(_, finding)| finding.check == check)
-        .map(|(index, finding)| (index, finding.clone()))
+        .filter(|finding| finding.check == check)
+        .map(|finding| (FindingKey::of(finding), finding.clone()))
         .collect()
 }

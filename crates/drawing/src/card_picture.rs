@@ -113,7 +113,7 @@ pub fn card_sheet(card: &Card, size: &str, unit: Unit) -> Sheet {
         slug: "card".to_owned(),
         title: format!("card {}", card.name),
         kind: PageKind::FittingSettings,
-        box_index: None,
+        box_id: None,
         part: None,
         paper: Paper::A4,
         list,
@@ -196,7 +196,12 @@ fn face(
             Part::LeftSide => on_side && tie == Side::Left,
             Part::RightSide => on_side && tie == Side::Right,
             Part::Leaf { .. } => !on_side,
-            Part::Top | Part::Bottom | Part::Back | Part::Frame | Part::Shelf(_) => false,
+            Part::Top
+            | Part::Bottom
+            | Part::Back
+            | Part::Frame
+            | Part::Shelf(_)
+            | Part::Divider(_) => false,
         };
         for bore in panel.bores.iter().filter(|bore| wanted && own(bore, tie)) {
             spots.push(Spot {

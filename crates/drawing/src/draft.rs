@@ -1,5 +1,6 @@
 //! Pages before they are numbered: number, title block, frame and slug come last.
 
+use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 use flapwright_model::part::PartId;
 
@@ -41,7 +42,7 @@ pub(crate) fn box_title(name: &str, what: &str) -> String {
 /// A page without frame and title block.
 pub(crate) struct Draft {
     pub(crate) kind: PageKind,
-    pub(crate) box_index: Option<usize>,
+    pub(crate) box_id: Option<BoxId>,
     pub(crate) part: Option<PartId>,
     /// Title without a number, e.g. `mugs: right side`.
     pub(crate) title: String,
@@ -56,7 +57,7 @@ impl Draft {
     pub(crate) fn of_job(kind: PageKind, title: String, paper: Paper, list: DisplayList) -> Self {
         Self {
             kind,
-            box_index: None,
+            box_id: None,
             part: None,
             title,
             paper,
@@ -104,7 +105,7 @@ fn finish_one(job: &Job, draft: Draft, number: usize, count: usize, digits: usiz
         slug: slug(number, digits, &draft.title),
         title: draft.title.chars().take(LONGEST_TITLE).collect(),
         kind: draft.kind,
-        box_index: draft.box_index,
+        box_id: draft.box_id,
         part: draft.part,
         paper: draft.paper,
         list,

@@ -3,6 +3,7 @@
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::card::{Depth, Drill};
 use flapwright_model::door::{Grain, Side};
+use flapwright_model::id::{BoxId, DoorId};
 use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{LeafId, Part, PartId};
@@ -52,7 +53,7 @@ pub(crate) fn bore(number: usize, face: Face, u: f64, v: f64, source: BoreSource
 
 /// A fitting's bore on the left.
 pub(crate) const FITTING: BoreSource = BoreSource::Fitting {
-    opening: 0,
+    door: DoorId::new(2),
     side: Side::Left,
 };
 
@@ -63,7 +64,7 @@ pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelR
         Face::SideInner(Side::Right) => Part::RightSide,
         Face::Underside => Part::Top,
         Face::DoorBack | Face::Plain => Part::Leaf {
-            opening: 0,
+            door: DoorId::new(2),
             leaf: LeafId::Only,
         },
     };
@@ -78,7 +79,10 @@ pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelR
         .enumerate()
         .map(|(i, (u, v))| bore(i + 1, face, *u, *v, FITTING));
     PanelReport {
-        id: PartId { box_index: 0, part },
+        id: PartId {
+            box_id: BoxId::new(1),
+            part,
+        },
         name: name.to_owned(),
         solid: Solid::new(
             BoxPoint::new(0.0, 0.0, 0.0),
@@ -100,7 +104,7 @@ pub(crate) fn panel(face: Face, size: [f64; 2], places: &[(f64, f64)]) -> PanelR
 /// A job with nothing in it and one box of these panels.
 pub(crate) fn with_panels(panels: Vec<PanelReport>) -> (Job, Inspection) {
     let report = BoxReport {
-        box_index: 0,
+        id: BoxId::new(1),
         name: "plates".to_owned(),
         quantity: 2,
         outer: [800.0, 720.0, 330.0],

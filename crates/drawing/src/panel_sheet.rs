@@ -43,7 +43,7 @@ pub(crate) fn pages(
         .into_iter()
         .map(|page| Draft {
             kind: PageKind::Panel,
-            box_index: Some(report.box_index),
+            box_id: Some(report.id),
             part: Some(panel.id),
             title: box_title(&report.name, &format!("{}{}", panel.name, page.more)),
             paper: page.paper,

@@ -1,5 +1,6 @@
 //! A finished page: paper size and display list.
 
+use flapwright_model::id::BoxId;
 use flapwright_model::part::PartId;
 
 use crate::list::DisplayList;
@@ -17,8 +18,8 @@ pub struct Sheet {
     pub title: String,
     /// What kind of page it is.
     pub kind: PageKind,
-    /// The box that it is about, by its index in the job; `None` where it is about more.
-    pub box_index: Option<usize>,
+    /// The box that it is about; `None` where it is about more.
+    pub box_id: Option<BoxId>,
     /// The panel that it is about.
     pub part: Option<PartId>,
     /// Paper size and which way up it lies.

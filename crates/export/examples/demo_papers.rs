@@ -21,7 +21,8 @@ use flapwright_drawing::paper::Paper;
 use flapwright_drawing::pen::{Ink, Layer, Pen};
 use flapwright_drawing::sheet::Sheet;
 use flapwright_drawing::words::Block;
-use flapwright_export::{PdfOptions, pdf, write_files};
+use flapwright_export::{PdfOptions, pdf};
+use flapwright_files::write_files;
 
 const NOTES: Brush = Brush::new(Layer::Notes, Ink::Plain);
 /// Paper mm per workshop mm in figures.
@@ -79,7 +80,7 @@ fn sheet(name: &str, text: &str, paper: Paper, heading: f64, tall: f64) -> Sheet
         slug: name.to_owned(),
         title: name.to_owned(),
         kind: PageKind::Cover,
-        box_index: None,
+        box_id: None,
         part: None,
         paper,
         list,

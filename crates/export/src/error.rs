@@ -1,11 +1,8 @@
 //! What can go wrong in an export, said so that the reader knows what to do.
 
-use std::io;
 use std::ops::RangeInclusive;
-use std::path::PathBuf;
 
-/// Why an export or the writing of a file failed. Each message names the sheet, file or folder,
-/// the cause and the remedy; causes are part of the message and not repeated as a source.
+/// Why an export failed. Each message names the sheet or panel, the cause and the remedy; causes are part of the message and not repeated as a source.
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum ExportError {
@@ -89,59 +86,6 @@ pub enum ExportError {
         /// Message of the library that gave up.
         cause: String,
     },
-    /// There is no such folder.
-    #[error("folder `{}` does not exist; create it or choose another folder", folder.display())]
-    FolderMissing {
-        /// The folder.
-        folder: PathBuf,
-    },
-    /// The path leads to a file.
-    #[error("`{}` is a file, not a folder; choose a folder", folder.display())]
-    NotAFolder {
-        /// The path.
-        folder: PathBuf,
-    },
-    /// No file can be made in the folder.
-    #[error(
-        "folder `{}` cannot be written to; choose another folder or ask for the right to write \
-         there: {cause}",
-        folder.display()
-    )]
-    FolderClosed {
-        /// The folder.
-        folder: PathBuf,
-        /// What the system said.
-        cause: io::Error,
-    },
-    /// The name is no plain file name, or is given twice.
-    #[error("`{name}` cannot be used as a file name: {reason}; choose another name")]
-    FileName {
-        /// The name.
-        name: String,
-        /// Why not.
-        reason: &'static str,
-    },
-    /// The file is there already and marked as read-only.
-    #[error(
-        "file `{}` is write-protected; choose another name or lift the protection",
-        file.display()
-    )]
-    WriteProtected {
-        /// The file.
-        file: PathBuf,
-    },
-    /// The file could not be written; what was there before is untouched.
-    #[error(
-        "file `{}` cannot be written and was left as it was; make sure that the disk has room and \
-         that no other program holds the file: {cause}",
-        file.display()
-    )]
-    Write {
-        /// The file.
-        file: PathBuf,
-        /// What the system said.
-        cause: io::Error,
-    },
 }
 
 #[cfg(test)]
@@ -150,15 +94,6 @@ mod tests {
 
     #[test]
     fn messages_name_the_thing_the_cause_and_the_remedy() {
-        let closed = ExportError::FolderClosed {
-            folder: PathBuf::from("/srv/plans"),
-            cause: io::Error::other("no permission"),
-        };
-        assert_eq!(
-            closed.to_string(),
-            "folder `/srv/plans` cannot be written to; choose another folder or ask for the right \
-             to write there: no permission"
-        );
         let coarse = ExportError::Resolution {
             dpi: 72,
             limits: 150..=600,

@@ -1,5 +1,5 @@
-//! Finished sheets as SVG, PDF and PNG, bores as DXF, CSV and JSON, and the writing of files that
-//! are whole or not there.
+//! Finished sheets as SVG, PDF and PNG, bores as DXF, CSV and JSON: bytes, which `flapwright-files`
+//! puts in their places.
 //!
 //! ```
 //! use flapwright_drawing::list::DisplayList;
@@ -12,7 +12,7 @@
 //!     slug: "01-cover".to_owned(),
 //!     title: "Cover".to_owned(),
 //!     kind: PageKind::Cover,
-//!     box_index: None,
+//!     box_id: None,
 //!     part: None,
 //!     paper: Paper::A4,
 //!     list: DisplayList::new(),
@@ -29,9 +29,6 @@
 //! | make one page as a picture | [`png`] |
 //! | list a job's bores for a machine | [`bores::bore_list`], then [`bores::bores_dxf`], [`bores::bores_csv`], [`bores::bores_json`] |
 //! | know beforehand whether a page can be exported | [`check`] |
-//! | turn a title into a file name | [`safe_file_name`], [`unique_names`] |
-//! | save one file | [`write_atomic`] |
-//! | save a set of files into a folder | [`write_files`] |
 //!
 //! **Invariants.** This crate decides no layout: it paints the display list in its order, with the
 //! pens' own widths. The same input gives the same bytes: no clock, no randomness, no system
@@ -41,7 +38,6 @@ pub mod bores;
 mod colour;
 mod error;
 mod finite;
-mod names;
 mod number;
 mod page;
 mod pdf;
@@ -49,13 +45,10 @@ mod png;
 #[cfg(test)]
 mod sample;
 mod svg;
-mod write;
 
 pub use crate::colour::{Rgb, ink_colour};
 pub use crate::error::ExportError;
-pub use crate::names::{safe_file_name, unique_names};
 pub use crate::page::check;
 pub use crate::pdf::{PdfOptions, UtcTime, pdf};
 pub use crate::png::{DPI_LIMITS, PngOptions, png};
 pub use crate::svg::{SvgOptions, svg};
-pub use crate::write::{write_atomic, write_files};

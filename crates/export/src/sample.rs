@@ -20,7 +20,7 @@ pub(crate) fn sheet(shapes: impl IntoIterator<Item = Shape>) -> Sheet {
         slug: "01-sample".to_owned(),
         title: "Sample sheet".to_owned(),
         kind: PageKind::Panel,
-        box_index: None,
+        box_id: None,
         part: None,
         paper: Paper::A4,
         list,

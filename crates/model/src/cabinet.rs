@@ -1,16 +1,20 @@
-//! The box: its panels, shelves, face frame and openings.
+//! The box: its panels and its face frame. What is inside is a tree, see [`crate::opening`].
 
 use serde::{Deserialize, Serialize};
 
-use crate::door::Door;
 use crate::edges::Edges;
+use crate::id::BoxId;
+use crate::opening::Opening;
 use crate::record::PanelRecord;
 
 /// A wall cabinet's body with its openings and their doors. All lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct WallBox {
-    /// Name on sheets and lists.
+    /// What the program calls it.
+    #[serde(default, skip_serializing_if = "BoxId::is_left_out")]
+    pub id: BoxId,
+    /// Name on sheets and lists: a label, that other boxes may have too.
     pub name: String,
     /// How many boxes are built to this description.
     pub quantity: u32,
@@ -37,12 +41,10 @@ pub struct WallBox {
     pub back: Back,
     /// Face frame, if any.
     pub frame: Option<FaceFrame>,
-    /// Shelves in any order.
-    pub shelves: Vec<Shelf>,
     /// Rows of shelf bores in both sides, if any.
     pub system_rows: Option<SystemRows>,
-    /// The openings from the top down: one more than there are fixed shelves.
-    pub openings: Vec<Opening>,
+    /// What is between its sides, top and bottom: an opening, which shelves and dividers may split.
+    pub body: Opening,
     /// Panels whose sheet was exported or that are drilled, as they stood then.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub records: Vec<PanelRecord>,
@@ -82,9 +84,9 @@ pub struct PanelBands {
     pub front: f64,
     /// On the back edge.
     pub back: f64,
-    /// On the top end of a side; on the left end of a top, bottom or shelf.
+    /// On the top end of a side or divider; on the left end of a top, bottom or shelf.
     pub top_or_left: f64,
-    /// On the bottom end of a side; on the right end of a top, bottom or shelf.
+    /// On the bottom end of a side or divider; on the right end of a top, bottom or shelf.
     pub bottom_or_right: f64,
 }
 
@@ -126,6 +128,7 @@ pub enum CornerJoint {
 
 /// The back of the box.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Back {
     /// No back.
     Open,
@@ -193,40 +196,6 @@ pub struct FaceFrame {
     pub shelf_rail: f64,
 }
 
-/// A shelf. All lengths in mm.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Shelf {
-    /// Fixed or adjustable.
-    pub kind: ShelfKind,
-    /// From the underside of the box up to the shelf's underside.
-    pub up: f64,
-    /// The panel and its ends. `set_in` is not used.
-    pub piece: HorizontalPanel,
-}
-
-/// How a shelf is held.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub enum ShelfKind {
-    /// Fixed between the sides: it divides the box into openings.
-    Fixed {
-        /// Gap between the overlay doors above and below it, when both have one.
-        gap: f64,
-        /// Overlay of the door above onto the shelf (or rail); `None`: both doors lap alike.
-        upper_overlay: Option<f64>,
-    },
-    /// Lies on pins.
-    Adjustable,
-}
-
-impl Shelf {
-    /// Whether the shelf divides the box into openings.
-    #[must_use]
-    pub const fn is_fixed(&self) -> bool {
-        matches!(self.kind, ShelfKind::Fixed { .. })
-    }
-}
-
 /// Rows of bores for shelf pins in both sides, at the 32 mm pitch of the trade.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -243,29 +212,4 @@ pub struct SystemRows {
     pub diameter: f64,
     /// Depth.
     pub depth: f64,
-}
-
-/// The clear space that one door closes.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Opening {
-    /// Its door, if it has one.
-    pub door: Option<Door>,
-}
-
-impl WallBox {
-    /// Indices of the fixed shelves from the top down.
-    #[must_use]
-    pub fn fixed_shelves(&self) -> Vec<usize> {
-        let mut fixed: Vec<usize> = (0..self.shelves.len())
-            .filter(|&i| self.shelves[i].is_fixed())
-            .collect();
-        fixed.sort_by(|&a, &b| {
-            self.shelves[b]
-                .up
-                .total_cmp(&self.shelves[a].up)
-                .then(a.cmp(&b))
-        });
-        fixed
-    }
 }

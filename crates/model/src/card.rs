@@ -127,6 +127,7 @@ impl FittedSides {
 
 /// A number that is the same for all sizes or has its own value for each, mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum PerSize {
     /// The same for all sizes.
     All(f64),
@@ -246,6 +247,7 @@ pub enum AcrossFrom {
 
 /// How deep a bore is.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Depth {
     /// To this depth at full diameter, mm.
     Blind(f64),

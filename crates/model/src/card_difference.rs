@@ -74,7 +74,7 @@ pub fn differences(was: &Card, now: &Card) -> Vec<Difference> {
 /// the change is applied.
 pub fn adopt(job: &Job, card: &Card) -> Result<Edit, Problem> {
     let mut cards = job.cards.clone();
-    let place = cards.iter_mut().find(|it| it.name == card.name);
+    let place = cards.iter_mut().find(|it| it.card.name == card.name);
     let place = place.ok_or_else(|| {
         Problem::new(
             "cards",
@@ -82,7 +82,7 @@ pub fn adopt(job: &Job, card: &Card) -> Result<Edit, Problem> {
             "add the card to the job instead",
         )
     })?;
-    card.clone_into(place);
+    place.card.clone_from(card);
     Ok(Edit::ReplaceCards(cards))
 }
 
@@ -171,11 +171,11 @@ mod tests {
     fn a_job_adopts_the_library_s_card_and_undo_brings_its_own_back() {
         let mut job = Job::empty(Vec::new(), vec![read_card(WREN).unwrap()]);
         let before = job.clone();
-        let mut card = job.cards[0].clone();
+        let mut card = job.cards[0].card.clone();
         card.notes = "second printing".to_owned();
         let edit = adopt(&job, &card).unwrap();
         let undo = crate::edit::apply(&mut job, edit).unwrap();
-        assert_eq!(job.cards[0].notes, "second printing");
+        assert_eq!(job.cards[0].card.notes, "second printing");
         crate::edit::apply(&mut job, undo).unwrap();
         assert_eq!(job, before);
         card.name = "Unknown".to_owned();

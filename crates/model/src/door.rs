@@ -1,15 +1,19 @@
-//! The door: how it sits, what it is built of, what its bores hang on.
+//! The door: how it sits, what it is built of, what its bores follow.
 
 use serde::{Deserialize, Serialize};
 
 use crate::cabinet::Drilled;
 use crate::edges::{Edge, Edges};
+use crate::id::{CardId, DoorId};
 use crate::part::LeafId;
 
 /// The door of one opening. All lengths in mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Door {
+    /// What the program calls it.
+    #[serde(default, skip_serializing_if = "DoorId::is_left_out")]
+    pub id: DoorId,
     /// Overlay or inset, with the numbers for its edges.
     pub fit: DoorFit,
     /// By-hand moves of the edges after reveals are set, + outward from the door.
@@ -22,15 +26,16 @@ pub struct Door {
     /// Mass that was weighed or told; stands over the mass that the build-up gives.
     #[serde(default)]
     pub typed_mass: Option<TypedMass>,
-    /// What the bores in the back of the door hang on.
+    /// What the bores in the back of the door follow.
     #[serde(default)]
-    pub bores_hang_on: BoreReference,
+    pub bores_follow: BoreReference,
     /// The fitting that carries it, if one is chosen.
     pub fitting: Option<FittingChoice>,
 }
 
 /// How the door sits to the box.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum DoorFit {
     /// Lies before the edges of the panels. At a fixed shelf shared by two overlay doors the
     /// shelf's gap and split stand in place of the reveal.
@@ -49,6 +54,7 @@ pub enum DoorFit {
 
 /// The leaves of a door.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Leaves {
     /// One leaf.
     One(Leaf),
@@ -80,11 +86,27 @@ impl Leaves {
 
     /// The leaf of that name, if the door has it.
     #[must_use]
-    pub fn get(&self, id: LeafId) -> Option<&Leaf> {
-        self.iter()
-            .into_iter()
-            .find(|(name, _)| *name == id)
-            .map(|(_, leaf)| leaf)
+    pub const fn get(&self, id: LeafId) -> Option<&Leaf> {
+        match (self, id) {
+            (Self::One(leaf), LeafId::Only)
+            | (Self::Two { upper: leaf, .. }, LeafId::Upper)
+            | (Self::Two { lower: leaf, .. }, LeafId::Lower) => Some(leaf),
+            (Self::One(_), LeafId::Upper | LeafId::Lower) | (Self::Two { .. }, LeafId::Only) => {
+                None
+            }
+        }
+    }
+
+    /// The same, to be changed.
+    pub const fn get_mut(&mut self, id: LeafId) -> Option<&mut Leaf> {
+        match (self, id) {
+            (Self::One(leaf), LeafId::Only)
+            | (Self::Two { upper: leaf, .. }, LeafId::Upper)
+            | (Self::Two { lower: leaf, .. }, LeafId::Lower) => Some(leaf),
+            (Self::One(_), LeafId::Upper | LeafId::Lower) | (Self::Two { .. }, LeafId::Only) => {
+                None
+            }
+        }
     }
 
     /// The top leaf: the only or the upper one.
@@ -127,6 +149,7 @@ pub enum Grain {
 
 /// The layers of a leaf.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum BuildUp {
     /// One panel.
     Plain {
@@ -220,8 +243,9 @@ pub struct TypedMass {
     pub plus_minus: f64,
 }
 
-/// What the bores in the back of a door hang on.
+/// What the bores in the back of a door follow.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum BoreReference {
     /// The fitting: neither reveal nor tweak moves them in the box.
     #[default]
@@ -303,8 +327,8 @@ pub struct DrilledBore {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FittingChoice {
-    /// Name of a card of the job.
-    pub card: String,
+    /// A card of the job.
+    pub card: CardId,
     /// Name of a size of that card.
     pub size: String,
     /// Thickness of packing between side and fitting, at both sides.

@@ -77,6 +77,16 @@ impl<T: Copy> Edges<T> {
         }
     }
 
+    /// The value at one edge, where it stands.
+    pub const fn at_ref(&self, edge: Edge) -> &T {
+        match edge {
+            Edge::Left => &self.left,
+            Edge::Right => &self.right,
+            Edge::Top => &self.top,
+            Edge::Bottom => &self.bottom,
+        }
+    }
+
     /// The value at one edge, to be changed.
     pub const fn at_mut(&mut self, edge: Edge) -> &mut T {
         match edge {

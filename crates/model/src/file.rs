@@ -1,6 +1,7 @@
-//! The job file: RON text to a sound [`Job`] and back.
+//! The job file: RON text to a sound [`Job`] and back, files of older versions included.
 
 mod lines;
+mod version_1;
 
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -74,9 +75,13 @@ pub fn read_job(text: &str) -> Result<Job, ReadError> {
             found: head.version,
         });
     }
-    // Version 1 is the first: there is nothing to migrate from yet, and 0 is refused by
-    // `validate`. A later version turns the older text into the newer form here.
-    let job: Job = ron::from_str(text).map_err(|error| text_error(&error))?;
+    // What an older version wrote is turned into the form of today; 0 was never one, and `validate`
+    // refuses it.
+    let mut job: Job = match head.version {
+        1 => version_1::read(text)?,
+        _ => ron::from_str(text).map_err(|error| text_error(&error))?,
+    };
+    job.give_ids();
     let problems = validate(&job);
     if problems.is_empty() {
         Ok(job)

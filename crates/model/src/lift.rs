@@ -13,6 +13,7 @@ pub enum PieceCount {
 
 /// What a size carries, in the form that its instructions use.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Carries {
     /// A door mass, kg.
     Mass {
@@ -50,6 +51,7 @@ pub struct MassRow {
 
 /// What lifts.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Lift {
     /// A spring whose moment about the input axis is given by a table. Table and friction are said
     /// of a pair or of one piece, as the card's `per` has it.

@@ -39,6 +39,7 @@ pub struct Linkage {
 
 /// The moving bodies of each opening kind.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Bodies {
     /// Top-hinged flap about a fixed axis.
     FixedAxis {

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::id::ObstacleId;
+
 /// The room, mm.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -14,6 +16,12 @@ pub struct Room {
 }
 
 impl Room {
+    /// The obstacle that is called so.
+    #[must_use]
+    pub fn obstacle(&self, id: ObstacleId) -> Option<&Obstacle> {
+        self.obstacles.iter().find(|it| it.id == id)
+    }
+
     /// An empty room with a ceiling at that height, mm.
     #[must_use]
     pub const fn under(ceiling: f64) -> Self {
@@ -28,6 +36,9 @@ impl Room {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Obstacle {
+    /// What the program calls it.
+    #[serde(default, skip_serializing_if = "ObstacleId::is_left_out")]
+    pub id: ObstacleId,
     /// What it is, in the user's words.
     pub name: String,
     /// Where it begins and ends along the wall, from the wall's start.

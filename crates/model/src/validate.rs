@@ -5,27 +5,26 @@
 
 mod boxes;
 mod cards;
+mod doors;
+mod fields;
+mod ids;
+mod openings;
 mod records;
 
 use std::collections::BTreeSet;
 
+use crate::acceptance::Acceptance;
 use crate::cabinet::WallBox;
 use crate::card::Card;
+use crate::field::{HeadField, Limits, MaterialField, ObstacleField};
 use crate::job::{FILE_VERSION, Job};
 use crate::material::Material;
-use crate::room::Room;
-
-/// Longest length of a part or place, mm.
-pub const LONGEST: f64 = 5000.0;
-/// Largest reveal, overlay, tweak, gap or overhang either way, mm.
-pub const LARGEST_SIGNED: f64 = 500.0;
-/// Largest distance between a fitting's points, mm.
-const LARGEST_ON_CARD: f64 = 2000.0;
+use crate::room::Obstacle;
 
 /// One thing that is wrong with a job: where, what, and what to do.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Problem {
-    /// Path of the field, e.g. `boxes[1] "plates".openings[0].door.tweaks.top`.
+    /// Path of the field, e.g. `box b7 "plates".door d9.tweaks.top`.
     pub field: String,
     /// The value and the limit, e.g. `is -3 mm; it must be above 0 and at most 5000 mm`.
     pub what: String,
@@ -70,22 +69,46 @@ pub fn validate(job: &Job) -> Vec<Problem> {
             "open the file with the program that wrote it",
         );
     }
+    look.ids(job);
     look.head(job);
+    look.accepted(&job.accepted);
     look.materials(&job.materials);
-    cards::look_at(&mut look, &job.cards);
-    for (index, wall_box) in job.boxes.iter().enumerate() {
-        boxes::look_at(&mut look, job, index, wall_box);
+    cards::look_at(&mut look, job.card_list());
+    for wall_box in &job.boxes {
+        boxes::look_at(&mut look, job, wall_box);
     }
     look.problems
 }
 
-/// Everything that is wrong with one box, were it box `index` of this job.
+/// Everything that is wrong with one box, were it a box of this job. Whether other boxes have its
+/// identities too is not asked: that needs a look at all of them.
 #[must_use]
-pub fn validate_box(job: &Job, index: usize, wall_box: &WallBox) -> Vec<Problem> {
+pub fn validate_box(job: &Job, wall_box: &WallBox) -> Vec<Problem> {
     let mut look = Validator {
         problems: Vec::new(),
     };
-    boxes::look_at(&mut look, job, index, wall_box);
+    look.ids_of_box(wall_box, job.next_id);
+    boxes::look_at(&mut look, job, wall_box);
+    look.problems
+}
+
+/// Everything that is wrong with settings and room of a job.
+#[must_use]
+pub fn validate_head(job: &Job) -> Vec<Problem> {
+    let mut look = Validator {
+        problems: Vec::new(),
+    };
+    look.head(job);
+    look.problems
+}
+
+/// Everything that is wrong with the accepted findings of a job.
+#[must_use]
+pub fn validate_accepted(job: &Job) -> Vec<Problem> {
+    let mut look = Validator {
+        problems: Vec::new(),
+    };
+    look.accepted(&job.accepted);
     look.problems
 }
 
@@ -95,7 +118,7 @@ pub fn validate_card(card: &Card) -> Vec<Problem> {
     let mut look = Validator {
         problems: Vec::new(),
     };
-    cards::look_at(&mut look, std::slice::from_ref(card));
+    cards::look_at(&mut look, std::iter::once(card));
     look.problems
 }
 
@@ -119,122 +142,75 @@ impl Validator {
         self.problems.push(Problem::new(field, what, remedy));
     }
 
-    /// A number that must be finite and lie in `least..=most`.
-    fn within(&mut self, field: &str, value: f64, least: f64, most: f64, unit: &str) {
-        if !(value >= least && value <= most) {
+    /// A number within limits; the unit with its blank before it. For what is no field of a table:
+    /// numbers of cards and records.
+    fn within(&mut self, field: &str, value: f64, limits: Limits, unit: &str) {
+        if !limits.hold(value) {
             self.wrong(
                 field,
-                format!("is {value}{unit}; it must be between {least} and {most}{unit}"),
+                format!("is {value}{unit}; it must be {}", limits.words(unit)),
                 "correct the number",
             );
         }
     }
 
-    /// A size: above 0 and at most 5 m.
-    fn size(&mut self, field: &str, value: f64) {
-        if !(value > 0.0 && value <= LONGEST) {
-            self.wrong(
-                field,
-                format!("is {value} mm; it must be above 0 and at most {LONGEST} mm"),
-                "correct the length",
-            );
-        }
-    }
-
-    /// A distance that may be 0, at most 5 m.
-    fn distance(&mut self, field: &str, value: f64) {
-        self.within(field, value, 0.0, LONGEST, " mm");
-    }
-
-    /// A reveal, overlay, tweak, gap or overhang.
-    fn signed(&mut self, field: &str, value: f64) {
-        self.within(field, value, -LARGEST_SIGNED, LARGEST_SIGNED, " mm");
-    }
-
-    /// A distance on a card, either way.
-    fn on_card(&mut self, field: &str, value: f64) {
-        self.within(field, value, -LARGEST_ON_CARD, LARGEST_ON_CARD, " mm");
+    /// A length within limits.
+    fn length(&mut self, field: &str, value: f64, limits: Limits) {
+        self.within(field, value, limits, " mm");
     }
 
     fn head(&mut self, job: &Job) {
+        self.fields::<HeadField>("", job);
         let settings = &job.settings;
-        for (name, value, most, unit) in [
-            ("bumper_gap", settings.bumper_gap, 100.0, " mm"),
-            (
-                "off_fitting_ignored",
-                settings.off_fitting_ignored,
-                100.0,
-                " mm",
-            ),
-            ("point_lead", settings.point_lead, 100.0, " mm"),
-            (
-                "least_wood_behind",
-                settings.least_wood_behind,
-                100.0,
-                " mm",
-            ),
-            ("least_edge_web", settings.least_edge_web, 100.0, " mm"),
-            ("least_bore_web", settings.least_bore_web, 100.0, " mm"),
-            ("least_clearance", settings.least_clearance, 100.0, " mm"),
-            ("most_hand_force", settings.most_hand_force, 1000.0, " N"),
-            ("highest_reach", settings.highest_reach, 20_000.0, " mm"),
-            ("head_height", settings.head_height, 20_000.0, " mm"),
-            ("head_allowance", settings.head_allowance, LONGEST, " mm"),
-            ("finger_gap.min", settings.finger_gap.min, 100.0, " mm"),
-            ("finger_gap.max", settings.finger_gap.max, 100.0, " mm"),
-            ("most_uneven", settings.most_uneven, 100.0, " mm"),
-            ("shelf_load", settings.shelf_load, 2000.0, " kg/m2"),
-            ("grid_step", settings.grid_step, 1000.0, " mm"),
-        ] {
-            self.within(&format!("settings.{name}"), value, 0.0, most, unit);
+        if settings.hottest < settings.coldest {
+            self.wrong(
+                "settings.hottest",
+                format!(
+                    "is {} °C; it must be at least the coldest, {} °C",
+                    settings.hottest, settings.coldest
+                ),
+                "correct one of the two",
+            );
         }
-        self.within("settings.sag_ratio", settings.sag_ratio, 1.0, 10_000.0, "");
-        self.within(
-            "settings.holds_above",
-            settings.holds_above,
-            0.0,
-            100.0,
-            " %",
-        );
-        self.within("settings.coldest", settings.coldest, -60.0, 100.0, " °C");
-        let least = settings.coldest.clamp(-60.0, 100.0);
-        self.within("settings.hottest", settings.hottest, least, 100.0, " °C");
-        self.room(&job.room);
-        for (i, accepted) in job.accepted.iter().enumerate() {
-            for number in &accepted.numbers {
-                if !number.value.is_finite() {
-                    self.wrong(
-                        format!("accepted[{i}] \"{}\".numbers", accepted.check),
-                        format!("has {} for \"{}\"", number.value, number.label),
-                        "take the acceptance out and accept the finding again",
-                    );
-                }
+        for obstacle in &job.room.obstacles {
+            self.obstacle(obstacle);
+        }
+    }
+
+    fn obstacle(&mut self, obstacle: &Obstacle) {
+        let at = format!("room.obstacle {} \"{}\"", obstacle.id, obstacle.name);
+        self.fields::<ObstacleField>(&at, obstacle);
+        for (name, extent) in [
+            ("along_wall", obstacle.along_wall),
+            ("above_floor", obstacle.above_floor),
+            ("from_wall", obstacle.from_wall),
+        ] {
+            if extent.from >= extent.to {
+                self.wrong(
+                    format!("{at}.{name}"),
+                    format!("runs from {} to {} mm", extent.from, extent.to),
+                    "put the smaller number first",
+                );
             }
         }
     }
 
-    fn room(&mut self, room: &Room) {
-        self.within("room.ceiling", room.ceiling, 0.0, 20_000.0, " mm");
-        for (i, obstacle) in room.obstacles.iter().enumerate() {
-            for (name, extent) in [
-                ("along_wall", obstacle.along_wall),
-                ("above_floor", obstacle.above_floor),
-                ("from_wall", obstacle.from_wall),
-            ] {
-                let at = format!("room.obstacles[{i}] \"{}\".{name}", obstacle.name);
-                self.within(
-                    &format!("{at}.from"),
-                    extent.from,
-                    -20_000.0,
-                    20_000.0,
-                    " mm",
+    fn accepted(&mut self, accepted: &[Acceptance]) {
+        for (i, accepted) in accepted.iter().enumerate() {
+            let at = format!("accepted[{i}] \"{}\"", accepted.check);
+            if accepted.reason.trim().is_empty() {
+                self.wrong(
+                    format!("{at}.reason"),
+                    "is empty",
+                    "say why the finding is accepted",
                 );
-                self.within(&format!("{at}.to"), extent.to, -20_000.0, 20_000.0, " mm");
-                if extent.from >= extent.to {
+            }
+            for number in &accepted.numbers {
+                if !number.value.is_finite() {
                     self.wrong(
-                        at,
-                        format!("runs from {} to {} mm", extent.from, extent.to),
-                        "put the smaller number first",
+                        format!("{at}.numbers"),
+                        format!("has {} for \"{}\"", number.value, number.label),
+                        "take the acceptance out and accept the finding again",
                     );
                 }
             }
@@ -245,37 +221,9 @@ impl Validator {
         let mut names = BTreeSet::new();
         for (i, material) in materials.iter().enumerate() {
             let at = format!("materials[{i}] \"{}\"", material.name);
-            self.unique(&mut names, &at, &material.name, "material");
+            self.fields::<MaterialField>(&at, material);
+            self.once(&mut names, &at, &material.name, "material");
             let density = material.density;
-            for (name, value) in [
-                ("low", density.low),
-                ("likely", density.likely),
-                ("high", density.high),
-            ] {
-                self.within(
-                    &format!("{at}.density.{name}"),
-                    value,
-                    1.0,
-                    25_000.0,
-                    " kg/m3",
-                );
-            }
-            if let Some(stiffness) = &material.stiffness {
-                for (name, value) in [
-                    ("along", Some(stiffness.along)),
-                    ("across", stiffness.across),
-                ] {
-                    if let Some(value) = value {
-                        self.within(
-                            &format!("{at}.stiffness.{name}"),
-                            value,
-                            1.0,
-                            1_000_000.0,
-                            " N/mm2",
-                        );
-                    }
-                }
-            }
             if density.low > density.likely || density.likely > density.high {
                 self.wrong(
                     format!("{at}.density"),
@@ -292,7 +240,14 @@ impl Validator {
     fn unique<'a>(&mut self, names: &mut BTreeSet<&'a str>, at: &str, name: &'a str, what: &str) {
         if name.trim().is_empty() {
             self.wrong(format!("{at}.name"), "is empty", "give it a name");
-        } else if !names.insert(name) {
+        } else {
+            self.once(names, at, name, what);
+        }
+    }
+
+    /// A name that no other thing of its kind has.
+    fn once<'a>(&mut self, names: &mut BTreeSet<&'a str>, at: &str, name: &'a str, what: &str) {
+        if !names.insert(name) {
             self.wrong(
                 format!("{at}.name"),
                 format!("is used by another {what} too"),

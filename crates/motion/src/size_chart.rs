@@ -71,7 +71,12 @@ impl Region {
 /// The regions of the sizes that were judged, for as many pieces as each verdict counts. A size
 /// without a load for this box or door has none.
 #[must_use]
-pub fn regions(cards: &[Card], verdicts: &[Verdict], judged: &Judged<'_>) -> Vec<Region> {
+pub fn regions<'a>(
+    cards: impl IntoIterator<Item = &'a Card>,
+    verdicts: &[Verdict],
+    judged: &Judged<'_>,
+) -> Vec<Region> {
+    let cards: Vec<&Card> = cards.into_iter().collect();
     verdicts
         .iter()
         .filter_map(|verdict| {

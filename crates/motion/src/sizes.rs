@@ -104,14 +104,14 @@ pub fn verdict(card: &Card, size: &Size, judged: &Judged<'_>, pieces: u8) -> Ver
 /// how centred the load lies, then by name. `pieces` fittings are taken, or as many as each card
 /// has sides.
 #[must_use]
-pub fn verdicts(
-    cards: &[Card],
+pub fn verdicts<'a>(
+    cards: impl IntoIterator<Item = &'a Card>,
     kind: OpeningKind,
     judged: &Judged<'_>,
     pieces: Option<u8>,
 ) -> Vec<Verdict> {
     let mut found: Vec<Verdict> = cards
-        .iter()
+        .into_iter()
         .filter(|card| card.kind == kind)
         .flat_map(|card| {
             let pieces = pieces.unwrap_or_else(|| DriveState::of(card, 0.0).pieces);

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use flapwright_model::acceptance::{Acceptance, AcceptedNumber};
+use flapwright_model::acceptance::{Acceptance, AcceptedNumber, Topic};
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
+use flapwright_model::part::{LeafId, Part, Subject};
 
 use crate::finding::{Finding, Number, Worse};
 
@@ -12,14 +13,17 @@ use crate::finding::{Finding, Number, Worse};
 const UNCHANGED: f64 = 0.05;
 /// The same for numbers without a unit.
 const UNCHANGED_RATIO: f64 = 0.005;
+/// A file of version 1 told a place by so many subjects at most.
+const TOLD_BY_PLACE: usize = 4;
 
-/// The change that accepts a finding as it stands, in place of an earlier acceptance of it.
+/// The change that accepts a finding as it stands, in place of an earlier acceptance of it. An
+/// empty reason is refused when the change is applied.
 #[must_use]
 pub fn accept(job: &Job, finding: &Finding, reason: &str) -> Edit {
     let mut accepted = without(job, finding);
     accepted.push(Acceptance {
         check: finding.check.to_owned(),
-        place: finding.place.clone(),
+        about: finding.about.clone(),
         reason: reason.trim().to_owned(),
         severity: finding.severity,
         numbers: finding
@@ -30,6 +34,8 @@ pub fn accept(job: &Job, finding: &Finding, reason: &str) -> Edit {
                 value: number.value,
             })
             .collect(),
+        by_place: false,
+        lost_place: String::new(),
     });
     Edit::ReplaceAccepted(accepted)
 }
@@ -40,21 +46,70 @@ pub fn take_back(job: &Job, finding: &Finding) -> Edit {
     Edit::ReplaceAccepted(without(job, finding))
 }
 
+/// All acceptances but those of a finding. One that was found again by its place only is of the
+/// finding if it is the one that holds for it.
 fn without(job: &Job, finding: &Finding) -> Vec<Acceptance> {
-    job.accepted
-        .iter()
-        .filter(|it| !is_of(it, finding))
-        .cloned()
-        .collect()
+    let holds = |it: &Acceptance| {
+        if it.by_place {
+            is_at_place(it, finding) && finding.accepted.as_ref() == Some(&it.reason)
+        } else {
+            is_of(it, finding)
+        }
+    };
+    let others = job.accepted.iter().filter(|it| !holds(it));
+    others.cloned().collect()
 }
 
-/// Whether an acceptance is of this finding. One check may find two things at one place (a leaf too
-/// narrow and too low): their numbers' names tell them apart.
+/// Whether an acceptance is of this finding.
 fn is_of(acceptance: &Acceptance, finding: &Finding) -> bool {
+    acceptance.check == finding.check && !acceptance.by_place && acceptance.about == finding.about
+}
+
+/// Whether an acceptance from a file of version 1 can be of this finding: it told the place by the
+/// first subjects, and one check could find two things there (a leaf too narrow and too low), which
+/// the names of their numbers tell apart.
+fn is_at_place(acceptance: &Acceptance, finding: &Finding) -> bool {
     let known = |number: &Number| acceptance.numbers.iter().any(|it| it.label == number.label);
     acceptance.check == finding.check
-        && acceptance.place == finding.place
+        && (acceptance.about == finding.about || same_topics(&acceptance.about, finding))
         && (acceptance.numbers.is_empty() || finding.numbers.iter().any(known))
+}
+
+fn same_topics(about: &[Topic], finding: &Finding) -> bool {
+    let told = finding.subjects.iter().filter_map(topic_of);
+    let mut told: Vec<Topic> = told.take(TOLD_BY_PLACE).collect();
+    told.sort();
+    told.dedup();
+    let mut about: Vec<Topic> = about.iter().cloned().map(door_of_leaf).collect();
+    about.sort();
+    about.dedup();
+    told == about
+}
+
+/// A subject as version 1 could tell it; it had no words for obstacles and cards among them.
+fn topic_of(subject: &Subject) -> Option<Topic> {
+    match *subject {
+        Subject::Box(id) => Some(Topic::Box(id)),
+        Subject::Opening(_, id) => Some(Topic::Opening(id)),
+        Subject::Door(_, id) => Some(Topic::Door(id)),
+        Subject::Part(id) => Some(door_of_leaf(Topic::Part(id))),
+        Subject::Bore(id) => Some(Topic::NumberedBore(id)),
+        Subject::Obstacle(_) | Subject::Card(_) => None,
+    }
+}
+
+/// Version 1 said "door" of a door and of its only leaf alike.
+fn door_of_leaf(topic: Topic) -> Topic {
+    match topic {
+        Topic::Part(part) => match part.part {
+            Part::Leaf {
+                door,
+                leaf: LeafId::Only,
+            } => Topic::Door(door),
+            _ => Topic::Part(part),
+        },
+        other => other,
+    }
 }
 
 /// Marks the findings that were accepted and have not got worse. To those that have, a line says
@@ -63,26 +118,54 @@ pub(crate) fn mark(job: &Job, findings: &mut [Finding]) {
     if job.accepted.is_empty() {
         return;
     }
-    let mut by_place: BTreeMap<(&str, &str), Vec<&Acceptance>> = BTreeMap::new();
-    for it in &job.accepted {
-        let place = (it.check.as_str(), it.place.as_str());
-        by_place.entry(place).or_default().push(it);
+    let mut by_key: BTreeMap<(&str, &[Topic]), &Acceptance> = BTreeMap::new();
+    for it in job.accepted.iter().filter(|it| !it.by_place) {
+        by_key.insert((it.check.as_str(), it.about.as_slice()), it);
     }
-    for finding in findings {
-        let Some(acceptance) = by_place
-            .get(&(finding.check, finding.place.as_str()))
-            .and_then(|all| all.iter().find(|it| is_of(it, finding)))
-        else {
-            continue;
-        };
-        match what_got_worse(finding, acceptance) {
-            None => finding.accepted = Some(acceptance.reason.clone()),
-            Some(what) => finding.details.push(format!(
-                "It was accepted (\"{}\") and is back: {what}.",
-                acceptance.reason
-            )),
+    for finding in findings.iter_mut() {
+        let key = (finding.check, finding.about.as_slice());
+        if let Some(acceptance) = by_key.get(&key) {
+            mark_by(finding, acceptance);
         }
     }
+    for acceptance in job.accepted.iter().filter(|it| it.by_place) {
+        mark_at_place(acceptance, findings);
+    }
+}
+
+/// An acceptance by place holds for one finding there: the first that has not got worse. Where all
+/// have, the first says so.
+fn mark_at_place(acceptance: &Acceptance, findings: &mut [Finding]) {
+    let open = |it: &Finding| it.accepted.is_none() && is_at_place(acceptance, it);
+    let as_it_was = findings
+        .iter()
+        .position(|it| open(it) && what_got_worse(it, acceptance).is_none());
+    let first = as_it_was.or_else(|| findings.iter().position(open));
+    if let Some(finding) = first.and_then(|index| findings.get_mut(index)) {
+        mark_by(finding, acceptance);
+    }
+}
+
+fn mark_by(finding: &mut Finding, acceptance: &Acceptance) {
+    match what_got_worse(finding, acceptance) {
+        None => finding.accepted = Some(acceptance.reason.clone()),
+        Some(what) => finding.details.push(format!(
+            "It was accepted (\"{}\") and is back: {what}.",
+            acceptance.reason
+        )),
+    }
+}
+
+/// The accepted findings of a job that hold for none of these findings any longer: what they were
+/// about is gone, or in other words than today's.
+#[must_use]
+pub fn without_finding<'a>(job: &'a Job, findings: &[Finding]) -> Vec<&'a Acceptance> {
+    let of_none = |it: &&Acceptance| {
+        let holds =
+            |finding: &Finding| is_of(it, finding) || it.by_place && is_at_place(it, finding);
+        !findings.iter().any(holds)
+    };
+    job.accepted.iter().filter(of_none).collect()
 }
 
 /// What has got worse since a finding was accepted; `None` when nothing has.

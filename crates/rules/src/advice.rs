@@ -1,22 +1,21 @@
 //! What a good colleague says about the sizes, in a sentence or two.
 
-use flapwright_model::door::FittingChoice;
 use flapwright_model::length::Unit;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::load::{Load, LoadKind};
 use flapwright_motion::sizes::{Grade, Verdict};
 
-/// What to do about the chosen size, from verdicts that stand best first; numbers in the measures
-/// that go with `unit`.
+/// What to do about the chosen size (names of its card and of itself), from verdicts that stand best
+/// first; numbers in the measures that go with `unit`.
 #[must_use]
-pub fn advice(verdicts: &[Verdict], choice: Option<&FittingChoice>, unit: Unit) -> String {
+pub fn advice(verdicts: &[Verdict], chosen: Option<(&str, &str)>, unit: Unit) -> String {
     let Some(best) = verdicts.first() else {
         return "No card of this job is for this opening kind.".to_owned();
     };
-    let chosen = choice.and_then(|choice| {
+    let chosen = chosen.and_then(|(card, size)| {
         verdicts
             .iter()
-            .find(|it| it.card == choice.card && it.size == choice.size)
+            .find(|it| it.card == card && it.size == size)
     });
     match (chosen, best.grade) {
         (Some(chosen), _) if chosen.grade == Grade::Fits => suits(chosen),
@@ -126,18 +125,10 @@ mod tests {
         }
     }
 
-    fn chosen(size: &str) -> FittingChoice {
-        FittingChoice {
-            card: "Plover".to_owned(),
-            size: size.to_owned(),
-            packing: 0.0,
-        }
-    }
-
     #[test]
     fn a_size_that_suits_is_said_to_suit() {
         let list = [verdict("2", Grade::Fits, 0.6), verdict("3", Grade::No, 0.0)];
-        let said = advice(&list, Some(&chosen("2")), Unit::Millimetre);
+        let said = advice(&list, Some(("Plover", "2")), Unit::Millimetre);
         assert_eq!(
             said,
             "Plover, size 2 suits this door: its whole mass range lies well inside what it carries."
@@ -147,7 +138,7 @@ mod tests {
     #[test]
     fn a_wrong_size_is_named_with_its_reason_and_the_better_one() {
         let list = [verdict("2", Grade::Fits, 0.1), verdict("3", Grade::No, 0.0)];
-        let said = advice(&list, Some(&chosen("3")), Unit::Millimetre);
+        let said = advice(&list, Some(("Plover", "3")), Unit::Millimetre);
         assert!(
             said.starts_with("Plover, size 3 does not suit this door: inner depth"),
             "{said}"
@@ -160,12 +151,12 @@ mod tests {
     fn nothing_that_suits_is_said_plainly() {
         let no = [verdict("1", Grade::No, 0.0)];
         assert!(
-            advice(&no, Some(&chosen("1")), Unit::Millimetre)
+            advice(&no, Some(("Plover", "1")), Unit::Millimetre)
                 .starts_with("No size of any card suits")
         );
         assert!(advice(&[], None, Unit::Millimetre).starts_with("No card"));
         let edge = [verdict("1", Grade::Marginal, 0.0)];
-        let said = advice(&edge, Some(&chosen("1")), Unit::Millimetre);
+        let said = advice(&edge, Some(("Plover", "1")), Unit::Millimetre);
         assert!(said.contains("is at its limit") && said.ends_with("No other size does better."));
     }
 }

@@ -59,18 +59,21 @@ mod wide_door_sags;
 use std::cell::OnceCell;
 use std::sync::Arc;
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::Door;
+use flapwright_model::card::Card;
+use flapwright_model::door::{Door, FittingChoice};
 use flapwright_model::edit::Edit;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_model::measure;
-use flapwright_model::part::{BoreId, Subject};
+use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 use flapwright_model::severity::SeveritySetting;
 use flapwright_motion::sizes::Verdict;
 
 use crate::chosen_work::{ChosenWork, chosen_work};
 use crate::finding::{Finding, Severity};
-use crate::inspection::{BoxReport, DoorReport, PanelReport, PlacedBore};
+use crate::inspection::{BoxReport, DoorReport, OpeningReport, PanelReport, PlacedBore};
 use crate::mechanics::all_sizes;
 
 /// A check: its name, its page and the function that runs it.
@@ -230,40 +233,57 @@ pub(crate) struct BoxContext<'a> {
     pub(crate) wall_box: &'a WallBox,
     /// The box as placed.
     pub(crate) report: &'a BoxReport,
-    /// How the chosen size of each opening works, once somebody asks.
-    works: Vec<OnceCell<Option<ChosenWork>>>,
-    /// The verdicts on every size for each opening, likewise.
-    verdicts: Vec<OnceCell<Vec<Verdict>>>,
+    /// What is dear to reckon of each door, once somebody asks.
+    doors: Vec<DoorWork>,
+}
+
+/// What is dear to reckon of one door.
+struct DoorWork {
+    id: DoorId,
+    /// How its chosen size works.
+    work: OnceCell<Option<ChosenWork>>,
+    /// The verdicts on every size for it.
+    verdicts: OnceCell<Vec<Verdict>>,
 }
 
 impl<'a> BoxContext<'a> {
     /// A box to be looked at.
     pub(crate) fn new(job: &'a Job, wall_box: &'a WallBox, report: &'a BoxReport) -> Self {
+        let doors = report.doors().map(|door| DoorWork {
+            id: door.id,
+            work: OnceCell::new(),
+            verdicts: OnceCell::new(),
+        });
         Self {
             job,
             wall_box,
             report,
-            works: vec![OnceCell::new(); report.openings.len()],
-            verdicts: vec![OnceCell::new(); report.openings.len()],
+            doors: doors.collect(),
         }
+    }
+
+    /// The card of the fitting of a door.
+    pub(crate) fn card(&self, choice: &FittingChoice) -> Option<&'a Card> {
+        self.job.card_by_id(choice.card)
     }
 }
 
 impl BoxContext<'_> {
-    /// How the chosen size of the door of an opening works; `None` without a door, a fitting, a
-    /// mass or a motion, which other checks report.
-    pub(crate) fn work(&self, opening: usize) -> Option<&ChosenWork> {
-        self.works
-            .get(opening)?
-            .get_or_init(|| chosen_work(self.job, self.wall_box, self.report, opening))
+    /// How the chosen size of a door works; `None` without a fitting, a mass or a motion, which
+    /// other checks report.
+    pub(crate) fn work(&self, door: DoorId) -> Option<&ChosenWork> {
+        let its = self.doors.iter().find(|it| it.id == door)?;
+        its.work
+            .get_or_init(|| chosen_work(self.job, self.wall_box, self.report, door))
             .as_ref()
     }
 
-    /// Verdicts on every size for the door of an opening, the best first; none where
-    /// [`Self::work`] gives none.
-    pub(crate) fn verdicts(&self, opening: usize) -> &[Verdict] {
-        self.verdicts.get(opening).map_or(&[], |cell| {
-            cell.get_or_init(|| all_sizes(self.job, self.wall_box, self.report, opening))
+    /// Verdicts on every size for a door, the best first; none where [`Self::work`] gives none.
+    pub(crate) fn verdicts(&self, door: DoorId) -> &[Verdict] {
+        let its = self.doors.iter().find(|it| it.id == door);
+        its.map_or(&[], |its| {
+            its.verdicts
+                .get_or_init(|| all_sizes(self.job, self.wall_box, self.report, door))
         })
     }
 
@@ -272,34 +292,49 @@ impl BoxContext<'_> {
         measure::length(millimetres, self.job.unit)
     }
 
-    /// The openings that have a door, with its description and its place.
-    pub(crate) fn doors(&self) -> impl Iterator<Item = (usize, &Door, &DoorReport)> {
-        self.wall_box
-            .openings
-            .iter()
-            .zip(&self.report.openings)
-            .enumerate()
-            .filter_map(|(index, (opening, report))| {
-                Some((index, opening.door.as_ref()?, report.door.as_ref()?))
-            })
+    /// The doors, with their description and their place.
+    pub(crate) fn doors(&self) -> impl Iterator<Item = (DoorId, &Door, &DoorReport)> {
+        self.report
+            .doors()
+            .filter_map(|report| Some((report.id, self.wall_box.door(report.id)?, report)))
     }
 
-    /// How messages name the door of an opening.
-    pub(crate) fn door_words(&self, opening: usize) -> String {
-        let doors = self
-            .wall_box
-            .openings
-            .iter()
-            .filter(|opening| opening.door.is_some())
-            .count();
-        if doors > 1 {
-            format!(
-                "\"{}\", door {} from the top",
-                self.report.name,
-                opening + 1
-            )
+    /// The opening that a door closes.
+    pub(crate) fn opening_of(&self, door: DoorId) -> Option<&OpeningReport> {
+        self.report.opening_of(door)
+    }
+
+    /// A leaf of a door.
+    pub(crate) fn leaf(&self, door: DoorId, leaf: LeafId) -> Option<&PanelReport> {
+        self.report.panel(Part::Leaf { door, leaf })
+    }
+
+    /// What points at this box.
+    pub(crate) const fn box_subject(&self) -> Subject {
+        Subject::Box(self.report.id)
+    }
+
+    /// What points at a door of this box.
+    pub(crate) const fn door_subject(&self, door: DoorId) -> Subject {
+        Subject::Door(self.report.id, door)
+    }
+
+    /// A part of this box.
+    pub(crate) const fn part_id(&self, part: Part) -> PartId {
+        PartId {
+            box_id: self.report.id,
+            part,
+        }
+    }
+
+    /// How messages name a door.
+    pub(crate) fn door_words(&self, door: DoorId) -> String {
+        let name = &self.report.name;
+        if self.report.doors().count() > 1 {
+            let number = self.report.number_of_door(door);
+            format!("\"{name}\", door {number} from the top")
         } else {
-            format!("\"{}\", door", self.report.name)
+            format!("\"{name}\", door")
         }
     }
 
@@ -308,42 +343,80 @@ impl BoxContext<'_> {
         format!("\"{}\", {}", self.report.name, panel.name)
     }
 
-    /// The change that puts another description of this box in its place.
-    pub(crate) fn replace(&self, with: WallBox) -> Edit {
-        Edit::ReplaceBox {
-            index: self.report.box_index,
-            with: Box::new(with),
-        }
+    /// The change that gives a door another description.
+    pub(crate) fn replace_door(&self, door: DoorId, with: Door) -> Edit {
+        Edit::replace_box(self.with_door(door, with))
     }
 
-    /// The change that gives the door of an opening another description.
-    pub(crate) fn replace_door(&self, opening: usize, with: Door) -> Edit {
+    /// This box with another description of a door.
+    pub(crate) fn with_door(&self, door: DoorId, with: Door) -> WallBox {
         let mut wall_box = self.wall_box.clone();
-        if let Some(place) = wall_box.openings.get_mut(opening) {
-            place.door = Some(with);
+        if let Some(place) = wall_box.door_mut(door) {
+            *place = with;
         }
-        self.replace(wall_box)
+        wall_box
     }
 }
 
-/// A finding without details, numbers or remedies.
+/// A finding without details, numbers or remedies. It is about what it points at, but for bores: the
+/// number of a bore shifts when others come and go.
 pub(crate) fn finding(
     check: &'static str,
     severity: Severity,
     message: String,
     subjects: Vec<Subject>,
 ) -> Finding {
-    Finding {
+    let about: Vec<Topic> = subjects.iter().filter_map(topic_of).collect();
+    let found = Finding {
         check,
         severity,
         message,
         details: Vec::new(),
-        place: String::new(),
+        about: Vec::new(),
         accepted: None,
         subjects,
         numbers: Vec::new(),
         remedies: Vec::new(),
+    };
+    found.about(about)
+}
+
+const fn topic_of(subject: &Subject) -> Option<Topic> {
+    match *subject {
+        Subject::Box(id) => Some(Topic::Box(id)),
+        Subject::Opening(_, id) => Some(Topic::Opening(id)),
+        Subject::Door(_, id) => Some(Topic::Door(id)),
+        Subject::Part(id) => Some(Topic::Part(id)),
+        Subject::Obstacle(id) => Some(Topic::Obstacle(id)),
+        Subject::Card(id) => Some(Topic::Card(id)),
+        Subject::Bore(_) => None,
     }
+}
+
+/// The topic of a finding about one bore of a panel.
+pub(crate) fn bore_topic(panel: &PanelReport, bore: &PlacedBore) -> Topic {
+    let before = panel.bores.iter().take_while(|it| it.number < bore.number);
+    let like = before.filter(|it| of_one_kind(it, bore)).count();
+    Topic::Bore {
+        part: panel.id,
+        door: bore.source.door(),
+        purpose: bore.drill.purpose.clone(),
+        nth: u32::try_from(like).map_or(u32::MAX, |it| it.saturating_add(1)),
+    }
+}
+
+/// The topic of a finding about all bores of a panel that are for one door and purpose.
+pub(crate) fn bores_topic(panel: &PanelReport, bore: &PlacedBore) -> Topic {
+    Topic::Bore {
+        part: panel.id,
+        door: bore.source.door(),
+        purpose: bore.drill.purpose.clone(),
+        nth: 0,
+    }
+}
+
+fn of_one_kind(a: &PlacedBore, b: &PlacedBore) -> bool {
+    a.source.door() == b.source.door() && a.drill.purpose == b.drill.purpose
 }
 
 /// What points at a bore of a panel.

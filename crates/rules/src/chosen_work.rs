@@ -1,6 +1,7 @@
 //! How the chosen size of a door works, as far as the checks ask.
 
 use flapwright_model::cabinet::WallBox;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_motion::drive::DriveState;
 use flapwright_motion::dynamics::{Release, release};
@@ -26,16 +27,15 @@ pub struct ChosenWork {
     pub curves: Option<Curves>,
 }
 
-/// How the chosen size of the door of an opening works; `None` without a door, a fitting, a mass or
-/// a motion.
+/// How the chosen size of a door works; `None` without a fitting, a mass or a motion.
 #[must_use]
 pub fn chosen_work(
     job: &Job,
     wall_box: &WallBox,
     report: &BoxReport,
-    opening: usize,
+    door: DoorId,
 ) -> Option<ChosenWork> {
-    let fitted = Fitted::of(job, wall_box, report, opening)?;
+    let fitted = Fitted::of(job, wall_box, report, door)?;
     let Fitted {
         place,
         door,
@@ -87,10 +87,10 @@ pub fn fall(
     job: &Job,
     wall_box: &WallBox,
     report: &BoxReport,
-    opening: usize,
+    door: DoorId,
     (verdict, lowest): (&Verdict, f64),
 ) -> Option<Fall> {
-    let fitted = Fitted::of(job, wall_box, report, opening)?;
+    let fitted = Fitted::of(job, wall_box, report, door)?;
     let weights = fitted.weights();
     let drive = |level, celsius| {
         let share = verdict.setting.map_or(0.0, |it| it.share_for(level));

@@ -1,5 +1,6 @@
 //! What a check reports, and the remedies that it offers.
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::edit::Edit;
 use flapwright_model::part::Subject;
 use serde::Serialize;
@@ -17,17 +18,28 @@ pub struct Finding {
     pub message: String,
     /// Further lines: bore by bore, why it matters here.
     pub details: Vec<String>,
-    /// The place in words, which stay the same when boxes change their order. `inspect` fills it in
-    /// from the subjects; a check of cards names its card, which no subject can.
-    pub place: String,
+    /// What it is about, sorted and each once: with the check the key of the finding, which no other
+    /// finding of the job has. It stays when boxes change their names or their order.
+    pub about: Vec<Topic>,
     /// Why it was accepted, if somebody did and it has not got worse since.
     pub accepted: Option<String>,
-    /// What it is about, most important first; empty only for a card that no door hangs on.
+    /// What it points at, most important first; empty only for a card that no door hangs on.
     pub subjects: Vec<Subject>,
     /// The numbers behind the message.
     pub numbers: Vec<Number>,
     /// What can be done about it.
     pub remedies: Vec<Remedy>,
+}
+
+impl Finding {
+    /// The same finding, about exactly these things.
+    #[must_use]
+    pub fn about(mut self, topics: impl IntoIterator<Item = Topic>) -> Self {
+        self.about = topics.into_iter().collect();
+        self.about.sort();
+        self.about.dedup();
+        self
+    }
 }
 
 /// A number of a finding, for machines and for comparing.

@@ -2,6 +2,7 @@
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Card, Size};
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_motion::drive::{Drive, DriveError, DriveState};
 use flapwright_motion::gravity::Weights;
@@ -11,7 +12,7 @@ use flapwright_motion::statics::{Grip, Setup};
 
 use crate::inspection::{BoxReport, DoorReport, OpeningReport};
 
-/// The door of an opening with the card and size that carry it.
+/// A door with the card and size that carry it.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Fitted<'a> {
     /// The opening.
@@ -29,19 +30,18 @@ pub(crate) struct Fitted<'a> {
 }
 
 impl<'a> Fitted<'a> {
-    /// The door of an opening; `None` without a door, a fitting, a mass or a motion, which checks
+    /// A door; `None` where it is not there, or without a fitting, a mass or a motion, which checks
     /// report.
     pub(crate) fn of(
         job: &'a Job,
         wall_box: &WallBox,
         report: &'a BoxReport,
-        opening: usize,
+        door: DoorId,
     ) -> Option<Self> {
-        let described = wall_box.openings.get(opening)?.door.as_ref()?;
-        let choice = described.fitting.as_ref()?;
-        let place = report.openings.get(opening)?;
+        let choice = wall_box.door(door)?.fitting.as_ref()?;
+        let place = report.opening_of(door)?;
         let door = place.door.as_ref()?;
-        let card = job.card(&choice.card)?;
+        let card = job.card_by_id(choice.card)?;
         Some(Self {
             place,
             door,

@@ -1,15 +1,18 @@
 //! The one function that says what is true of a job.
 
 use std::cmp::Reverse;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use flapwright_model::acceptance::Topic;
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 
 use crate::accept;
 use crate::checks::{BoxContext, look_at_box, look_at_job};
 use crate::finding::Finding;
 use crate::inspection::{BoxReport, Inspection};
-use crate::place_words::PlaceWords;
 use crate::placement::place_box;
 use crate::remedy_safety::mark_unsafe;
 
@@ -20,20 +23,22 @@ pub fn inspect(job: &Job) -> Inspection {
 }
 
 /// Inspects a job again and again and does anew only what an edit touches: boxes that are as they
-/// were keep what was found in them, unless the job's head, materials or cards changed.
+/// were keep what was found in them, unless the job's head, materials or cards changed. A box is
+/// known again by its identity, wherever it stands in the job.
 ///
 /// The answer is that of [`inspect`], whatever was inspected before.
 #[derive(Debug, Default)]
 pub struct Inspector {
-    /// The job of the last time, as far as boxes are looked at with it.
+    /// The job of the last time without its boxes: what all of them were looked at with.
     last: Option<Job>,
-    /// What was found in each of its boxes, as many as it has.
-    looks: Vec<BoxLook>,
+    /// What was found in each of its boxes.
+    looks: BTreeMap<BoxId, BoxLook>,
 }
 
 /// One box, placed and looked at by itself.
 #[derive(Debug)]
 struct BoxLook {
+    described: WallBox,
     report: Arc<BoxReport>,
     findings: Vec<Finding>,
 }
@@ -41,43 +46,28 @@ struct BoxLook {
 impl Inspector {
     /// The same as [`inspect`], sooner.
     pub fn inspect(&mut self, job: &Job) -> Inspection {
-        match &mut self.last {
-            Some(last) if same_for_every_box(last, job) => {
-                last.boxes.truncate(job.boxes.len());
-                self.looks.truncate(job.boxes.len());
-                for (index, wall_box) in job.boxes.iter().enumerate() {
-                    match (last.boxes.get_mut(index), self.looks.get_mut(index)) {
-                        (Some(before), Some(_)) if before == wall_box => {}
-                        (Some(before), Some(look)) => {
-                            before.clone_from(wall_box);
-                            *look = look_at(job, index);
-                        }
-                        _ => {
-                            last.boxes.push(wall_box.clone());
-                            self.looks.push(look_at(job, index));
-                        }
-                    }
-                }
-            }
-            _ => {
-                self.looks = (0..job.boxes.len())
-                    .map(|index| look_at(job, index))
-                    .collect();
-                self.last = Some(job.clone());
-            }
+        if !self
+            .last
+            .as_ref()
+            .is_some_and(|last| same_for_every_box(last, job))
+        {
+            self.looks.clear();
+            self.last = Some(head_of(job));
         }
-        let boxes: Vec<Arc<BoxReport>> = self
-            .looks
-            .iter()
-            .map(|look| Arc::clone(&look.report))
-            .collect();
-        let mut findings: Vec<Finding> = self
-            .looks
-            .iter()
-            .flat_map(|look| look.findings.iter().cloned())
-            .collect();
+        let mut before = std::mem::take(&mut self.looks);
+        let mut boxes = Vec::with_capacity(job.boxes.len());
+        let mut findings = Vec::new();
+        for wall_box in &job.boxes {
+            let look = match before.remove(&wall_box.id) {
+                Some(look) if look.described == *wall_box => look,
+                _ => look_at(job, wall_box),
+            };
+            boxes.push(Arc::clone(&look.report));
+            findings.extend(look.findings.iter().cloned());
+            self.looks.insert(wall_box.id, look);
+        }
         look_at_job(job, &boxes, &mut findings);
-        PlaceWords::of(&boxes).name(&mut findings);
+        tell_apart(&mut findings);
         mark_unsafe(job, &boxes, &mut findings);
         accept::mark(job, &mut findings);
         // Stable: within one severity the order of boxes and checks stays.
@@ -86,12 +76,48 @@ impl Inspector {
     }
 }
 
-fn look_at(job: &Job, index: usize) -> BoxLook {
-    let wall_box = &job.boxes[index];
-    let report = Arc::new(place_box(job, index, wall_box));
+fn look_at(job: &Job, wall_box: &WallBox) -> BoxLook {
+    let report = Arc::new(place_box(job, wall_box));
     let mut findings = Vec::new();
     look_at_box(&BoxContext::new(job, wall_box, &report), &mut findings);
-    BoxLook { report, findings }
+    BoxLook {
+        described: wall_box.clone(),
+        report,
+        findings,
+    }
+}
+
+/// Sees to it that no two findings have one key: those of one check that are about the very same
+/// things are told apart by their order.
+pub(crate) fn tell_apart(findings: &mut [Finding]) {
+    let mut seen: BTreeMap<(&'static str, Vec<Topic>), u32> = BTreeMap::new();
+    for finding in findings {
+        let count = seen
+            .entry((finding.check, finding.about.clone()))
+            .and_modify(|count| *count += 1)
+            .or_insert(1);
+        if *count > 1 {
+            finding.about.push(Topic::Another(*count));
+        }
+    }
+}
+
+/// A job without its boxes and what is recorded about them.
+fn head_of(job: &Job) -> Job {
+    Job {
+        version: job.version,
+        next_id: job.next_id,
+        name: job.name.clone(),
+        invented: job.invented,
+        unit: job.unit,
+        title_block: job.title_block.clone(),
+        settings: job.settings.clone(),
+        room: job.room.clone(),
+        materials: job.materials.clone(),
+        cards: job.cards.clone(),
+        boxes: Vec::new(),
+        accepted: Vec::new(),
+    }
 }
 
 /// Whether everything that a box is looked at with is the same in both jobs.

@@ -9,8 +9,9 @@ use flapwright_model::cabinet::Drilled;
 use flapwright_model::card::{Depth, Drill, EdgeRange, OpeningKind};
 use flapwright_model::door::{Grain, Side};
 use flapwright_model::edges::Edges;
+use flapwright_model::id::{BoxId, DoorId, OpeningId};
 use flapwright_model::material::{MassRange, MaterialClass};
-use flapwright_model::part::{LeafId, PartId};
+use flapwright_model::part::{LeafId, Part, PartId};
 use flapwright_model::space::{BoxPoint, BoxSpace, DoorPoint, SectionPoint, SidePoint, TopPoint};
 use flapwright_motion::MotionError;
 use flapwright_motion::closed::ClosedDoor;
@@ -33,6 +34,24 @@ pub struct Inspection {
 }
 
 impl Inspection {
+    /// The report of a box.
+    #[must_use]
+    pub fn report(&self, id: BoxId) -> Option<&Arc<BoxReport>> {
+        self.boxes.iter().find(|report| report.id == id)
+    }
+
+    /// A panel or leaf.
+    #[must_use]
+    pub fn panel(&self, id: PartId) -> Option<&PanelReport> {
+        self.report(id.box_id)?.panel(id.part)
+    }
+
+    /// A door.
+    #[must_use]
+    pub fn door(&self, id: DoorId) -> Option<&DoorReport> {
+        self.boxes.iter().find_map(|report| report.door(id))
+    }
+
     /// How many findings of a severity are open: not accepted.
     #[must_use]
     pub fn open(&self, severity: Severity) -> usize {
@@ -46,22 +65,67 @@ impl Inspection {
 /// One box.
 #[derive(Debug, Clone)]
 pub struct BoxReport {
-    /// Index in the job.
-    pub box_index: usize,
+    /// Which box it is.
+    pub id: BoxId,
     /// Its name.
     pub name: String,
     /// How many are built.
     pub quantity: u32,
     /// Outer size without door and frame: width, height, depth, mm.
     pub outer: [f64; 3],
-    /// The panels and leaves, in the order sides, top, bottom, back, shelves, leaves.
+    /// The panels and leaves, in the order sides, top, bottom, back, shelves, dividers, leaves.
     pub panels: Vec<PanelReport>,
     /// Members of the face frame, if there is one.
     pub frame: Vec<Solid>,
     /// Class of their material.
     pub frame_class: Option<MaterialClass>,
-    /// The openings from the top down.
+    /// The openings in reading order: from the top down, from left to right.
     pub openings: Vec<OpeningReport>,
+}
+
+impl BoxReport {
+    /// A panel or leaf.
+    #[must_use]
+    pub fn panel(&self, part: Part) -> Option<&PanelReport> {
+        self.panels.iter().find(|panel| panel.id.part == part)
+    }
+
+    /// An opening.
+    #[must_use]
+    pub fn opening(&self, id: OpeningId) -> Option<&OpeningReport> {
+        self.openings.iter().find(|it| it.id == id)
+    }
+
+    /// The opening that a door closes.
+    #[must_use]
+    pub fn opening_of(&self, id: DoorId) -> Option<&OpeningReport> {
+        let has_it = |it: &&OpeningReport| it.door.as_ref().is_some_and(|door| door.id == id);
+        self.openings.iter().find(has_it)
+    }
+
+    /// A door.
+    #[must_use]
+    pub fn door(&self, id: DoorId) -> Option<&DoorReport> {
+        self.opening_of(id)?.door.as_ref()
+    }
+
+    /// The doors in reading order.
+    pub fn doors(&self) -> impl Iterator<Item = &DoorReport> {
+        self.openings.iter().filter_map(|it| it.door.as_ref())
+    }
+
+    /// How messages count an opening: from the top, from 1; 0 for one that is not there.
+    #[must_use]
+    pub fn number_of(&self, id: OpeningId) -> usize {
+        let index = self.openings.iter().position(|it| it.id == id);
+        index.map_or(0, |index| index + 1)
+    }
+
+    /// The same for the opening of a door.
+    #[must_use]
+    pub fn number_of_door(&self, id: DoorId) -> usize {
+        self.opening_of(id).map_or(0, |it| self.number_of(it.id))
+    }
 }
 
 /// One panel or leaf with its bores.
@@ -192,17 +256,17 @@ impl PlacedBore {
 /// Why a bore is there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum BoreSource {
-    /// Asked for by the card of the door of this opening.
+    /// Asked for by the card of a door.
     Fitting {
-        /// Index of the opening.
-        opening: usize,
+        /// The door.
+        door: DoorId,
         /// The fitting's own side.
         side: Side,
     },
     /// Typed as drilled already.
     AsDrilled {
-        /// Index of the opening.
-        opening: usize,
+        /// The door.
+        door: DoorId,
     },
     /// In a panel of the box that is recorded as drilled: a fact, whatever the fitting needs now.
     Recorded,
@@ -210,14 +274,31 @@ pub enum BoreSource {
     SystemRow,
     /// A screw of the handle.
     Handle {
-        /// Index of the opening.
-        opening: usize,
+        /// The door.
+        door: DoorId,
     },
+}
+
+impl BoreSource {
+    /// The door that the bore is for, if it is for one.
+    #[must_use]
+    pub const fn door(self) -> Option<DoorId> {
+        match self {
+            Self::Fitting { door, .. } | Self::AsDrilled { door } | Self::Handle { door } => {
+                Some(door)
+            }
+            Self::Recorded | Self::SystemRow => None,
+        }
+    }
 }
 
 /// One opening.
 #[derive(Debug, Clone)]
 pub struct OpeningReport {
+    /// Which opening it is.
+    pub id: OpeningId,
+    /// The panels around it.
+    pub around: Edges<Part>,
     /// Clear space between the panels, from side to side, floor to top, front datum to the back;
     /// z from 0.
     pub clear: Solid,
@@ -230,6 +311,8 @@ pub struct OpeningReport {
 /// A door, closed.
 #[derive(Debug, Clone)]
 pub struct DoorReport {
+    /// Which door it is.
+    pub id: DoorId,
     /// Overlays at the four edges without tweaks, mm; negative: gap of an inset door.
     pub overlays: Edges<f64>,
     /// The door's edges with tweaks: x of left and right, y of top and bottom, mm.

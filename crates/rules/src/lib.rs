@@ -15,7 +15,7 @@ pub mod inspection;
 pub mod machine_frame;
 pub mod mechanics;
 mod panel_difference;
-mod place_words;
+pub mod place_words;
 pub mod placement;
 pub mod plausibility;
 pub mod plural;

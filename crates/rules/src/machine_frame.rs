@@ -7,8 +7,9 @@
 
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::Side;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
-use flapwright_model::part::{Part, Subject};
+use flapwright_model::part::Subject;
 
 use crate::finding::{Finding, Severity};
 use crate::inspection::{
@@ -104,17 +105,15 @@ pub fn edge_name(panel: &PanelReport, edge: BenchEdge) -> &'static str {
 /// Whether a number on this panel comes from an invented job or card.
 #[must_use]
 pub fn is_invented(job: &Job, report: &BoxReport, panel: &PanelReport) -> bool {
-    let card_of = |opening: usize| {
-        let door = job.boxes.get(report.box_index)?.openings.get(opening)?;
-        let choice = door.door.as_ref()?.fitting.as_ref()?;
-        job.card(&choice.card)
+    let card_of = |door: DoorId| {
+        let door = job.box_by_id(report.id)?.door(door)?;
+        job.card_by_id(door.fitting.as_ref()?.card)
     };
-    job.invented
-        || fitted_openings(panel).any(|opening| card_of(opening).is_some_and(|card| card.invented))
+    job.invented || fitted_doors(panel).any(|door| card_of(door).is_some_and(|card| card.invented))
 }
 
-/// How many findings of this severity are about the panel, one of its bores, or an opening whose
-/// fitting or door it carries.
+/// How many findings of this severity are about the panel, one of its bores, or a door whose fitting
+/// or leaf it carries.
 #[must_use]
 pub fn open_findings(inspection: &Inspection, panel: &PanelReport, severity: Severity) -> usize {
     let about = |finding: &&Finding| finding.severity == severity && is_open_for(finding, panel);
@@ -128,21 +127,18 @@ pub fn is_open_for(finding: &Finding, panel: &PanelReport) -> bool {
     let concerns = finding.subjects.iter().any(|subject| match subject {
         Subject::Part(part) => *part == panel.id,
         Subject::Bore(bore) => bore.part == panel.id,
-        Subject::Opening { box_index, opening } => {
-            let is_leaf =
-                matches!(panel.id.part, Part::Leaf { opening: own, .. } if own == *opening);
-            *box_index == panel.id.box_index
-                && (is_leaf || fitted_openings(panel).any(|own| own == *opening))
+        Subject::Door(_, door) => {
+            panel.id.part.door() == Some(*door) || fitted_doors(panel).any(|own| own == *door)
         }
-        Subject::Box(_) => false,
+        Subject::Box(_) | Subject::Opening(..) | Subject::Obstacle(_) | Subject::Card(_) => false,
     });
     concerns && finding.accepted.is_none()
 }
 
-/// The openings whose fittings have bores in the panel, one for each bore.
-pub fn fitted_openings(panel: &PanelReport) -> impl Iterator<Item = usize> + '_ {
+/// The doors whose fittings have bores in the panel, one for each bore.
+pub fn fitted_doors(panel: &PanelReport) -> impl Iterator<Item = DoorId> + '_ {
     panel.bores.iter().filter_map(|bore| match bore.source {
-        BoreSource::Fitting { opening, .. } => Some(opening),
+        BoreSource::Fitting { door, .. } => Some(door),
         BoreSource::AsDrilled { .. }
         | BoreSource::Recorded
         | BoreSource::SystemRow

@@ -5,8 +5,9 @@
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::edit::Edit;
+use flapwright_model::id::{CardId, DoorId};
 use flapwright_model::job::Job;
-use flapwright_model::part::{Part, Subject};
+use flapwright_model::part::Part;
 use flapwright_motion::drive::{DriveError, DriveState};
 use flapwright_motion::dynamics::{Release, release};
 use flapwright_motion::gravity::{ByMass, Level, Weights, lift_moment};
@@ -51,16 +52,16 @@ pub struct Working {
     pub let_go: Release,
 }
 
-/// What the fitting of the door of an opening makes of it; `None` without a door, without a
-/// fitting, or where the door has no mass or no motion (which checks report).
+/// What the fitting of a door makes of it; `None` without a fitting, or where the door has no mass or
+/// no motion (which checks report).
 #[must_use]
 pub fn mechanics(
     job: &Job,
     wall_box: &WallBox,
     report: &BoxReport,
-    opening: usize,
+    door: DoorId,
 ) -> Option<Mechanics> {
-    let fitted = Fitted::of(job, wall_box, report, opening)?;
+    let fitted = Fitted::of(job, wall_box, report, door)?;
     let Fitted {
         place, door, mass, ..
     } = fitted;
@@ -72,11 +73,10 @@ pub fn mechanics(
         offer: &offer,
         cold_and_hot: job.settings.cold_and_hot(),
     };
-    let with = |pieces| verdicts(&job.cards, kind, &judged, pieces);
+    let with = |pieces| verdicts(job.card_list(), kind, &judged, pieces);
     let found = with(None);
     let mut other_count: Vec<Verdict> = job
-        .cards
-        .iter()
+        .card_list()
         .filter(|card| card.kind == kind)
         .flat_map(|card| {
             let pieces = if card.sides.ties().len() == 1 { 2 } else { 1 };
@@ -89,7 +89,7 @@ pub fn mechanics(
         .find(|it| it.card == fitted.card.name && it.size == fitted.size.name)
         .and_then(|verdict| verdict.setting);
     Some(Mechanics {
-        regions: regions(&job.cards, &found, &judged),
+        regions: regions(job.card_list(), &found, &judged),
         verdicts: found,
         other_count,
         door_height: door.edges.top - door.edges.bottom,
@@ -97,16 +97,16 @@ pub fn mechanics(
     })
 }
 
-/// Verdicts on every size of every card of the opening kind for the door of an opening, the best
-/// first; none without a door, a fitting or a mass.
+/// Verdicts on every size of every card of the opening kind for a door, the best first; none without
+/// a fitting or a mass.
 pub(crate) fn all_sizes(
     job: &Job,
     wall_box: &WallBox,
     report: &BoxReport,
-    opening: usize,
+    door: DoorId,
 ) -> Vec<Verdict> {
     let found = || {
-        let place = report.openings.get(opening)?;
+        let place = report.opening_of(door)?;
         let door = place.door.as_ref()?;
         let judged = Judged {
             door: &door.closed,
@@ -114,7 +114,7 @@ pub(crate) fn all_sizes(
             offer: &offer(wall_box, report, place, door),
             cold_and_hot: job.settings.cold_and_hot(),
         };
-        Some(verdicts(&job.cards, door.kind?, &judged, None))
+        Some(verdicts(job.card_list(), door.kind?, &judged, None))
     };
     found().unwrap_or_default()
 }
@@ -193,30 +193,20 @@ pub(crate) fn offer(
     }
 }
 
-/// The change that gives the door of an opening another size (or card).
+/// The change that gives a door the size (and card) of a verdict; `None` where it has no fitting.
 #[must_use]
-pub fn pick(job: &Job, subject: Subject, verdict: &Verdict) -> Option<Edit> {
-    pick_named(job, subject, &verdict.card, &verdict.size)
+pub fn pick(job: &Job, door: DoorId, verdict: &Verdict) -> Option<Edit> {
+    let card = job.card_named(&verdict.card)?;
+    pick_size(job, door, card.id, &verdict.size)
 }
 
-/// The same by the names of card and size.
+/// The same by card and name of the size.
 #[must_use]
-pub fn pick_named(job: &Job, subject: Subject, card: &str, size: &str) -> Option<Edit> {
-    let Subject::Opening { box_index, opening } = subject else {
-        return None;
-    };
-    let mut wall_box = job.boxes.get(box_index)?.clone();
-    let choice = wall_box
-        .openings
-        .get_mut(opening)?
-        .door
-        .as_mut()?
-        .fitting
-        .as_mut()?;
-    card.clone_into(&mut choice.card);
+pub fn pick_size(job: &Job, door: DoorId, card: CardId, size: &str) -> Option<Edit> {
+    let (wall_box, _) = job.door_by_id(door)?;
+    let mut with = wall_box.clone();
+    let choice = with.door_mut(door)?.fitting.as_mut()?;
+    choice.card = card;
     size.clone_into(&mut choice.size);
-    Some(Edit::ReplaceBox {
-        index: box_index,
-        with: Box::new(wall_box),
-    })
+    Some(Edit::replace_box(with))
 }

@@ -92,7 +92,7 @@ fn differences(card: &Card, example: &Example, unit: Unit) -> Vec<Moved> {
     let wall_box = example_box(card, example);
     let body = Body::of(&wall_box);
     let places = openings(&wall_box, &body);
-    let (Some(place), Some(door)) = (places.first(), wall_box.openings[0].door.as_ref()) else {
+    let (Some(place), Some(door)) = (places.first(), wall_box.body.door.as_ref()) else {
         return Vec::new();
     };
     let door_place = DoorPlace::of(&wall_box, place, door, &Settings::default());

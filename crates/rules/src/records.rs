@@ -1,10 +1,13 @@
-//! Panels that have left the program: marking them as exported or drilled, and forgetting that.
+//! Panels that have left the program: marking them as exported or drilled. Forgetting that needs no
+//! placement, see [`flapwright_model::change`].
 
 use std::collections::BTreeMap;
 
 use flapwright_model::cabinet::WallBox;
+use flapwright_model::change::{door_is_drilled, is_drilled};
 use flapwright_model::door::BoreReference;
 use flapwright_model::edit::Edit;
+use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 use flapwright_model::part::{Part, PartId};
 use flapwright_model::record::{PanelRecord, RecordState};
@@ -21,82 +24,58 @@ use crate::placement::taken_over::bores_now;
 /// ([`BoreReference::AsDrilled`]), as they are now. Parts that the inspection lacks are passed over.
 #[must_use]
 pub fn record(job: &Job, inspection: &Inspection, parts: &[PartId], state: RecordState) -> Edit {
-    changed(job, parts, |wall_box, part, box_index| {
-        let Some(report) = inspection.boxes.get(box_index) else {
-            return;
+    let mut boxes: BTreeMap<BoxId, WallBox> = BTreeMap::new();
+    for id in parts {
+        let (Some(wall_box), Some(report)) =
+            (job.box_by_id(id.box_id), inspection.report(id.box_id))
+        else {
+            continue;
         };
-        let Some(panel) = report.panels.iter().find(|panel| panel.id.part == part) else {
-            return;
-        };
-        if state < RecordState::Drilled && is_drilled(wall_box, part) {
-            return;
-        }
-        let revision = job.title_block.revision.clone();
-        put(wall_box, panel_record(panel, state, revision));
-        if let (RecordState::Drilled, Part::Leaf { opening, .. }) = (state, part)
-            && let Some(door) = door_mut(wall_box, opening)
-        {
-            door.bores_hang_on = BoreReference::AsDrilled(bores_now(report, opening));
-        }
-    })
-}
-
-/// The change that forgets what is recorded of these panels. The bores of a door whose last drilled
-/// leaf is forgotten hang on the fitting again.
-#[must_use]
-pub fn forget(job: &Job, parts: &[PartId]) -> Edit {
-    changed(job, parts, |wall_box, part, _| forget_in(wall_box, part))
-}
-
-/// Takes the records of one panel out of a box.
-pub(crate) fn forget_in(wall_box: &mut WallBox, part: Part) {
-    let was_drilled = is_drilled(wall_box, part);
-    wall_box.records.retain(|record| record.part != part);
-    if let Part::Leaf { opening, .. } = part
-        && was_drilled
-        && !leaf_is_drilled(wall_box, opening)
-        && let Some(door) = door_mut(wall_box, opening)
-    {
-        door.bores_hang_on = BoreReference::Fitting;
+        let changed = boxes.entry(id.box_id).or_insert_with(|| wall_box.clone());
+        record_in(changed, report, id.part, (state, &job.title_block.revision));
     }
+    // In the order of the job.
+    let edits = job.boxes.iter().filter_map(|before| {
+        let with = boxes.remove(&before.id)?;
+        (with != *before).then(|| Edit::replace_box(with))
+    });
+    Edit::Together(edits.collect())
 }
 
-/// Whether a panel is recorded as drilled.
-#[must_use]
-pub fn is_drilled(wall_box: &WallBox, part: Part) -> bool {
-    wall_box
-        .records
-        .iter()
-        .any(|it| it.part == part && it.state == RecordState::Drilled)
-}
-
-/// Whether a leaf of the door of an opening is recorded as drilled.
-#[must_use]
-pub(crate) fn leaf_is_drilled(wall_box: &WallBox, opening: usize) -> bool {
-    wall_box.records.iter().any(|it| {
-        it.state == RecordState::Drilled
-            && matches!(it.part, Part::Leaf { opening: of, .. } if of == opening)
-    })
+fn record_in(
+    wall_box: &mut WallBox,
+    report: &BoxReport,
+    part: Part,
+    (state, revision): (RecordState, &str),
+) {
+    let Some(panel) = report.panel(part) else {
+        return;
+    };
+    if state < RecordState::Drilled && is_drilled(wall_box, part) {
+        return;
+    }
+    put(wall_box, panel_record(panel, state, revision.to_owned()));
+    if let (RecordState::Drilled, Part::Leaf { door, .. }) = (state, part)
+        && let Some(its) = wall_box.door_mut(door)
+    {
+        its.bores_follow = BoreReference::AsDrilled(bores_now(report, door));
+    }
 }
 
 /// A box as its fittings need it, whatever is drilled already: bores of drilled panels and of doors
 /// that are recorded as drilled are where the fitting wants them.
 #[must_use]
-pub fn as_needed(job: &Job, box_index: usize, wall_box: &WallBox) -> BoxReport {
+pub fn as_needed(job: &Job, wall_box: &WallBox) -> BoxReport {
     let mut needed = wall_box.clone();
-    for opening in 0..needed.openings.len() {
-        if leaf_is_drilled(wall_box, opening)
-            && let Some(door) = door_mut(&mut needed, opening)
+    for door in wall_box.doors() {
+        if door_is_drilled(wall_box, door.id)
+            && let Some(door) = needed.door_mut(door.id)
         {
-            door.bores_hang_on = BoreReference::Fitting;
+            door.bores_follow = BoreReference::Fitting;
         }
     }
     needed.records.clear();
-    place_box(job, box_index, &needed)
-}
-
-fn door_mut(wall_box: &mut WallBox, opening: usize) -> Option<&mut flapwright_model::door::Door> {
-    wall_box.openings.get_mut(opening)?.door.as_mut()
+    place_box(job, &needed)
 }
 
 fn panel_record(panel: &PanelReport, state: RecordState, revision: String) -> PanelRecord {
@@ -115,27 +94,4 @@ fn put(wall_box: &mut WallBox, record: PanelRecord) {
     wall_box.records.retain(|it| it.part != record.part);
     wall_box.records.push(record);
     wall_box.records.sort_by_key(|it| it.part);
-}
-
-/// One change for all boxes that the parts are of.
-fn changed(job: &Job, parts: &[PartId], change: impl Fn(&mut WallBox, Part, usize)) -> Edit {
-    let mut boxes: BTreeMap<usize, WallBox> = BTreeMap::new();
-    for id in parts {
-        let Some(wall_box) = job.boxes.get(id.box_index) else {
-            continue;
-        };
-        let changed = boxes
-            .entry(id.box_index)
-            .or_insert_with(|| wall_box.clone());
-        change(changed, id.part, id.box_index);
-    }
-    let edits = boxes
-        .into_iter()
-        .filter(|(index, with)| job.boxes.get(*index) != Some(with))
-        .map(|(index, with)| Edit::ReplaceBox {
-            index,
-            with: Box::new(with),
-        })
-        .collect();
-    Edit::Together(edits)
 }

@@ -3,13 +3,14 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::edit::{Edit, apply};
 use flapwright_model::job::Job;
 use flapwright_model::validate::validate_box;
 
 use crate::checks::{BoxContext, look_at_box, look_at_job};
 use crate::finding::{Finding, Severity};
-use crate::inspect::{Inspector, inspect};
+use crate::inspect::{Inspector, inspect, tell_apart};
 use crate::inspection::{BoxReport, Inspection};
 use crate::place_words::PlaceWords;
 use crate::placement::place_box;
@@ -48,7 +49,7 @@ struct RemedyTrial<'a> {
     boxes: Vec<Arc<BoxReport>>,
     before: &'a [Finding],
     /// The stops before any remedy.
-    stops: BTreeSet<(&'a str, &'a str)>,
+    stops: BTreeSet<(&'a str, &'a [Topic])>,
 }
 
 impl<'a> RemedyTrial<'a> {
@@ -62,35 +63,35 @@ impl<'a> RemedyTrial<'a> {
     }
 
     fn is_safe(&mut self, finding: &Finding, edit: &Edit) -> bool {
-        let Edit::ReplaceBox { index, with } = edit else {
+        let Edit::ReplaceBox { id, with } = edit else {
             return false;
         };
-        if self.job.boxes.get(*index).is_none() || !validate_box(&self.job, *index, with).is_empty()
-        {
+        let found = self.job.boxes.iter().position(|it| it.id == *id);
+        let Some(index) = found.filter(|_| validate_box(&self.job, with).is_empty()) else {
             return false;
-        }
-        let described = std::mem::replace(&mut self.job.boxes[*index], (**with).clone());
-        let changed = Arc::new(place_box(&self.job, *index, with));
-        let report = std::mem::replace(&mut self.boxes[*index], changed);
-        let safe = self.is_better(*index, finding);
-        self.job.boxes[*index] = described;
-        self.boxes[*index] = report;
+        };
+        let described = std::mem::replace(&mut self.job.boxes[index], (**with).clone());
+        let changed = Arc::new(place_box(&self.job, with));
+        let report = std::mem::replace(&mut self.boxes[index], changed);
+        let safe = self.is_better(index, finding);
+        self.job.boxes[index] = described;
+        self.boxes[index] = report;
         safe
     }
 
     /// Whether the job as it is now is better for a change of one box.
     fn is_better(&self, index: usize, finding: &Finding) -> bool {
-        let context = BoxContext::new(&self.job, &self.job.boxes[index], &self.boxes[index]);
+        let wall_box = &self.job.boxes[index];
+        let context = BoxContext::new(&self.job, wall_box, &self.boxes[index]);
         let mut after = Vec::new();
         look_at_box(&context, &mut after);
         look_at_job(&self.job, &self.boxes, &mut after);
-        PlaceWords::of(&self.boxes).name(&mut after);
+        tell_apart(&mut after);
         // Findings of the box itself and those between boxes: what other boxes have in themselves
         // is the same before and after.
         let of_box = |it: &&Finding| {
-            it.subjects
-                .iter()
-                .any(|subject| subject.box_index() == index)
+            let mut subjects = it.subjects.iter();
+            subjects.any(|subject| subject.box_id() == Some(wall_box.id))
         };
         let after_of_box: Vec<&Finding> = after.iter().filter(of_box).collect();
         let before_of_box: Vec<&Finding> = self.before.iter().filter(of_box).collect();
@@ -107,8 +108,8 @@ fn is_stop(finding: &&Finding) -> bool {
     finding.severity == Severity::Stop
 }
 
-fn key(finding: &Finding) -> (&str, &str) {
-    (finding.check, finding.place.as_str())
+fn key(finding: &Finding) -> (&str, &[Topic]) {
+    (finding.check, finding.about.as_slice())
 }
 
 fn count(findings: &[&Finding]) -> (usize, usize) {
@@ -121,7 +122,7 @@ fn count(findings: &[&Finding]) -> (usize, usize) {
 pub struct AppliedRemedy {
     /// Name of the check whose finding it cleared.
     pub check: &'static str,
-    /// Where the finding was.
+    /// Where the finding was, in words.
     pub place: String,
     /// What was done.
     pub title: String,
@@ -187,7 +188,7 @@ fn first_safe(job: &Job, inspection: &Inspection) -> Option<(AppliedRemedy, Edit
         .min_by_key(|(left, _)| *left)?;
     let applied = AppliedRemedy {
         check: finding.check,
-        place: finding.place.clone(),
+        place: PlaceWords::of(job, inspection).place(finding),
         title: remedy.title.clone(),
     };
     Some((applied, remedy.edit.clone()))

@@ -2,6 +2,7 @@
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Card, OpeningKind};
+use flapwright_model::change::first_size;
 use flapwright_model::door::{Door, FittingChoice, Leaf, Leaves, TypedMass};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
@@ -37,14 +38,11 @@ const DEPTH: f64 = 1000.0;
 /// reveals of 3 mm, so that only the door decides. `None` when no card is for that opening kind.
 #[must_use]
 pub fn job_for(materials: Vec<Material>, cards: Vec<Card>, door: &AskedDoor) -> Option<Job> {
-    let card = cards.iter().find(|card| card.kind == door.kind)?;
-    let fitting = FittingChoice {
-        card: card.name.clone(),
-        size: card.sizes.first()?.name.clone(),
-        packing: 0.0,
-    };
     let mut job = Job::empty(materials, cards);
+    let used = job.cards.iter().find(|used| used.card.kind == door.kind)?;
+    let fitting = first_size(&job, used.id, 0.0)?;
     job.boxes.push(quick_box(door, fitting));
+    job.give_ids();
     Some(job)
 }
 
@@ -116,19 +114,21 @@ pub fn sample_job(materials: Vec<Material>, card: Card, size: &str) -> Option<Jo
     } else {
         Leaves::One(leaf)
     };
+    let name = card.name.clone();
+    let mut job = Job::empty(materials, vec![card]);
     let door = Door {
         fitting: Some(FittingChoice {
-            card: card.name.clone(),
+            card: job.cards.first()?.id,
             size: size.to_owned(),
             packing: 0.0,
         }),
         ..Door::overlay(reveals, leaves)
     };
     let wall_box = WallBox {
-        name: card.name.clone(),
+        name,
         ..WallBox::plain([width, height, depth], panel, &material, Some(door))
     };
-    let mut job = Job::empty(materials, vec![card]);
     job.boxes.push(wall_box);
+    job.give_ids();
     Some(job)
 }

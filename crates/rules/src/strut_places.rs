@@ -1,11 +1,11 @@
-//! The question where the anchors of a gas strut may go, put for the door of an opening.
+//! The question where the anchors of a gas strut may go, put for a door.
 
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::card::{Card, OpeningKind, Span};
+use flapwright_model::card::{OpeningKind, Span};
 use flapwright_model::edit::Edit;
-use flapwright_model::job::Job;
+use flapwright_model::id::{CardId, DoorId};
+use flapwright_model::job::{Job, UsedCard};
 use flapwright_model::lift::Lift;
-use flapwright_model::part::Subject;
 use flapwright_motion::closed::ClosedDoor;
 use flapwright_motion::drive::DriveState;
 use flapwright_motion::gravity::Weights;
@@ -15,7 +15,7 @@ use flapwright_motion::strut_mounts::{
 };
 
 use crate::inspection::{BoxReport, DoorReport};
-use crate::mechanics::{offer, pick_named};
+use crate::mechanics::{offer, pick_size};
 
 /// Kept clear of edges, shelf and the panel above, mm. Common practice, no source: half a strut's
 /// body and a little.
@@ -30,8 +30,8 @@ const BRACKET: Span = Span {
 /// to another thread.
 #[derive(Debug, Clone)]
 pub struct StrutPlaces {
-    /// Name of the card.
-    pub card: String,
+    /// The card.
+    pub card: CardId,
     /// Its sizes with a strut; a strut is named after its size.
     pub struts: Vec<StrutOnHand>,
     /// Limits that keep the anchors inside the clear box and on the door's back.
@@ -50,35 +50,36 @@ fn strut_door<'a>(
     job: &'a Job,
     wall_box: &WallBox,
     report: &'a BoxReport,
-    opening: usize,
-) -> Option<(&'a Card, &'a DoorReport, &'a Motion)> {
-    let its_door = wall_box.openings.get(opening)?.door.as_ref()?;
-    let choice = its_door.fitting.as_ref()?;
-    let card = job.card(&choice.card)?;
-    let door = report.openings.get(opening)?.door.as_ref()?;
+    door: DoorId,
+) -> Option<(&'a UsedCard, &'a DoorReport, &'a Motion)> {
+    let choice = wall_box.door(door)?.fitting.as_ref()?;
+    let used = job.cards.iter().find(|it| it.id == choice.card)?;
+    let card = &used.card;
+    let door = report.door(door)?;
     let motion = door.motion.as_ref()?.as_ref().ok()?;
     let strut = matches!(card.size(&choice.size)?.lift, Lift::Strut(_));
     (card.kind == OpeningKind::TopHingedFlap && strut && door.weighed.is_some())
-        .then_some((card, door, motion))
+        .then_some((used, door, motion))
 }
 
-/// Whether there is a question to put for the door of an opening, see [`strut_places`].
+/// Whether there is a question to put for a door, see [`strut_places`].
 #[must_use]
-pub fn has_strut(job: &Job, wall_box: &WallBox, report: &BoxReport, opening: usize) -> bool {
-    strut_door(job, wall_box, report, opening).is_some()
+pub fn has_strut(job: &Job, wall_box: &WallBox, report: &BoxReport, door: DoorId) -> bool {
+    strut_door(job, wall_box, report, door).is_some()
 }
 
-/// The question for the door of an opening; `None` unless it is a top-hinged flap on a card whose
+/// The question for a door; `None` unless it is a top-hinged flap on a card whose
 /// chosen size has a strut.
 #[must_use]
 pub fn strut_places(
     job: &Job,
     wall_box: &WallBox,
     report: &BoxReport,
-    opening: usize,
+    door: DoorId,
 ) -> Option<StrutPlaces> {
-    let (card, door, motion) = strut_door(job, wall_box, report, opening)?;
-    let place = report.openings.get(opening)?;
+    let place = report.opening_of(door)?;
+    let (used, door, motion) = strut_door(job, wall_box, report, door)?;
+    let card = &used.card;
     let mass = door.weighed.as_ref()?;
     let struts = card
         .sizes
@@ -98,7 +99,7 @@ pub fn strut_places(
     let leaf = door.closed.leaves.first()?;
     let underside = door.closed.underside_y;
     Some(StrutPlaces {
-        card: card.name.clone(),
+        card: used.id,
         struts,
         limits: MountLimits {
             box_down: within(0.0, room.clear_down),
@@ -155,14 +156,14 @@ impl StrutPlaces {
 }
 
 /// The change that puts the anchors of an answer into their size of the card, and gives the door
-/// of the opening that size. The bores of the card stay as they are: no card says which of them
+/// that size. The bores of the card stay as they are: no card says which of them
 /// carry an anchor.
 #[must_use]
-pub fn use_anchors(job: &Job, subject: Subject, card: &str, answer: &MountAnswer) -> Option<Edit> {
+pub fn use_anchors(job: &Job, door: DoorId, card: CardId, answer: &MountAnswer) -> Option<Edit> {
     let mut cards = job.cards.clone();
-    let size = cards
-        .iter_mut()
-        .find(|it| it.name == card)?
+    let used = cards.iter_mut().find(|it| it.id == card)?;
+    let size = used
+        .card
         .sizes
         .iter_mut()
         .find(|it| it.name == answer.name)?;
@@ -170,6 +171,6 @@ pub fn use_anchors(job: &Job, subject: Subject, card: &str, answer: &MountAnswer
         return None;
     };
     *strut = answer.strut;
-    let picked = pick_named(job, subject, card, &answer.name)?;
+    let picked = pick_size(job, door, card, &answer.name)?;
     Some(Edit::Together(vec![Edit::ReplaceCards(cards), picked]))
 }

@@ -70,12 +70,12 @@ impl Trial {
             box_height: Some(box_height),
         };
         let mut job = job_for(vec![material], vec![card.clone()], &door)?;
-        let door = job.boxes.first_mut()?.openings.first_mut()?.door.as_mut()?;
+        let door = job.boxes.first_mut()?.body.door.as_mut()?;
         door.fitting.as_mut()?.size.clone_from(&size.name);
         if !validate(&job).is_empty() {
             return None;
         }
-        let report = place_box(&job, 0, job.boxes.first()?);
+        let report = place_box(&job, job.boxes.first()?);
         Some(Self { job, report })
     }
 
@@ -98,6 +98,6 @@ impl Trial {
     /// The door as placed.
     #[must_use]
     pub fn door(&self) -> Option<&DoorReport> {
-        self.report.openings.first()?.door.as_ref()
+        self.report.doors().next()
     }
 }

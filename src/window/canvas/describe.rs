@@ -2,8 +2,7 @@
 
 use flapwright_model::card::Depth;
 use flapwright_model::length::show_length;
-use flapwright_model::part::{BoreId, PartId, Subject};
-use flapwright_rules::inspection::PanelReport;
+use flapwright_model::part::{BoreId, Subject};
 
 use super::Shown;
 
@@ -11,29 +10,35 @@ use super::Shown;
 pub(crate) fn describe(subject: Subject, shown: &Shown<'_>) -> Option<String> {
     let length = |mm: f64| show_length(mm, shown.job.unit);
     match subject {
-        Subject::Box(index) => {
-            let report = shown.inspection.boxes.get(index)?;
+        Subject::Box(id) => {
+            let report = shown.inspection.report(id)?;
             let [w, h, d] = report.outer.map(length);
             Some(format!("{}: {w} wide, {h} high, {d} deep", report.name))
         }
-        Subject::Opening { box_index, opening } => {
-            let report = shown
-                .inspection
-                .boxes
-                .get(box_index)?
-                .openings
-                .get(opening)?;
-            let size = report.clear.size();
+        Subject::Opening(id, opening) => {
+            let report = shown.inspection.report(id)?;
+            let size = report.opening(opening)?.clear.size();
             Some(format!(
                 "opening {}: {} wide, {} high, {} deep",
-                opening + 1,
+                report.number_of(opening),
                 length(size.width),
                 length(size.height),
                 length(size.depth)
             ))
         }
+        Subject::Door(_, door) => {
+            let edges = shown.inspection.door(door)?.edges;
+            let (width, height) = (edges.right - edges.left, edges.top - edges.bottom);
+            Some(format!(
+                "door: {} wide, {} high",
+                length(width),
+                length(height)
+            ))
+        }
+        Subject::Obstacle(id) => Some(shown.job.room.obstacle(id)?.name.clone()),
+        Subject::Card(_) => None,
         Subject::Part(part) => {
-            let panel = panel(part, shown)?;
+            let panel = shown.inspection.panel(part)?;
             let [u, v] = panel.size.map(length);
             let thick = length(panel.thickness);
             let bores = match panel.bores.len() {
@@ -47,7 +52,7 @@ pub(crate) fn describe(subject: Subject, shown: &Shown<'_>) -> Option<String> {
             ))
         }
         Subject::Bore(BoreId { part, number }) => {
-            let panel = panel(part, shown)?;
+            let panel = shown.inspection.panel(part)?;
             let bore = panel.bores.iter().find(|bore| bore.number == number)?;
             let (u, v) = bore.at.uv();
             let depth = match bore.drill.depth {
@@ -64,14 +69,4 @@ pub(crate) fn describe(subject: Subject, shown: &Shown<'_>) -> Option<String> {
             ))
         }
     }
-}
-
-fn panel<'a>(id: PartId, shown: &Shown<'a>) -> Option<&'a PanelReport> {
-    shown
-        .inspection
-        .boxes
-        .get(id.box_index)?
-        .panels
-        .iter()
-        .find(|panel| panel.id == id)
 }

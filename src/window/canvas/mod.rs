@@ -10,6 +10,7 @@ use std::sync::Arc;
 use egui::{CursorIcon, EventFilter, Key, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 use flapwright_drawing::list::DisplayList;
 use flapwright_drawing::views::{self, Around, ViewOptions};
+use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 use flapwright_model::part::Subject;
 use flapwright_rules::finding::Severity;
@@ -69,7 +70,7 @@ struct Fitted {
     dimensions: bool,
 }
 
-type FitKey = (u64, usize, [u32; 2], [bool; 2]);
+type FitKey = (u64, BoxId, [u32; 2], [bool; 2]);
 
 impl CanvasState {
     /// Moves the drawing by screen points.
@@ -221,7 +222,7 @@ fn fitted(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) ->
     }
     let size = [room.width().to_bits(), room.height().to_bits()];
     let extra = [!shown.lit.is_empty(), shown.dimensions];
-    let key = (shown.revision, shown.report.box_index, size, extra);
+    let key = (shown.revision, shown.report.id, size, extra);
     if let Some((known, fitted)) = state.fitted
         && known == key
     {
@@ -266,14 +267,10 @@ fn layout(
     (scale, s, dimensions): (f64, f64, bool),
     ghost: Option<Arc<BoxReport>>,
 ) -> DisplayList {
-    let around = shown
-        .job
-        .boxes
-        .get(shown.report.box_index)
-        .map(|it| Around {
-            room: shown.job.room.clone(),
-            place: it.place,
-        });
+    let around = shown.job.box_by_id(shown.report.id).map(|it| Around {
+        room: shown.job.room.clone(),
+        place: it.place,
+    });
     let options = ViewOptions {
         scale,
         s,

@@ -3,13 +3,15 @@
 use std::path::{Path, PathBuf};
 
 use egui::Context;
-use flapwright_export::{safe_file_name, write_atomic};
-use flapwright_library::{Library, read_record};
+use flapwright_files::library::{Library, read_record};
+use flapwright_files::{read_limited, safe_file_name, write_atomic};
 use flapwright_model::card::Card;
-use flapwright_model::card_draft::CardDraft;
-use flapwright_model::card_record::Signature;
-use flapwright_model::edit::Edit;
+use flapwright_model::card_draft::{CardDraft, LARGEST_DRAFT};
+use flapwright_model::card_record::{LARGEST_RECORD, Signature};
 use flapwright_model::file::write_card;
+
+use flapwright_session::action::Action;
+use flapwright_session::outcome::Outcome;
 
 use super::{CardCommand, CardDiffers, CardList, Page};
 use crate::window::app::{App, Purpose, release_keyboard};
@@ -18,8 +20,8 @@ use crate::window::dialogs::{Dialog, Next};
 use crate::window::status_line::Status;
 use crate::window::today::today;
 
-/// How much of a file is looked at to tell whether it is a card.
-const LARGEST_LOOK: u64 = 4 * 1024 * 1024;
+/// How much of a file is looked at to tell whether it is a card, bytes.
+const TELLING: usize = 64 * 1024;
 
 impl App {
     /// Does one thing with cards.
@@ -27,7 +29,7 @@ impl App {
         match command {
             CardCommand::List => {
                 release_keyboard(ctx);
-                self.view.playing = None;
+                self.act(ctx, Action::StopDoor);
                 self.cards.page = Some(Page::List);
                 self.cards.look_at_library();
             }
@@ -39,8 +41,8 @@ impl App {
                 };
             }
             CardCommand::New(kind) => self.open_card(CardDraft::blank(kind)),
-            CardCommand::Edit(index) => {
-                if let Some(card) = self.document.job().cards.get(index) {
+            CardCommand::Edit(id) => {
+                if let Some(card) = self.session.job().card_by_id(id) {
                     let draft = CardDraft::of_card(card);
                     self.open_card(draft);
                 }
@@ -84,14 +86,14 @@ impl App {
             }
             CardCommand::Import => self.ask_path(ctx, Purpose::ImportCard, Ask::OpenCard),
             CardCommand::ImportPath(path) => self.import_card(ctx, &path),
-            CardCommand::Export(index) => {
-                if let Some(card) = self.document.job().cards.get(index) {
+            CardCommand::Export(id) => {
+                if let Some(card) = self.session.job().card_by_id(id) {
                     let (text, name) = (write_card(card), card.name.clone());
                     self.ask_card_file(ctx, text, &name);
                 }
             }
-            CardCommand::JobCardIntoLibrary(index) => {
-                if let Some(card) = self.document.job().cards.get(index).cloned() {
+            CardCommand::JobCardIntoLibrary(id) => {
+                if let Some(card) = self.session.job().card_by_id(id).cloned() {
                     self.put_in_library(ctx, &card);
                 }
             }
@@ -105,8 +107,8 @@ impl App {
                     self.open_card(CardDraft::of_card(&card));
                 }
             }
-            CardCommand::Compare(index) => {
-                let card = self.document.job().cards.get(index);
+            CardCommand::Compare(id) => {
+                let card = self.session.job().card_by_id(id);
                 let other = card.and_then(|card| self.cards.shelf.named(&card.name).next());
                 if let (Some(card), Some(other)) = (card, other) {
                     let differs = CardDiffers::new(card, other.card(), "the library");
@@ -122,10 +124,8 @@ impl App {
     }
 
     fn open_card(&mut self, draft: CardDraft) {
-        let Self {
-            cards, document, ..
-        } = self;
-        cards.open(draft, &document.job().materials);
+        let Self { cards, session, .. } = self;
+        cards.open(draft, &session.job().materials);
     }
 
     fn library_card(&self, index: usize) -> Option<Card> {
@@ -169,54 +169,28 @@ impl App {
 
     /// Puts a card into the job as one step; whether the job took it.
     fn put_card(&mut self, ctx: &Context, card: Card) -> bool {
-        let mut cards = self.document.job().cards.clone();
-        let name = card.name.clone();
-        let label = match cards.iter_mut().find(|it| it.name == name) {
-            Some(before) if *before == card => {
-                self.status = Status::done(format!("The job has {name} as it is already"));
-                return true;
-            }
-            Some(before) => {
-                *before = card;
-                format!("card {name}: changed")
-            }
-            None => {
-                cards.push(card);
-                format!("card {name}: added")
-            }
-        };
-        let changed = self
-            .document
-            .change(label.clone(), Edit::ReplaceCards(cards), None);
-        match changed {
-            Ok(()) => {
-                self.view.fields.clear();
-                self.status = Status::done(label);
-                true
-            }
-            Err(problems) => {
-                let lines: Vec<String> = problems
-                    .iter()
-                    .map(|it| format!("{} {}; {}", it.field, it.what, it.remedy))
-                    .collect();
-                let text = format!(
-                    "The job does not go with this card, and is as it was.\n\n{}",
-                    lines.join("\n")
-                );
-                self.tell(ctx, "Card not used", text);
-                false
-            }
+        let outcome = self.session.apply(Action::PutCard(Box::new(card)));
+        if let Outcome::Refused { problems, .. } = &outcome {
+            let lines: Vec<String> = problems
+                .iter()
+                .map(|it| format!("{} {}; {}", it.field, it.what, it.remedy))
+                .collect();
+            let text = format!(
+                "The job does not go with this card, and is as it was.\n\n{}",
+                lines.join("\n")
+            );
+            self.tell(ctx, "Card not used", text);
+            return false;
         }
+        self.view.fields.clear();
+        self.tell_outcome(ctx, outcome);
+        true
     }
 
     /// Takes a card from elsewhere into the job; asks where the job has another one of its name.
     fn take_card(&mut self, ctx: &Context, card: Card, from: &str) {
-        let mine = self
-            .document
-            .job()
-            .cards
-            .iter()
-            .find(|it| it.name == card.name);
+        let mine = self.session.job().card_named(&card.name);
+        let mine = mine.map(|used| &used.card);
         match mine {
             Some(mine) if *mine != card => {
                 let differs = CardDiffers::new(mine, &card, from);
@@ -237,7 +211,7 @@ impl App {
         };
         let name = card.name.clone();
         let by = Signature {
-            who: self.document.job().title_block.creator.clone(),
+            who: self.session.job().title_block.creator.clone(),
             when: today(),
             note: String::new(),
         };
@@ -383,11 +357,7 @@ impl CardList {
 
 /// A half typed card, if a file holds one.
 fn half_typed(path: &Path) -> Option<CardDraft> {
-    let bytes = std::fs::metadata(path).ok()?;
-    if !bytes.is_file() || bytes.len() > LARGEST_LOOK {
-        return None;
-    }
-    let text = std::fs::read_to_string(path).ok()?;
+    let text = read_limited(path, LARGEST_DRAFT).ok()?;
     // Every field of a draft may be left out; one of a draft alone must be there.
     let telling = text
         .lines()
@@ -397,17 +367,12 @@ fn half_typed(path: &Path) -> Option<CardDraft> {
 
 /// Whether a file dropped on the window is a card's and no job's.
 pub(crate) fn looks_like_card(path: &Path) -> bool {
-    use std::io::Read as _;
-    let Ok(file) = std::fs::File::open(path) else {
+    let Ok(text) = read_limited(path, LARGEST_RECORD) else {
         return false;
     };
-    let mut start = Vec::new();
-    if file.take(64 * 1024).read_to_end(&mut start).is_err() {
-        return false;
-    }
-    let text = String::from_utf8_lossy(&start);
+    let start = &text[..text.floor_char_boundary(TELLING)];
     let begins = |name: &str| {
-        text.lines().any(|line| {
+        start.lines().any(|line| {
             let field = line.trim_start();
             line.len() - field.len() <= 4
                 && field

@@ -1,9 +1,11 @@
 //! Fields of the card form: text as the paper has it, choices, and where Enter leads.
 
+use std::borrow::Cow;
 use std::collections::HashMap;
 
 use egui::text::{CCursor, CCursorRange};
 use egui::{EventFilter, Id, Key, Label, Modifiers, RichText, Sense, TextEdit, Ui, WidgetInfo};
+use flapwright_model::field::{Fields, Kind, Value};
 use flapwright_model::validate::Problem;
 
 use super::table::TableState;
@@ -97,6 +99,118 @@ impl Board<'_> {
         });
     }
 
+    /// Rows of fields of a part of the draft; what the part does not have is left out. Two that
+    /// follow each other and are of one thing, e.g. down and back of a pivot, share a row.
+    pub(crate) fn fields<F: Fields>(
+        &mut self,
+        ui: &mut Ui,
+        at: &str,
+        part: &mut F::Part,
+        fields: &[F],
+    ) {
+        let there: Vec<F> = fields
+            .iter()
+            .copied()
+            .filter(|field| field.get(part).is_some())
+            .collect();
+        let mut rest = there.as_slice();
+        while let [first, more @ ..] = rest {
+            rest = more;
+            match more {
+                [second, more @ ..] if of_one_thing(*first, *second) => {
+                    rest = more;
+                    self.pair_of(ui, at, part, [*first, *second]);
+                }
+                _ => self.field(ui, at, part, *first),
+            }
+        }
+    }
+
+    /// A row of one field.
+    pub(crate) fn field<F: Fields>(&mut self, ui: &mut Ui, at: &str, part: &mut F::Part, field: F) {
+        if let Some(value) = self.asked(ui, at, part, field) {
+            // The value is of the field's own kind, and the part has the field.
+            let _set = field.set(part, &value);
+        }
+    }
+
+    /// A row of one field; another value for it, if one was typed or chosen. It is not set.
+    pub(crate) fn asked<F: Fields>(
+        &mut self,
+        ui: &mut Ui,
+        at: &str,
+        part: &F::Part,
+        field: F,
+    ) -> Option<Value<'static>> {
+        let now = field.get(part)?;
+        let info = field.info();
+        let path = path_of(at, field);
+        let value = ui
+            .horizontal(|ui| {
+                word_ui(ui, info.label, info.meaning, WORD);
+                let width = match info.kind {
+                    Kind::Text { .. } => (ui.available_width() - 12.0).clamp(80.0, 420.0),
+                    _ => NUMBER,
+                };
+                self.control(ui, &path, &field.name(), width, info.kind, &now)
+            })
+            .inner;
+        self.told(ui, &path);
+        value
+    }
+
+    /// Two fields in a row, e.g. down and back of a pivot.
+    fn pair_of<F: Fields>(&mut self, ui: &mut Ui, at: &str, part: &mut F::Part, pair: [F; 2]) {
+        ui.horizontal(|ui| {
+            let info = pair[0].info();
+            word_ui(ui, thing_of(info.name), info.meaning, WORD);
+            for field in pair {
+                let Some(now) = field.get(part) else { continue };
+                let info = field.info();
+                ui.label(RichText::new(info.label).color(tokens(ui).text_soft));
+                let path = path_of(at, field);
+                let asked = self.control(ui, &path, &field.name(), NUMBER - 14.0, info.kind, &now);
+                if let Some(value) = asked {
+                    let _set = field.set(part, &value);
+                }
+            }
+        });
+        for field in pair {
+            self.told(ui, &path_of(at, field));
+        }
+    }
+
+    /// The control of a field alone; another value, if one was typed or chosen.
+    fn control(
+        &mut self,
+        ui: &mut Ui,
+        path: &str,
+        name: &str,
+        width: f32,
+        kind: Kind,
+        now: &Value<'_>,
+    ) -> Option<Value<'static>> {
+        match (kind, now) {
+            (Kind::Choice(choices), Value::Choice(now)) => {
+                let all: Vec<(&str, &str)> = choices.iter().map(|it| (it.name, it.label)).collect();
+                let mut chosen = choices.iter().map(|it| it.name).find(|it| it == now)?;
+                self.bare_choice(ui, path, name, &mut chosen, &all)
+                    .then_some(Value::Choice(Cow::Borrowed(chosen)))
+            }
+            (Kind::Flag, Value::Flag(now)) => {
+                let mut chosen = *now;
+                self.bare_choice(ui, path, name, &mut chosen, &NO_YES)
+                    .then_some(Value::Flag(chosen))
+            }
+            (_, Value::Text(now)) => {
+                let mut text = now.clone().into_owned();
+                self.bare(ui, path, name, width, &mut text);
+                (text != *now).then_some(Value::Text(Cow::Owned(text)))
+            }
+            _ => None,
+        }
+    }
+
     /// A number or short text with its word before it.
     pub(crate) fn number(
         &mut self,
@@ -111,44 +225,6 @@ impl Board<'_> {
             self.bare(ui, path, word, NUMBER, text);
         });
         self.told(ui, path);
-    }
-
-    /// A line of text with its word before it.
-    pub(crate) fn text(
-        &mut self,
-        ui: &mut Ui,
-        path: &str,
-        word: &str,
-        hint: &str,
-        text: &mut String,
-    ) {
-        ui.horizontal(|ui| {
-            word_ui(ui, word, hint, WORD);
-            let width = (ui.available_width() - 12.0).clamp(80.0, 420.0);
-            self.bare(ui, path, word, width, text);
-        });
-        self.told(ui, path);
-    }
-
-    /// Two numbers in a row, e.g. down and back of a pivot.
-    pub(crate) fn pair(
-        &mut self,
-        ui: &mut Ui,
-        word: &str,
-        hint: &str,
-        fields: [(&str, &str, &mut String); 2],
-    ) {
-        let paths = fields.each_ref().map(|field| field.0.to_owned());
-        ui.horizontal(|ui| {
-            word_ui(ui, word, hint, WORD);
-            for (path, short, text) in fields {
-                ui.label(RichText::new(short).color(tokens(ui).text_soft));
-                self.bare(ui, path, &format!("{word}, {short}"), NUMBER - 14.0, text);
-            }
-        });
-        for path in &paths {
-            self.told(ui, path);
-        }
     }
 
     /// The field alone. Enter goes on to the next one.
@@ -275,18 +351,29 @@ impl Board<'_> {
         *now = *value;
         true
     }
+}
 
-    /// Yes or no.
-    pub(crate) fn tick(
-        &mut self,
-        ui: &mut Ui,
-        path: &str,
-        word: &str,
-        hint: &str,
-        now: &mut bool,
-    ) -> bool {
-        self.choice(ui, path, word, hint, now, &[(false, "no"), (true, "yes")])
-    }
+/// What a field that is true or not may be.
+const NO_YES: [(bool, &str); 2] = [(false, "no"), (true, "yes")];
+
+/// The path of a field of the part that stands at a path; the draft itself stands at none.
+fn path_of<F: Fields>(at: &str, field: F) -> String {
+    let path = format!("{at}{}", field.path());
+    path.strip_prefix('.').map_or(path.clone(), str::to_owned)
+}
+
+/// What a field is of, where two share a row: their names are that, a comma and the label.
+fn thing_of(name: &str) -> &str {
+    name.rsplit_once(", ").map_or("", |it| it.0)
+}
+
+fn of_one_thing<F: Fields>(first: F, second: F) -> bool {
+    let thing = |field: F| {
+        let info = field.info();
+        let thing = thing_of(info.name);
+        (info.name.len() == thing.len() + 2 + info.label.len()).then_some(thing)
+    };
+    thing(first).is_some_and(|it| !it.is_empty() && Some(it) == thing(second))
 }
 
 /// The word before a field.

@@ -1,186 +1,87 @@
 //! The steps with bores: a row for each, with the datum of each distance under its number.
 
+use std::borrow::Cow;
+
 use egui::Ui;
 use flapwright_model::card::LeafEdge;
 use flapwright_model::card_draft::{
-    AcrossDatum, BackDatum, CardDraft, DownDatum, DraftDoorBore, DraftDoorGroup, DraftDrill,
-    DraftEdgeRange, DraftSideBore, DraftSpread, DraftTopBore, DraftTopGroup, Grid,
+    AcrossDatum, BackDatum, CardDraft, DownDatum, DraftDoorBore, DraftDoorGroup, DraftEdgeRange,
+    DraftSpread, DraftTopBore, DraftTopGroup, Grid,
+};
+use flapwright_model::field::{
+    Choice, Choices, DraftDoorBoreField, DraftField, DraftSideBoreField, DraftTopBoreField,
+    EdgeRangeField, Fields, SpreadField, Value,
 };
 use flapwright_model::part::LeafId;
 
 use super::board::Board;
+use super::rows::{cells, take_cells};
 use super::table::{Column, Outcome, Table, table_ui};
 use crate::window::tokens::{bold, tokens};
 
-/// The cells that say what is drilled, after the two distances.
-const DRILL: [(&str, f32); 4] = [
-    ("diameter", 72.0),
-    ("depth", 72.0),
-    ("what it is for", 140.0),
-    ("pass", 38.0),
-];
-const DISTANCE: f32 = 140.0;
+/// Widths of the columns: two distances, diameter, depth, what it is for, pass.
+const WIDTHS: [f32; 6] = [140.0, 140.0, 72.0, 72.0, 140.0, 38.0];
 
-/// A bore as a row of a table.
-trait Row: Clone + Default {
-    /// Names of the fields of the two distances.
-    const NAMES: [&'static str; 2];
-    fn texts(&mut self) -> [&mut String; 2];
-    fn drill(&mut self) -> &mut DraftDrill;
-    /// Numbers of the datums in their lists.
-    fn datums(&self, lists: &Lists) -> [usize; 2];
-    fn set_datum(&mut self, lists: &Lists, column: usize, number: usize);
-    /// Counts from the hole before, as a new row of a list does.
-    fn onward(&mut self, lists: &Lists);
+/// The fields of a kind of bore that stand in its table.
+trait BoreFields: Fields {
+    /// The columns: the two distances, then what is drilled.
+    const COLUMNS: [Self; 6];
+    /// Where the two distances count from.
+    const DATUMS: [Self; 2];
 }
 
-/// What the bores of a list may count from.
-struct Lists {
-    down: Vec<DownDatum>,
-    across: Vec<AcrossDatum>,
+impl BoreFields for DraftSideBoreField {
+    const COLUMNS: [Self; 6] = Self::COLUMNS;
+    const DATUMS: [Self; 2] = [Self::DownFrom, Self::BackFrom];
 }
 
-impl Lists {
-    fn new(down: &[DownDatum], across: &[AcrossDatum]) -> Self {
-        Self {
-            down: down.to_vec(),
-            across: across.to_vec(),
-        }
-    }
-
-    fn down_words(&self) -> Vec<&'static str> {
-        self.down.iter().map(|it| it.words()).collect()
-    }
-
-    fn across_words(&self) -> Vec<&'static str> {
-        self.across.iter().map(|it| it.words()).collect()
-    }
-
-    fn down_at(&self, datum: DownDatum) -> usize {
-        number_of(&self.down, &datum)
-    }
-
-    fn across_at(&self, datum: AcrossDatum) -> usize {
-        number_of(&self.across, &datum)
-    }
+impl BoreFields for DraftTopBoreField {
+    const COLUMNS: [Self; 6] = Self::COLUMNS;
+    const DATUMS: [Self; 2] = [Self::AcrossFrom, Self::BackFrom];
 }
 
-/// Its number in a list; past the end where it is not in it.
-fn number_of<T: PartialEq>(list: &[T], datum: &T) -> usize {
-    list.iter().position(|it| it == datum).unwrap_or(list.len())
+impl BoreFields for DraftDoorBoreField {
+    const COLUMNS: [Self; 6] = Self::COLUMNS;
+    const DATUMS: [Self; 2] = [Self::AcrossFrom, Self::DownFrom];
 }
 
-impl Row for DraftSideBore {
-    const NAMES: [&'static str; 2] = ["down", "back"];
-    fn texts(&mut self) -> [&mut String; 2] {
-        [&mut self.down.by, &mut self.back.by]
-    }
-    fn drill(&mut self) -> &mut DraftDrill {
-        &mut self.drill
-    }
-    fn datums(&self, lists: &Lists) -> [usize; 2] {
-        [
-            lists.down_at(self.down.from),
-            number_of(&BackDatum::ALL, &self.back.from),
-        ]
-    }
-    fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {
-        if column == 0 {
-            self.down.from = lists.down.get(number).copied().unwrap_or_default();
-        } else {
-            self.back.from = BackDatum::ALL.get(number).copied().unwrap_or_default();
-        }
-    }
-    fn onward(&mut self, _: &Lists) {
-        self.down.from = DownDatum::HoleBefore;
-        self.back.from = BackDatum::HoleBefore;
-    }
-}
+/// What the two distances of the bores of a list may count from.
+type Datums = [Vec<Choice>; 2];
 
-impl Row for DraftTopBore {
-    const NAMES: [&'static str; 2] = ["across", "back"];
-    fn texts(&mut self) -> [&mut String; 2] {
-        [&mut self.across.by, &mut self.back.by]
-    }
-    fn drill(&mut self) -> &mut DraftDrill {
-        &mut self.drill
-    }
-    fn datums(&self, lists: &Lists) -> [usize; 2] {
-        [
-            lists.across_at(self.across.from),
-            number_of(&BackDatum::ALL, &self.back.from),
-        ]
-    }
-    fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {
-        if column == 0 {
-            self.across.from = lists.across.get(number).copied().unwrap_or_default();
-        } else {
-            self.back.from = BackDatum::ALL.get(number).copied().unwrap_or_default();
-        }
-    }
-    fn onward(&mut self, _: &Lists) {
-        self.across.from = AcrossDatum::HoleBefore;
-        self.back.from = BackDatum::HoleBefore;
-    }
-}
-
-impl Row for DraftDoorBore {
-    const NAMES: [&'static str; 2] = ["across", "down"];
-    fn texts(&mut self) -> [&mut String; 2] {
-        [&mut self.across.by, &mut self.down.by]
-    }
-    fn drill(&mut self) -> &mut DraftDrill {
-        &mut self.drill
-    }
-    fn datums(&self, lists: &Lists) -> [usize; 2] {
-        [
-            lists.across_at(self.across.from),
-            lists.down_at(self.down.from),
-        ]
-    }
-    fn set_datum(&mut self, lists: &Lists, column: usize, number: usize) {
-        if column == 0 {
-            self.across.from = lists.across.get(number).copied().unwrap_or_default();
-        } else {
-            self.down.from = lists.down.get(number).copied().unwrap_or_default();
-        }
-    }
-    fn onward(&mut self, _: &Lists) {
-        self.across.from = AcrossDatum::HoleBefore;
-        self.down.from = DownDatum::HoleBefore;
-    }
+fn listed<T: Choices>(datums: &[T]) -> Vec<Choice> {
+    datums
+        .iter()
+        .filter_map(|it| it.choice())
+        .copied()
+        .collect()
 }
 
 /// A table of bores; the outcome says which row is chosen.
-fn bores_ui<R: Row>(
+fn bores_ui<F>(
     ui: &mut Ui,
     board: &mut Board<'_>,
     (path, name): (&str, &str),
-    lists: &Lists,
-    first: [Vec<&'static str>; 2],
-    bores: &mut Vec<R>,
-) -> Outcome {
-    let mut columns = Vec::new();
-    for (title, datums) in R::NAMES.into_iter().zip(first) {
-        columns.push(Column {
-            datums,
-            ..Column::new(title, DISTANCE)
-        });
+    datums: &Datums,
+    bores: &mut Vec<F::Part>,
+) -> Outcome
+where
+    F: BoreFields,
+    F::Part: Default,
+{
+    let fields = F::COLUMNS;
+    let mut columns: Vec<Column> = fields
+        .iter()
+        .zip(WIDTHS)
+        .map(|(field, width)| Column::new(field.info().label, width))
+        .collect();
+    for (column, datums) in columns.iter_mut().zip(datums) {
+        column.datums = datums.iter().map(|it| it.label).collect();
     }
-    columns.extend(DRILL.map(|(title, width)| Column::new(title, width)));
     let mut grid = Grid::new(columns.iter().map(|column| column.title.clone()));
-    for bore in bores.iter_mut() {
-        grid.rows.push(cells(bore));
-    }
+    grid.rows = bores.iter().map(|it| cells(it, &fields)).collect();
     let field = |row: usize, column: usize| {
-        let at = format!("{path}[{row}]");
-        match column {
-            0 | 1 => R::NAMES.get(column).map(|name| format!("{at}.{name}")),
-            2 => Some(format!("{at}.drill.diameter")),
-            3 => Some(format!("{at}.drill.depth")),
-            _ => Some(format!("{at}.drill.purpose")),
-        }
-        .unwrap_or_default()
+        let path_of = |field: &F| format!("{path}[{row}]{}", field.path());
+        fields.get(column).map(path_of).unwrap_or_default()
     };
     // A further bore is mostly drilled like the one before it.
     let new_row = |grid: &Grid, at: usize| {
@@ -197,81 +98,80 @@ fn bores_ui<R: Row>(
         new_row: &new_row,
         datums: bores
             .iter()
-            .map(|bore| bore.datums(lists).to_vec())
+            .map(|bore| numbers::<F>(bore, datums).to_vec())
             .collect(),
     };
     let outcome = table_ui(ui, board, &sheet, &mut grid);
     if outcome.changed {
-        take(bores, lists, &grid, &outcome);
+        take::<F>(bores, datums, &grid, &outcome);
     }
     outcome
 }
 
-fn cells<R: Row>(bore: &mut R) -> Vec<String> {
-    let mut cells = bore.texts().map(|text| text.clone()).to_vec();
-    let drill = bore.drill();
-    cells.extend([
-        drill.diameter.clone(),
-        drill.depth.clone(),
-        drill.purpose.clone(),
-        drill.pass.to_string(),
-    ]);
-    cells
+/// The numbers of a bore's datums in their lists; past the end where one is not in it.
+fn numbers<F: BoreFields>(bore: &F::Part, datums: &Datums) -> [usize; 2] {
+    let number = |(field, list): (F, &Vec<Choice>)| {
+        let Some(Value::Choice(name)) = field.get(bore) else {
+            return list.len();
+        };
+        let at = list.iter().position(|it| it.name == name);
+        at.unwrap_or(list.len())
+    };
+    let [first, second] = F::DATUMS;
+    [number((first, &datums[0])), number((second, &datums[1]))]
+}
+
+/// A new bore; one that follows another counts from that.
+fn new_bore<F>(follows: bool) -> F::Part
+where
+    F: BoreFields,
+    F::Part: Default,
+{
+    let mut bore = F::Part::default();
+    for field in F::DATUMS.into_iter().filter(|_| follows) {
+        // All datums have this one.
+        let _set = field.set(&mut bore, &Value::Choice(Cow::Borrowed("HoleBefore")));
+    }
+    bore
 }
 
 /// Takes the cells of a table over into its bores.
-fn take<R: Row>(bores: &mut Vec<R>, lists: &Lists, grid: &Grid, outcome: &Outcome) {
+fn take<F>(bores: &mut Vec<F::Part>, datums: &Datums, grid: &Grid, outcome: &Outcome)
+where
+    F: BoreFields,
+    F::Part: Default,
+{
     if let Some(at) = outcome.inserted {
-        let mut bore = R::default();
-        if at > 0 {
-            bore.onward(lists);
-        }
-        bores.insert(at.min(bores.len()), bore);
+        bores.insert(at.min(bores.len()), new_bore::<F>(at > 0));
     }
     if let Some(at) = outcome.removed.filter(|at| *at < bores.len()) {
         bores.remove(at);
     }
     let before = bores.len();
-    bores.resize_with(grid.rows.len(), || {
-        let mut bore = R::default();
-        if before > 0 {
-            bore.onward(lists);
-        }
-        bore
-    });
+    bores.resize_with(grid.rows.len(), || new_bore::<F>(before > 0));
     for (row, bore) in bores.iter_mut().enumerate() {
-        for (column, text) in bore.texts().into_iter().enumerate() {
-            grid.cell(row, column).clone_into(text);
-        }
-        let drill = bore.drill();
-        grid.cell(row, 2).clone_into(&mut drill.diameter);
-        grid.cell(row, 3).clone_into(&mut drill.depth);
-        grid.cell(row, 4).clone_into(&mut drill.purpose);
-        if let Ok(pass) = grid.cell(row, 5).parse() {
-            drill.pass = pass;
-        }
+        take_cells(bore, &F::COLUMNS, grid, row);
     }
     if let Some((row, column, number)) = outcome.datum
         && let Some(bore) = bores.get_mut(row)
+        && let Some(field) = F::DATUMS.get(column)
+        && let Some(datum) = datums.get(column).and_then(|list| list.get(number))
     {
-        bore.set_datum(lists, column, number);
+        let _set = field.set(bore, &Value::Choice(Cow::Borrowed(datum.name)));
     }
-}
-
-fn back_words() -> Vec<&'static str> {
-    BackDatum::ALL.iter().map(|it| it.words()).collect()
 }
 
 /// Bores in the side.
 pub(super) fn side_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) {
-    let lists = Lists::new(DownDatum::on_side(draft.kind), &[]);
-    let first = [lists.down_words(), back_words()];
-    bores_ui(
+    let datums = [
+        listed(DownDatum::on_side(draft.kind)),
+        listed(&BackDatum::ALL),
+    ];
+    bores_ui::<DraftSideBoreField>(
         ui,
         board,
         ("side_bores", "Side bores"),
-        &lists,
-        first,
+        &datums,
         &mut draft.side_bores,
     );
     let counted = draft
@@ -280,14 +180,7 @@ pub(super) fn side_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft)
         .any(|bore| bore.down.from == DownDatum::SideTopEnd);
     if counted {
         ui.add_space(4.0);
-        let hint = "Distances from the top end of the side are reckoned back with it.";
-        board.number(
-            ui,
-            "paper.top_thickness",
-            "top in the paper",
-            hint,
-            &mut draft.paper.top_thickness,
-        );
+        board.field(ui, "", draft, DraftField::TopThickness);
     }
     hint_ui(ui);
 }
@@ -322,17 +215,12 @@ pub(super) fn top_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) 
             gone = Some(i);
         }
         let spread = group.spread.is_some();
-        let lists = Lists::new(&[], AcrossDatum::choices(spread, false));
-        let first = [lists.across_words(), back_words()];
+        let datums = [
+            listed(AcrossDatum::choices(spread, false)),
+            listed(&BackDatum::ALL),
+        ];
         let path = format!("{at}.bores");
-        bores_ui(
-            ui,
-            board,
-            (&path, "Top bores"),
-            &lists,
-            first,
-            &mut group.bores,
-        );
+        bores_ui::<DraftTopBoreField>(ui, board, (&path, "Top bores"), &datums, &mut group.bores);
         ui.add_space(8.0);
     }
     if let Some(i) = gone {
@@ -376,18 +264,16 @@ pub(super) fn door_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft)
             gone = Some(i);
         }
         let spread = group.spread.is_some();
-        let lists = Lists::new(
-            DownDatum::on_door(draft.kind),
-            AcrossDatum::choices(spread, true),
-        );
-        let first = [lists.across_words(), lists.down_words()];
+        let datums = [
+            listed(AcrossDatum::choices(spread, true)),
+            listed(DownDatum::on_door(draft.kind)),
+        ];
         let path = format!("{at}.bores");
-        let outcome = bores_ui(
+        let outcome = bores_ui::<DraftDoorBoreField>(
             ui,
             board,
             (&path, "Door bores"),
-            &lists,
-            first,
+            &datums,
             &mut group.bores,
         );
         if let Some(bore) = group.bores.get_mut(outcome.row) {
@@ -416,17 +302,13 @@ pub(super) fn door_ui(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft)
     };
     let side = from_edges(&|bore| bore.across.from == AcrossDatum::DoorSideEdge);
     let top = from_edges(&|bore| bore.down.from == DownDatum::DoorTopEdge);
-    if side {
-        let hint =
-            "How far the paper's door laps over the side; its distances are reckoned back with it.";
-        let text = &mut draft.paper.overlay_side;
-        board.number(ui, "paper.overlay_side", "overlay at the side", hint, text);
-    }
-    if top {
-        let hint =
-            "How far the paper's door laps over the top; its distances are reckoned back with it.";
-        let text = &mut draft.paper.overlay_top;
-        board.number(ui, "paper.overlay_top", "overlay at the top", hint, text);
+    for (asked, field) in [
+        (side, DraftField::OverlaySide),
+        (top, DraftField::OverlayTop),
+    ] {
+        if asked {
+            board.field(ui, "", draft, field);
+        }
     }
     hint_ui(ui);
 }
@@ -483,15 +365,8 @@ fn spread_ui(
 
 /// How many groups over which width.
 fn counts_ui(ui: &mut Ui, board: &mut Board<'_>, at: &str, spread: &mut DraftSpread) {
-    let hint = "From the inner face of each side to the middle of the outermost group.";
-    let path = format!("{at}.spread.end_inset");
-    board.number(
-        ui,
-        &path,
-        "outermost from the side",
-        hint,
-        &mut spread.end_inset,
-    );
+    let in_group = format!("{at}.spread");
+    board.field(ui, &in_group, spread, SpreadField::EndInset);
     let path = format!("{at}.spread.counts");
     let field = |row: usize, column: usize| {
         let title = if column == 0 { "up to width" } else { "count" };
@@ -526,38 +401,12 @@ fn allowed_ui(
             at.rsplit_once('[').map_or(at, |it| it.0),
         ))
         .show(ui, |ui| {
-            let hint = "Whether the paper allows this bore in a leaf of glass or metal.";
-            let path = format!("{at}.in_glass_or_metal");
-            board.tick(
-                ui,
-                &path,
-                "in glass or metal",
-                hint,
-                &mut bore.in_glass_or_metal,
-            );
+            board.field(ui, at, bore, DraftDoorBoreField::InGlassOrMetal);
             let mut gone = None;
             for (k, range) in bore.edge_ranges.iter_mut().enumerate() {
                 let at = format!("{at}.edge_ranges[{k}]");
-                let edges = [
-                    (LeafEdge::Top, "top edge"),
-                    (LeafEdge::OwnSide, "side edge"),
-                    (LeafEdge::Bottom, "bottom edge"),
-                ];
-                let hint = "From the middle of the bore to this edge of its leaf.";
-                board.choice(
-                    ui,
-                    &format!("{at}.edge"),
-                    "distance to the",
-                    hint,
-                    &mut range.edge,
-                    &edges,
-                );
-                let (least, most) = (format!("{at}.min"), format!("{at}.max"));
-                let fields = [
-                    (&*least, "least", &mut range.min),
-                    (&*most, "most", &mut range.max),
-                ];
-                board.pair(ui, "is allowed", hint, fields);
+                let fields: Vec<EdgeRangeField> = EdgeRangeField::all().collect();
+                board.fields(ui, &at, range, &fields);
                 if ui.small_button("Remove this range").clicked() {
                     gone = Some(k);
                 }

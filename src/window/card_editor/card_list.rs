@@ -3,7 +3,7 @@
 use egui::{Button, CentralPanel, Frame, Key, Label, Margin, Panel, RichText, ScrollArea, Ui};
 use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::card_difference::differences;
-use flapwright_model::job::Job;
+use flapwright_model::job::{Job, UsedCard};
 use flapwright_rules::proof::proof;
 
 use super::{CardCommand, CardList, library_ui};
@@ -122,7 +122,7 @@ fn job_ui(ui: &mut Ui, desk: &CardList, job: &Job, queue: &mut Vec<Command>) {
     if job.cards.is_empty() {
         ui.label(RichText::new("None yet.").color(tokens(ui).text_soft));
     }
-    for (index, card) in job.cards.iter().enumerate() {
+    for UsedCard { id, card } in &job.cards {
         Frame::group(ui.style())
             .fill(tokens(ui).card)
             .show(ui, |ui| {
@@ -142,11 +142,11 @@ fn job_ui(ui: &mut Ui, desk: &CardList, job: &Job, queue: &mut Vec<Command>) {
                     }
                 };
                 ui.horizontal_wrapped(|ui| {
-                    press(ui, "Edit", CardCommand::Edit(index));
-                    press(ui, "Export…", CardCommand::Export(index));
+                    press(ui, "Edit", CardCommand::Edit(*id));
+                    press(ui, "Export…", CardCommand::Export(*id));
                     let other = desk.shelf.named(&card.name).next();
                     match other {
-                        None => press(ui, "Put in library", CardCommand::JobCardIntoLibrary(index)),
+                        None => press(ui, "Put in library", CardCommand::JobCardIntoLibrary(*id)),
                         Some(other) => {
                             let moved = differences(card, other.card()).len();
                             let soft = tokens(ui).text_soft;
@@ -155,12 +155,12 @@ fn job_ui(ui: &mut Ui, desk: &CardList, job: &Job, queue: &mut Vec<Command>) {
                             } else {
                                 let told = format!("the library's differs in {moved}");
                                 ui.label(RichText::new(told).small().color(tokens(ui).caution));
-                                press(ui, "What moved…", CardCommand::Compare(index));
+                                press(ui, "What moved…", CardCommand::Compare(*id));
                                 if !other.shared {
                                     press(
                                         ui,
                                         "Put in library",
-                                        CardCommand::JobCardIntoLibrary(index),
+                                        CardCommand::JobCardIntoLibrary(*id),
                                     );
                                 }
                             }

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use flapwright_model::card::{Card, OpeningKind};
+use flapwright_model::id::CardId;
 
 /// One thing to do with cards.
 #[derive(Debug, Clone, PartialEq)]
@@ -13,8 +14,8 @@ pub enum CardCommand {
     Close,
     /// Begins a card with everything but the numbers.
     New(OpeningKind),
-    /// Opens the job's card of that index for typing.
-    Edit(usize),
+    /// Opens a card of the job for typing.
+    Edit(CardId),
     /// Goes on with a card that is half typed.
     Resume(usize),
     /// Throws a half typed card away, after a question.
@@ -37,16 +38,16 @@ pub enum CardCommand {
     Import,
     /// Reads a card's file.
     ImportPath(PathBuf),
-    /// Asks for a file and writes the job's card of that index there.
-    Export(usize),
-    /// Puts the job's card of that index into the library.
-    JobCardIntoLibrary(usize),
+    /// Asks for a file and writes a card of the job there.
+    Export(CardId),
+    /// Puts a card of the job into the library.
+    JobCardIntoLibrary(CardId),
     /// Puts the library's card of that index into the job.
     FromLibrary(usize),
     /// Opens a copy of the library's card of that index for typing.
     EditFromLibrary(usize),
-    /// Shows what differs between the job's card of that index and the library's.
-    Compare(usize),
+    /// Shows what differs between a card of the job and the library's of its name.
+    Compare(CardId),
     /// Puts a card in the place of the job's card of the same name.
     Adopt(Box<Card>),
     /// Asks for a folder with cards of others, which is only read.

@@ -12,8 +12,9 @@ use super::measured::{Measured, measured_ui};
 use super::picture::{Shown, picture_ui};
 use super::step::Step;
 use super::{CardCommand, CardEditor, bores, form, proof_step, sizes};
-use crate::window::command::{Command, UiCommand};
+use crate::window::command::Command;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action_table::ActionId;
 
 /// Shows the page, and does what the keys say while no question stands over it.
 pub(super) fn editor_ui(
@@ -219,7 +220,7 @@ fn keys(ui: &Ui, editor: &mut CardEditor, queue: &mut Vec<Command>) {
         ask(CardCommand::IntoLibrary);
     }
     if pressed(Modifiers::NONE, Key::F1) {
-        queue.push(Command::Ui(UiCommand::ShowShortcuts));
+        queue.push(Command::Choose(ActionId::ShowShortcuts));
     }
     if pressed(Modifiers::COMMAND, Key::PageDown) {
         go_to(editor, editor.step.beside(1));

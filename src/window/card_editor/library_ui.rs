@@ -1,7 +1,7 @@
 //! The library on the desk: what is there, searched by words, kind, load and height.
 
 use egui::{Button, ComboBox, Frame, Label, RichText, ScrollArea, TextEdit, Ui};
-use flapwright_library::{Entry, Query};
+use flapwright_files::library::{Entry, Query};
 use flapwright_model::card::OpeningKind;
 use flapwright_model::job::Job;
 use flapwright_model::length::parse_length;

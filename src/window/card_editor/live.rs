@@ -274,7 +274,7 @@ mod tests {
 
     #[test]
     fn a_blank_of_every_kind_has_a_picture_and_shows_each_bore_once_it_is_typed() {
-        let materials = crate::shipped::materials().unwrap();
+        let materials = flapwright_session::shipped::materials().unwrap();
         for kind in OpeningKind::ALL {
             let mut draft = CardDraft::blank(kind);
             let live = Live::of(&draft, &materials, 0);
@@ -292,8 +292,8 @@ mod tests {
 
     #[test]
     fn every_demo_card_is_shown_whole_in_every_size() {
-        let materials = crate::shipped::materials().unwrap();
-        for card in crate::shipped::demo_cards().unwrap() {
+        let materials = flapwright_session::shipped::materials().unwrap();
+        for card in flapwright_session::shipped::demo_cards().unwrap() {
             let draft = CardDraft::of_card(&card);
             for (row, size) in card.sizes.iter().enumerate() {
                 let sketch = Live::of(&draft, &materials, row).sketch.unwrap();

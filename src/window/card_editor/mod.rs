@@ -18,6 +18,7 @@ mod load_forms;
 mod measured;
 mod picture;
 mod proof_step;
+mod rows;
 mod sizes;
 mod step;
 mod table;
@@ -28,7 +29,7 @@ use std::collections::HashMap;
 use std::path::PathBuf;
 
 use egui::{Id, Ui};
-use flapwright_library::{Library, Shelf};
+use flapwright_files::library::{Library, Shelf, own_folder};
 use flapwright_model::card::Card;
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::job::Job;
@@ -242,7 +243,7 @@ impl CardList {
     /// Looks at the folders of the library again.
     fn look_at_library(&mut self) {
         if self.library.is_none() {
-            match flapwright_library::own_folder() {
+            match own_folder() {
                 Ok(own) => self.library = Some(Library::new(own, self.shared.clone())),
                 Err(error) => self.no_library = Some(error.to_string()),
             }

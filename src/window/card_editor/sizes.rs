@@ -2,7 +2,8 @@
 
 use egui::{Label, RichText, Ui};
 use flapwright_model::card_draft::columns::{self, SIZE};
-use flapwright_model::card_draft::{CardDraft, Grid, LoadGiven};
+use flapwright_model::card_draft::{CardDraft, Grid};
+use flapwright_model::field::DraftField;
 
 use super::board::Board;
 use super::load_forms::{LoadAsk, load_forms_ui};
@@ -37,20 +38,7 @@ pub(super) fn sizes_ui(
     state: &mut SizesState,
     draft: &mut CardDraft,
 ) -> SizesOutcome {
-    let given = [
-        (LoadGiven::MassOrMoment, "mass, or moment at an angle"),
-        (LoadGiven::HeightTimesMass, "height times mass"),
-    ];
-    let hint = "A moment needs its angle beside it; height times mass is turned into the moment of an \
-                even door when level. Masses by height have a table of their own below.";
-    board.choice(
-        ui,
-        "paper.load_given",
-        "loads of the table are",
-        hint,
-        &mut draft.paper.load_given,
-        &given,
-    );
+    board.field(ui, "", draft, DraftField::LoadGiven);
     let mut strut = draft.sizes.column(columns::STRUT_FORCE).is_some();
     let lifts = [(false, "spring"), (true, "gas strut")];
     let hint = "Struts bring their own columns; springs a table of moments below. Cells of the other \

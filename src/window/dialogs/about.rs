@@ -4,6 +4,7 @@ use egui::{Context, Grid, RichText};
 
 use super::{answers, close, entered, keyed, modal};
 use crate::window::command::Command;
+use crate::window::keys::shortcut;
 use crate::window::tokens::{bold, tokens};
 
 /// Keys that fields and drawings know beside the commands.
@@ -40,12 +41,12 @@ pub(super) fn shortcuts_ui(ctx: &Context, queue: &mut Vec<Command>) {
                     .show(ui, |ui| {
                         for command in keyed() {
                             let keys: Vec<String> = command
-                                .shortcuts()
+                                .keys
                                 .iter()
-                                .map(|keys| ui.ctx().format_shortcut(keys))
+                                .map(|keys| ui.ctx().format_shortcut(&shortcut(*keys)))
                                 .collect();
                             ui.label(bold(keys.join(", ")));
-                            ui.label(command.label()).on_hover_text(command.tooltip());
+                            ui.label(command.title).on_hover_text(command.tooltip);
                             ui.end_row();
                         }
                         for (keys, what) in MORE.into_iter().chain(crate::window::card_editor::KEYS)

@@ -5,12 +5,14 @@ use egui::{Context, Key, Label, TextEdit};
 use super::{answers, close, modal};
 use crate::window::command::Command;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action::Action;
+use flapwright_session::finding_key::FindingKey;
 
 /// The question.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct AcceptDialog {
-    /// Index of the finding in the list.
-    pub(crate) finding: usize,
+    /// The finding.
+    pub(crate) finding: FindingKey,
     /// What it says.
     pub(crate) message: String,
     /// What is typed.
@@ -53,10 +55,10 @@ pub(super) fn accept_ui(ctx: &Context, dialog: &mut AcceptDialog, queue: &mut Ve
     });
     match answer {
         Some(0) if dialog.reason.trim().is_empty() => dialog.missing = true,
-        Some(0) => queue.push(Command::Accept {
-            finding: dialog.finding,
+        Some(0) => queue.push(Command::Do(Action::Accept {
+            finding: dialog.finding.clone(),
             reason: dialog.reason.clone(),
-        }),
+        })),
         Some(_) => queue.push(close()),
         None if gone => queue.push(close()),
         None => {}

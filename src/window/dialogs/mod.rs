@@ -19,11 +19,12 @@ use self::file_dialogs::Ask;
 pub(crate) use self::rfd_dialogs::SystemDialogs;
 use super::app::Purpose;
 use super::card_editor::{CardDiffers, differs_ui};
-use super::command::{Command, UiCommand};
-use super::document::Document;
+use super::command::Command;
 use super::fields::Fields;
 use super::sheets_dialog::{SheetsDialog, sheets_ui};
 use super::side_panel::{StrutDialog, strut_ui};
+use flapwright_session::action_table::{ACTIONS, ActionInfo};
+use flapwright_session::document::Document;
 
 /// What to go on with once unsaved changes are dealt with.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -170,9 +171,7 @@ pub(super) const fn close() -> Command {
     Command::CloseDialog
 }
 
-/// All commands with a key, for the list of keys.
-fn keyed() -> impl Iterator<Item = UiCommand> {
-    UiCommand::ALL
-        .into_iter()
-        .filter(|command| !command.shortcuts().is_empty())
+/// All actions with a key, for the list of keys.
+fn keyed() -> impl Iterator<Item = &'static ActionInfo> {
+    ACTIONS.iter().filter(|info| !info.keys.is_empty())
 }

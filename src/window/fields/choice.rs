@@ -1,38 +1,49 @@
 //! One of a few: a list that drops down, a row of buttons, a box to tick.
 
-use egui::{ComboBox, Ui};
+use egui::{ComboBox, Id, Ui};
 
+use super::Change;
 use super::text::row_word;
-use super::{Change, field_id};
 use crate::window::tokens::toggle;
 
 /// A choice that was made in one go.
-fn made<T>(path: &str, value: T) -> Change<T> {
+const fn made<T>(field: Id, value: T) -> Change<T> {
     Change {
         value,
-        field: field_id(path),
+        field,
         typed: None,
         running: false,
     }
 }
 
+/// What a choice is called.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Called<'a> {
+    /// The control.
+    pub(crate) id: Id,
+    /// Its full name, as a screen reader says it.
+    pub(crate) name: &'a str,
+    /// The word before it.
+    pub(crate) word: &'a str,
+    /// What it means, shown on hover.
+    pub(crate) meaning: &'a str,
+}
+
 /// A list that drops down.
 pub(crate) fn pick<T: Clone + PartialEq>(
     ui: &mut Ui,
-    path: &str,
-    name: &str,
-    word: &str,
+    called: Called<'_>,
     now: &T,
     all: &[(T, String)],
 ) -> Option<Change<T>> {
     let mut chosen = None;
     ui.horizontal(|ui| {
-        row_word(ui, word);
+        row_word(ui, called.word, called.meaning);
         let shown = all
             .iter()
             .find(|(value, _)| value == now)
             .map_or("", |(_, text)| text);
-        ComboBox::from_id_salt(path)
+        ComboBox::from_id_salt(called.id)
             .selected_text(shown)
             .width((ui.available_width() - 8.0).max(80.0))
             .truncate()
@@ -44,54 +55,50 @@ pub(crate) fn pick<T: Clone + PartialEq>(
                 }
             })
             .response
-            .accessible_name(name);
+            .accessible_name(called.name);
     });
-    chosen.map(|value| made(path, value))
+    chosen.map(|value| made(called.id, value))
 }
 
-/// A row of buttons, one of them down.
-pub(crate) fn buttons<T: Clone + PartialEq>(
+/// A row of buttons, one of them down; `name: words` is what a screen reader says of each.
+pub(crate) fn buttons<T: Copy + PartialEq>(
     ui: &mut Ui,
-    path: &str,
-    word: &str,
-    now: &T,
+    called: Called<'_>,
+    now: T,
     all: &[(T, &str)],
 ) -> Option<Change<T>> {
     let chosen = ui.horizontal_wrapped(|ui| {
-        row_word(ui, word);
-        row_of(ui, word, now, all)
+        row_word(ui, called.word, called.meaning);
+        row_of(ui, called.name, now, all)
     });
-    chosen.inner.map(|value| made(path, value))
+    chosen.inner.map(|value| made(called.id, value))
 }
 
 /// A row of buttons under a heading that says what they are for.
-pub(crate) fn buttons_under<T: Clone + PartialEq>(
+pub(crate) fn buttons_under<T: Copy + PartialEq>(
     ui: &mut Ui,
-    path: &str,
     heading: &str,
-    now: &T,
+    now: T,
     all: &[(T, &str)],
-) -> Option<Change<T>> {
-    let chosen = ui
-        .horizontal_wrapped(|ui| row_of(ui, heading, now, all))
-        .inner;
-    chosen.map(|value| made(path, value))
+) -> Option<T> {
+    let row = ui.horizontal_wrapped(|ui| row_of(ui, heading, now, all));
+    row.inner
 }
 
-fn row_of<T: Clone + PartialEq>(ui: &mut Ui, word: &str, now: &T, all: &[(T, &str)]) -> Option<T> {
+fn row_of<T: Copy + PartialEq>(ui: &mut Ui, name: &str, now: T, all: &[(T, &str)]) -> Option<T> {
     let mut chosen = None;
     for (value, text) in all {
-        let button = toggle(ui, value == now, *text);
-        if button.accessible_name(format!("{word}: {text}")).clicked() && value != now {
-            chosen = Some(value.clone());
+        let button = toggle(ui, *value == now, *text);
+        if button.accessible_name(format!("{name}: {text}")).clicked() && *value != now {
+            chosen = Some(*value);
         }
     }
     chosen
 }
 
-/// A box to tick.
-pub(crate) fn tick(ui: &mut Ui, path: &str, text: &str, now: bool) -> Option<Change<bool>> {
+/// A box to tick; what it is now, if that was changed.
+pub(crate) fn tick(ui: &mut Ui, text: &str, now: bool) -> Option<bool> {
     let mut ticked = now;
     let clicked = ui.checkbox(&mut ticked, text).changed();
-    (clicked && ticked != now).then(|| made(path, ticked))
+    (clicked && ticked != now).then_some(ticked)
 }

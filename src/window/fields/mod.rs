@@ -25,18 +25,6 @@ pub(crate) struct Change<T> {
     pub(crate) running: bool,
 }
 
-impl<T> Change<T> {
-    /// The same change of another value.
-    pub(crate) fn map<U>(self, to: impl FnOnce(T) -> U) -> Change<U> {
-        Change {
-            value: to(self.value),
-            field: self.field,
-            typed: self.typed,
-            running: self.running,
-        }
-    }
-}
-
 /// What is typed but not taken.
 #[derive(Debug, Clone)]
 struct Draft {
@@ -102,7 +90,7 @@ impl Fields {
     }
 }
 
-/// The field of that name, the same in every frame.
-pub(crate) fn field_id(name: &str) -> Id {
+/// The control of a field, or of what has another name of its own; the same in every frame.
+pub(crate) fn field_id(name: impl std::hash::Hash + std::fmt::Debug) -> Id {
     Id::unique(("field", name))
 }

@@ -4,23 +4,23 @@ use egui::text::{CCursor, CCursorRange};
 use egui::{CursorIcon, Key, Label, RichText, Sense, TextEdit, Ui};
 
 use super::quantity::{Quantity, StepSize};
-use super::{Change, Draft, Drag, Fields, field_id};
+use super::{Change, Draft, Drag, Fields};
 use crate::window::tokens::{LENGTH_WIDTH, tokens};
 
 /// Points of a drag for one step.
 const POINTS_PER_STEP: f32 = 4.0;
 
 /// What a number field is.
-#[derive(Debug, Clone, Copy)]
+#[derive(Clone, Copy)]
 pub(crate) struct Number<'a> {
-    /// Where in the job it stands; makes the field's own name for the program.
-    pub(crate) path: &'a str,
+    /// The field's own name for the program.
+    pub(crate) id: egui::Id,
     /// Its full name, as a screen reader says it.
     pub(crate) name: &'a str,
     /// The word before it.
     pub(crate) word: &'a str,
-    /// What it means, shown on hover.
-    pub(crate) meaning: &'a str,
+    /// Says what it means; asked on hover.
+    pub(crate) meaning: &'a dyn Fn() -> String,
     /// What it stands for.
     pub(crate) quantity: Quantity,
     /// Room for the word before it.
@@ -36,7 +36,7 @@ pub(crate) fn number(
     this: Number<'_>,
     value: f64,
 ) -> Option<Change<f64>> {
-    let field = field_id(this.path);
+    let field = this.id;
     let change = ui
         .horizontal(|ui| {
             let dragged = word(ui, fields, this, value);
@@ -63,7 +63,7 @@ pub(crate) fn word(
     this: Number<'_>,
     value: f64,
 ) -> Option<Change<f64>> {
-    let field = field_id(this.path);
+    let field = this.id;
     let size = egui::vec2(this.word_width, ui.spacing().interact_size.y);
     let layout = egui::Layout::left_to_right(egui::Align::Center);
     let label = Label::new(this.word).selectable(false).truncate();
@@ -75,7 +75,9 @@ pub(crate) fn word(
         })
         .inner
         .on_hover_cursor(CursorIcon::ResizeHorizontal)
-        .on_hover_text(this.meaning);
+        .on_hover_ui(|ui| {
+            ui.label((this.meaning)());
+        });
     if response.clicked() {
         ui.memory_mut(|memory| memory.request_focus(field));
     }
@@ -108,7 +110,7 @@ pub(crate) fn cell(
     this: Number<'_>,
     value: f64,
 ) -> Option<Change<f64>> {
-    let field = field_id(this.path);
+    let field = this.id;
     let shown = this.quantity.show(value);
     let has_focus = ui.memory(|memory| memory.has_focus(field));
     if !has_focus
@@ -140,9 +142,9 @@ pub(crate) fn cell(
         output.state.cursor.set_char_range(Some(all));
         output.state.store(ui.ctx(), field);
     }
-    let response = response
-        .accessible_name(this.name)
-        .on_hover_text(this.meaning);
+    let response = response.accessible_name(this.name).on_hover_ui(|ui| {
+        ui.label((this.meaning)());
+    });
     if response.changed() {
         let problem = fields.drafts.remove(&field).and_then(|draft| draft.problem);
         fields.drafts.insert(

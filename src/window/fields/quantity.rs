@@ -1,5 +1,6 @@
 //! What a number stands for: how it is shown, read and stepped.
 
+use flapwright_model::field;
 use flapwright_model::length::{MM_PER_INCH, Unit, parse_length, show_length};
 use flapwright_model::measure::Measure;
 
@@ -14,15 +15,30 @@ pub(crate) enum Quantity {
     Pieces,
     /// A force, N inside, shown in N or lbf.
     Force(Unit),
-    /// A load on an area, kg/m².
-    PerArea,
-    /// A bare number.
-    Ratio,
     /// A temperature, °C.
     Celsius,
+    /// A number that is not below 0 and has the same unit in every job, with its symbol.
+    Plain(&'static str),
 }
 
 impl Quantity {
+    /// How a number of the table of fields is shown in a job of that unit.
+    pub(crate) const fn of(counted: field::Quantity, unit: Unit) -> Self {
+        match counted {
+            field::Quantity::Length => Self::Length(unit),
+            field::Quantity::Mass => Self::Kilograms,
+            field::Quantity::Force => Self::Force(unit),
+            field::Quantity::Temperature => Self::Celsius,
+            field::Quantity::AreaLoad => Self::Plain("kg/m²"),
+            field::Quantity::Percentage => Self::Plain("%"),
+            field::Quantity::Ratio => Self::Plain(""),
+            field::Quantity::Density => Self::Plain("kg/m³"),
+            field::Quantity::Modulus => Self::Plain("N/mm²"),
+            field::Quantity::Angle => Self::Plain("°"),
+            field::Quantity::Damping => Self::Plain("N·m·s"),
+        }
+    }
+
     /// As it stands in a field.
     pub(crate) fn show(self, value: f64) -> String {
         match self {
@@ -30,7 +46,7 @@ impl Quantity {
             Self::Kilograms => trimmed(value, 3),
             Self::Pieces => trimmed(value, 0),
             Self::Force(unit) => trimmed(Measure::Force.number(value, unit), 3),
-            Self::PerArea | Self::Ratio => trimmed(value, 2),
+            Self::Plain(_) => trimmed(value, 2),
             Self::Celsius => trimmed(value, 1),
         }
     }
@@ -48,10 +64,10 @@ impl Quantity {
                     .map(|value| Measure::Force.value(value, unit))
                     .ok_or_else(|| format!("A force in {symbol} is wanted, e.g. 5"))
             }
-            Self::PerArea => {
-                plain(text, "kg/m²").ok_or("A load in kg/m² is wanted, e.g. 195".to_owned())
-            }
-            Self::Ratio => plain(text, "").ok_or("A number is wanted, e.g. 144".to_owned()),
+            Self::Plain(symbol) => plain(text, symbol).ok_or_else(|| match symbol {
+                "" => "A number is wanted, e.g. 144".to_owned(),
+                _ => format!("A number of {symbol} is wanted, e.g. 50"),
+            }),
             Self::Celsius => {
                 let text = text.trim().trim_end_matches("°C").trim_end();
                 let minus = text.strip_prefix(['-', '\u{2212}']);
@@ -60,8 +76,8 @@ impl Quantity {
                     .ok_or("A temperature in °C is wanted, e.g. 5 or -10".to_owned())
             }
             Self::Pieces => match text.trim().parse::<u32>() {
-                Ok(value) if (1..=9999).contains(&value) => Ok(f64::from(value)),
-                Ok(_) | Err(_) => Err("A whole number from 1 to 9999 is wanted".to_owned()),
+                Ok(value) => Ok(f64::from(value)),
+                Err(_) => Err("A whole number is wanted, e.g. 2".to_owned()),
             },
         }
     }
@@ -73,7 +89,7 @@ impl Quantity {
             Self::Length(Unit::Inch) => MM_PER_INCH / 16.0,
             Self::Kilograms => 0.1,
             Self::Force(unit) => Measure::Force.value(0.5, unit),
-            Self::Pieces | Self::PerArea | Self::Ratio | Self::Celsius => 1.0,
+            Self::Pieces | Self::Plain(_) | Self::Celsius => 1.0,
         };
         let factor = match (size, self) {
             (StepSize::One, _) | (StepSize::Tenth, Self::Pieces) => 1.0,
@@ -88,7 +104,7 @@ impl Quantity {
         match self {
             Self::Length(_) | Self::Kilograms | Self::Force(_) => (value * 1e6).round() / 1e6,
             Self::Pieces => value.round().max(1.0),
-            Self::PerArea | Self::Ratio | Self::Celsius => (value * 1e3).round() / 1e3,
+            Self::Plain(_) | Self::Celsius => (value * 1e3).round() / 1e3,
         }
     }
 
@@ -98,9 +114,9 @@ impl Quantity {
             Self::Length(unit) => unit.symbol(),
             Self::Kilograms => "kg",
             Self::Force(unit) => Measure::Force.symbol(unit),
-            Self::PerArea => "kg/m²",
+            Self::Plain(symbol) => symbol,
             Self::Celsius => "°C",
-            Self::Pieces | Self::Ratio => "",
+            Self::Pieces => "",
         }
     }
 }
@@ -157,7 +173,7 @@ mod tests {
         assert!(Quantity::Kilograms.read("-1").unwrap_err().contains("kg"));
         assert!(Quantity::Kilograms.read("NaN").is_err());
         assert_eq!(Quantity::Pieces.read("12"), Ok(12.0));
-        assert!(Quantity::Pieces.read("0").is_err());
+        assert!(Quantity::Pieces.read("-1").is_err());
         assert!(Quantity::Pieces.read("1.5").is_err());
         assert_eq!(Quantity::Pieces.show(12.0), "12");
     }
@@ -176,8 +192,8 @@ mod tests {
                 .unwrap_err()
                 .contains("lbf")
         );
-        assert_eq!(Quantity::PerArea.read("195 kg/m²"), Ok(195.0));
-        assert!(Quantity::Ratio.read("a lot").is_err());
+        assert_eq!(Quantity::Plain("kg/m²").read("195 kg/m²"), Ok(195.0));
+        assert!(Quantity::Plain("").read("a lot").is_err());
     }
 
     #[test]

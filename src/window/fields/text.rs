@@ -2,26 +2,26 @@
 
 use egui::{RichText, TextEdit, Ui};
 
-use super::{Change, Fields, field_id};
+use super::{Change, Fields};
 use crate::window::tokens::{LABEL_WIDTH, tokens};
 
 /// Shows word and field in a row, and why the text is not taken.
 pub(crate) fn text(
     ui: &mut Ui,
     fields: &Fields,
-    path: &str,
+    field: egui::Id,
     name: &str,
     word: &str,
+    meaning: &str,
     value: &str,
 ) -> Option<Change<String>> {
-    let field = field_id(path);
     let mut typed = fields
         .drafts
         .get(&field)
         .map_or_else(|| value.to_owned(), |d| d.text.clone());
     let change = ui
         .horizontal(|ui| {
-            row_word(ui, word);
+            row_word(ui, word, meaning);
             let refused = fields.problem(field).map(|_| tokens(ui).stop);
             let response = ui
                 .add(
@@ -45,15 +45,17 @@ pub(crate) fn text(
 }
 
 /// The word before a field, in its own column.
-pub(crate) fn row_word(ui: &mut Ui, word: &str) {
+pub(crate) fn row_word(ui: &mut Ui, word: &str, meaning: &str) {
     let size = egui::vec2(LABEL_WIDTH, ui.spacing().interact_size.y);
     let layout = egui::Layout::left_to_right(egui::Align::Center);
     ui.allocate_ui_with_layout(size, layout, |ui| {
         ui.set_min_width(LABEL_WIDTH);
-        ui.add(
-            egui::Label::new(RichText::new(word))
-                .selectable(false)
-                .truncate(),
-        );
+        let label = egui::Label::new(RichText::new(word))
+            .selectable(false)
+            .truncate();
+        let label = ui.add(label);
+        if !meaning.is_empty() {
+            label.on_hover_text(meaning);
+        }
     });
 }

@@ -2,41 +2,53 @@
 
 use egui::{Button, CollapsingHeader, Frame, Label, Response, RichText, Sense, Stroke, Ui};
 use flapwright_rules::finding::{Finding, Remedy, Severity};
+use flapwright_rules::place_words::PlaceWords;
 
-use super::{Preview, RemedyAt};
 use crate::window::command::Command;
-use crate::window::document::Document;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action::Action;
+use flapwright_session::document::Document;
+use flapwright_session::finding_key::FindingKey;
+use flapwright_session::preview::{Preview, RemedyAt};
 
 /// What every finding of the list is shown with.
 pub(super) struct FindingCard<'a> {
     pub(super) document: &'a Document,
+    /// Where findings are, in words.
+    pub(super) places: &'a PlaceWords<'a>,
     /// The lit finding.
-    pub(super) chosen: Option<usize>,
+    pub(super) chosen: Option<&'a FindingKey>,
     /// Whether it must come into sight.
     pub(super) scroll: bool,
     pub(super) preview: &'a mut Preview,
     pub(super) queue: &'a mut Vec<Command>,
 }
 
+impl FindingCard<'_> {
+    /// Whether a finding is the selected one.
+    pub(super) fn is_chosen(&self, finding: &Finding) -> bool {
+        self.chosen.is_some_and(|key| key.names(finding))
+    }
+}
+
 /// An open finding with its remedies.
-pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, index: usize, finding: &Finding) {
-    framed(ui, card, index, finding, |ui, card| {
+pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
+    framed(ui, card, finding, |ui, card| {
         details_ui(ui, finding);
         for (remedy_index, remedy) in finding.remedies.iter().enumerate() {
             let at = RemedyAt {
                 revision: card.document.revision(),
-                finding: index,
+                finding: FindingKey::of(finding),
                 remedy: remedy_index,
             };
             ui.add_space(2.0);
-            remedy_ui(ui, card, at, remedy);
+            remedy_ui(ui, card, &at, remedy);
         }
         ui.horizontal_wrapped(|ui| {
-            let button = small_button(ui, "Accept…", "Accept", finding)
+            let button = small_button(ui, card, ("Accept…", "Accept"), finding)
                 .on_hover_text("Keep it as it is, with a reason that is printed on the sheets.");
             if button.clicked() {
-                card.queue.push(Command::AskAccept(index));
+                card.queue.push(Command::AskAccept(FindingKey::of(finding)));
             }
             what_ui(ui, card, finding);
         });
@@ -44,21 +56,22 @@ pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, index: usize, 
 }
 
 /// An accepted finding with the reason.
-pub(super) fn accepted_ui(
-    ui: &mut Ui,
-    card: &mut FindingCard<'_>,
-    index: usize,
-    finding: &Finding,
-) {
-    framed(ui, card, index, finding, |ui, card| {
+pub(super) fn accepted_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
+    framed(ui, card, finding, |ui, card| {
         let reason = finding.accepted.as_deref().unwrap_or_default();
         ui.add(Label::new(format!("Accepted: {reason}")).wrap());
         details_ui(ui, finding);
         ui.horizontal_wrapped(|ui| {
-            let button = small_button(ui, "Take back", "Take back the acceptance of", finding)
-                .on_hover_text("The finding is open again.");
+            let button = small_button(
+                ui,
+                card,
+                ("Take back", "Take back the acceptance of"),
+                finding,
+            )
+            .on_hover_text("The finding is open again.");
             if button.clicked() {
-                card.queue.push(Command::TakeBack(index));
+                card.queue
+                    .push(Command::Do(Action::TakeBack(FindingKey::of(finding))));
             }
             what_ui(ui, card, finding);
         });
@@ -66,13 +79,19 @@ pub(super) fn accepted_ui(
 }
 
 /// A small button whose name for a screen reader says which finding it is about.
-fn small_button(ui: &mut Ui, text: &str, verb: &str, finding: &Finding) -> Response {
+fn small_button(
+    ui: &mut Ui,
+    card: &FindingCard<'_>,
+    (text, verb): (&str, &str),
+    finding: &Finding,
+) -> Response {
+    let place = card.places.place(finding);
     ui.add(Button::new(text).small())
-        .accessible_name(format!("{verb} {}, {}", finding.check, finding.place))
+        .accessible_name(format!("{verb} {}, {place}", finding.check))
 }
 
 fn what_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
-    let button = small_button(ui, "What is this?", "What is", finding)
+    let button = small_button(ui, card, ("What is this?", "What is"), finding)
         .on_hover_text("What the check looks at, why it matters, what can be done.");
     if button.clicked() {
         card.queue.push(Command::ShowPage(finding.check.to_owned()));
@@ -82,12 +101,11 @@ fn what_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
 fn framed(
     ui: &mut Ui,
     card: &mut FindingCard<'_>,
-    index: usize,
     finding: &Finding,
     body: impl FnOnce(&mut Ui, &mut FindingCard<'_>),
 ) {
     let tokens = tokens(ui);
-    let chosen = card.chosen == Some(index);
+    let chosen = card.is_chosen(finding);
     let edge = if chosen {
         Stroke::new(2.0, tokens.severity(finding.severity))
     } else {
@@ -100,7 +118,7 @@ fn framed(
         .inner_margin(8.0);
     frame.show(ui, |ui| {
         ui.set_width(ui.available_width());
-        let message = message_ui(ui, card, index, finding);
+        let message = message_ui(ui, card, finding);
         if chosen && card.scroll {
             message.scroll_to_me(None);
         }
@@ -109,23 +127,15 @@ fn framed(
 }
 
 /// Severity, place, check, and the sentence, which is the button that lights the places.
-fn message_ui(
-    ui: &mut Ui,
-    card: &mut FindingCard<'_>,
-    index: usize,
-    finding: &Finding,
-) -> Response {
+fn message_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) -> Response {
     let tokens = tokens(ui);
     let first = finding.subjects.first();
-    let report = first.and_then(|subject| {
-        let boxes = &card.document.inspection().boxes;
-        boxes.get(subject.box_index())
-    });
+    let name = first.and_then(|subject| subject.box_id());
+    let name = name.map_or_else(String::new, |id| card.places.box_name(id));
     ui.horizontal_wrapped(|ui| {
         badge(ui, finding.severity);
-        let name = report.map_or("", |report| report.name.as_str());
         ui.label(RichText::new(name).strong())
-            .on_hover_text(&finding.place);
+            .on_hover_text(card.places.place(finding));
         ui.label(RichText::new(finding.check).small().color(tokens.text_soft));
     });
     let message = Label::new(&finding.message)
@@ -137,9 +147,10 @@ fn message_ui(
         .on_hover_cursor(egui::CursorIcon::PointingHand)
         .on_hover_text("Light the places in the drawings.");
     if response.clicked() {
-        let chosen = card.chosen == Some(index);
-        card.queue
-            .push(Command::SelectFinding((!chosen).then_some(index)));
+        let chosen = card.is_chosen(finding);
+        card.queue.push(Command::Do(Action::SelectFinding(
+            (!chosen).then(|| FindingKey::of(finding)),
+        )));
     }
     if response.has_focus() {
         let stroke = Stroke::new(1.0, tokens.accent);
@@ -162,18 +173,18 @@ fn details_ui(ui: &mut Ui, finding: &Finding) {
 }
 
 /// A remedy: its button previews it under the pointer and with the keyboard on it.
-fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: RemedyAt, remedy: &Remedy) {
+fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: &RemedyAt, remedy: &Remedy) {
     let button = ui
         .add(Button::new(&remedy.title).wrap())
         .on_hover_text(&remedy.effect);
     if button.hovered() || button.has_focus() {
-        card.preview.point_at(at);
+        card.preview.point_at(at.clone());
     }
     if button.clicked() {
-        card.queue.push(Command::ApplyRemedy {
-            finding: at.finding,
+        card.queue.push(Command::Do(Action::ApplyRemedy {
+            finding: at.finding.clone(),
             remedy: at.remedy,
-        });
+        }));
     }
     ui.horizontal_top(|ui| {
         let kept = card.preview.keeps(at);
@@ -186,7 +197,7 @@ fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: RemedyAt, remedy: &Rem
             .on_hover_text("Keep the drawings showing what this remedy would make.");
         if button.clicked() {
             card.queue.push(Command::KeepPreview {
-                finding: at.finding,
+                finding: at.finding.clone(),
                 remedy: at.remedy,
             });
         }

@@ -1,6 +1,7 @@
 //! Which findings of a long list are shown.
 
 use egui::{ComboBox, Ui};
+use flapwright_model::id::BoxId;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
 
@@ -11,7 +12,7 @@ const SHORT: usize = 6;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(super) struct Filter {
     severity: Option<Severity>,
-    box_index: Option<usize>,
+    box_id: Option<BoxId>,
 }
 
 impl Filter {
@@ -20,11 +21,11 @@ impl Filter {
         if is_short(inspection) {
             return true;
         }
-        let of_box = |index: usize| {
-            let mut boxes = finding.subjects.iter().map(|subject| subject.box_index());
-            index >= inspection.boxes.len() || boxes.any(|it| it == index)
+        let of_box = |id: BoxId| {
+            let mut boxes = finding.subjects.iter().map(|subject| subject.box_id());
+            inspection.report(id).is_none() || boxes.any(|it| it == Some(id))
         };
-        self.severity.is_none_or(|it| it == finding.severity) && self.box_index.is_none_or(of_box)
+        self.severity.is_none_or(|it| it == finding.severity) && self.box_id.is_none_or(of_box)
     }
 }
 
@@ -50,18 +51,18 @@ pub(super) fn filter_ui(ui: &mut Ui, inspection: &Inspection, filter: &mut Filte
             })
             .response
             .accessible_name("Findings of weight");
-        let box_words = |it: Option<usize>| {
-            it.and_then(|index| inspection.boxes.get(index))
+        let box_words = |it: Option<BoxId>| {
+            it.and_then(|id| inspection.report(id))
                 .map_or("all boxes", |report| report.name.as_str())
         };
         ComboBox::from_id_salt("findings of box")
-            .selected_text(box_words(filter.box_index))
+            .selected_text(box_words(filter.box_id))
             .width(150.0)
             .truncate()
             .show_ui(ui, |ui| {
-                let boxes = (0..inspection.boxes.len()).map(Some);
+                let boxes = inspection.boxes.iter().map(|report| Some(report.id));
                 for it in std::iter::once(None).chain(boxes) {
-                    ui.selectable_value(&mut filter.box_index, it, box_words(it));
+                    ui.selectable_value(&mut filter.box_id, it, box_words(it));
                 }
             })
             .response

@@ -1,22 +1,22 @@
 //! The findings, worst first, each with what can be done about it; the accepted ones apart.
 
-mod apply;
 mod card;
 mod filter;
-mod preview;
 
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_rules::finding::{Finding, Severity};
-use flapwright_rules::inspection::Inspection;
+use flapwright_rules::place_words::PlaceWords;
 use flapwright_rules::plural::count;
 
 use self::card::{FindingCard, accepted_ui, finding_ui};
 use self::filter::{Filter, filter_ui};
-pub(crate) use self::preview::{Preview, RemedyAt};
-use super::command::{Command, UiCommand};
-use super::document::Document;
+use super::command::Command;
 use super::tokens::{bold, tokens};
 use super::view_state::ViewState;
+use flapwright_session::Session;
+use flapwright_session::action_table::ActionId;
+use flapwright_session::document::Document;
+use flapwright_session::preview::Preview;
 
 /// What the list of findings remembers.
 #[derive(Debug, Default)]
@@ -29,27 +29,29 @@ pub(crate) struct FindingsView {
 /// The list of findings.
 pub(crate) fn findings_ui(
     ui: &mut Ui,
-    document: &Document,
+    session: &Session,
     view: &mut ViewState,
     queue: &mut Vec<Command>,
 ) {
+    let document = session.document();
     let inspection = document.inspection();
+    let chosen = session.selection().finding.as_ref();
     let scroll = std::mem::take(&mut view.scroll_to_finding);
-    head_ui(ui, inspection, queue);
+    head_ui(ui, document, queue);
     let state = &mut view.findings;
     filter_ui(ui, inspection, &mut state.filter);
     ui.separator();
+    let places = PlaceWords::of(document.job(), inspection);
     let mut card = FindingCard {
         document,
-        chosen: view.finding,
+        places: &places,
+        chosen,
         scroll,
         preview: &mut state.preview,
         queue,
     };
     let filter = state.filter;
-    let shown = |index: usize, finding: &Finding| {
-        filter.shows(finding, inspection) || view.finding == Some(index)
-    };
+    let is_chosen = |finding: &Finding| chosen.is_some_and(|key| key.names(finding));
     egui::ScrollArea::vertical()
         .auto_shrink(false)
         .show(ui, |ui| {
@@ -57,14 +59,14 @@ pub(crate) fn findings_ui(
                 ui.label("Nothing found: every check holds.");
             }
             let (mut left_out, mut accepted) = (0, Vec::new());
-            for (index, finding) in inspection.findings.iter().enumerate() {
-                if !shown(index, finding) {
+            for finding in &inspection.findings {
+                if !filter.shows(finding, inspection) && !is_chosen(finding) {
                     left_out += 1;
                 } else if finding.accepted.is_some() {
-                    accepted.push((index, finding));
+                    accepted.push(finding);
                 } else {
-                    ui.push_id(("finding", index), |ui| {
-                        finding_ui(ui, &mut card, index, finding);
+                    ui.push_id(("finding", finding.check, &finding.about), |ui| {
+                        finding_ui(ui, &mut card, finding);
                     });
                     ui.add_space(4.0);
                 }
@@ -81,11 +83,11 @@ pub(crate) fn findings_ui(
 }
 
 /// How many are open, and what can be done about all of them.
-fn head_ui(ui: &mut Ui, inspection: &Inspection, queue: &mut Vec<Command>) {
+fn head_ui(ui: &mut Ui, document: &Document, queue: &mut Vec<Command>) {
     ui.horizontal_wrapped(|ui| {
         ui.label(bold("Findings"));
         for severity in [Severity::Stop, Severity::Caution, Severity::Note] {
-            let open = inspection.open(severity);
+            let open = document.open(severity);
             let colour = if open == 0 {
                 tokens(ui).text_soft
             } else {
@@ -93,56 +95,33 @@ fn head_ui(ui: &mut Ui, inspection: &Inspection, queue: &mut Vec<Command>) {
             };
             ui.label(RichText::new(count(open, severity.word())).color(colour));
         }
-        let accepted = accepted_count(inspection);
+        let accepted = document.accepted_count();
         if accepted > 0 {
             let text = format!("{accepted} accepted");
             ui.label(RichText::new(text).color(tokens(ui).text_soft));
         }
     });
-    if has_safe(inspection) {
-        let command = UiCommand::ApplySafe;
-        let button = ui.button(command.label());
+    if document.has_safe_remedy() {
+        let command = ActionId::ApplySafe;
+        let button = ui.button(command.title());
         if button.on_hover_text(command.tooltip()).clicked() {
-            queue.push(Command::Ui(command));
+            queue.push(Command::Choose(command));
         }
     }
 }
 
-fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[(usize, &Finding)]) {
-    let chosen = accepted
-        .iter()
-        .any(|(index, _)| card.chosen == Some(*index));
+fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[&Finding]) {
+    let chosen = accepted.iter().any(|finding| card.is_chosen(finding));
     let title = bold(format!("Accepted ({})", accepted.len()));
     CollapsingHeader::new(title)
         .id_salt("accepted findings")
         .open((chosen && card.scroll).then_some(true))
         .show(ui, |ui| {
-            for (index, finding) in accepted {
-                ui.push_id(("accepted", index), |ui| {
-                    accepted_ui(ui, card, *index, finding);
+            for finding in accepted {
+                ui.push_id(("accepted", finding.check, &finding.about), |ui| {
+                    accepted_ui(ui, card, finding);
                 });
                 ui.add_space(4.0);
             }
         });
-}
-
-/// Whether a finding that is not accepted has a safe remedy.
-pub(crate) fn has_safe(inspection: &Inspection) -> bool {
-    inspection
-        .findings
-        .iter()
-        .any(|it| it.accepted.is_none() && it.remedies.iter().any(|remedy| remedy.safe))
-}
-
-/// How many findings are open. The list has them before the accepted ones.
-pub(crate) fn open_count(inspection: &Inspection) -> usize {
-    inspection.findings.len() - accepted_count(inspection)
-}
-
-fn accepted_count(inspection: &Inspection) -> usize {
-    let accepted = inspection
-        .findings
-        .iter()
-        .filter(|it| it.accepted.is_some());
-    accepted.count()
 }

@@ -27,7 +27,7 @@ pub(crate) fn cautions_ui(ui: &mut Ui, form: &Form<'_>) {
     let kind = form
         .door()
         .and_then(|door| door.fitting.as_ref())
-        .and_then(|choice| form.job.card(&choice.card))
+        .and_then(|choice| form.job.card_by_id(choice.card))
         .map(|card| card.kind);
     for text in cautions(AS_ON_SHEETS).into_iter().chain(kind.map(of_kind)) {
         caution(ui, text);

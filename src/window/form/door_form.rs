@@ -1,250 +1,153 @@
 //! The door of the shown opening.
 
 use egui::{CollapsingHeader, RichText, Ui};
-use flapwright_model::door::{BoreReference, Door, DoorFit, End, Leaves};
-use flapwright_model::edges::Edges;
+use flapwright_model::change::{
+    FitKind, FollowKind, add_door, remove_door, set_bores_follow, set_fit,
+};
+use flapwright_model::door::{BoreReference, Door, Leaves};
+use flapwright_model::field::{DoorField, FieldRef};
+use flapwright_model::id::BoxId;
 use flapwright_model::part::{LeafId, Part};
+use flapwright_rules::placement::taken_over::bores_now;
 
 use super::record_form::record_ui;
-use super::{Form, as_drilled, group, handle_and_mass, leaf_form, names, starter};
-use crate::window::command::Command;
-use crate::window::fields::choice::{buttons, buttons_under};
-use crate::window::fields::{Change, field_id};
+use super::{Form, as_drilled, group, handle_and_mass, leaf_form, note};
+use crate::window::fields::choice::{Called, buttons, buttons_under};
+use crate::window::fields::field_id;
 use crate::window::tokens::{toggle, tokens};
-use flapwright_rules::placement::taken_over::bores_now;
 
 /// The section *Door*.
 pub(crate) fn door_ui(ui: &mut Ui, form: &mut Form<'_>) {
     which_opening(ui, form);
-    let Some(door) = form.door().cloned() else {
+    let (Some(id), Some(opening)) = (form.wall_box().map(|it| it.id), form.opening_id()) else {
+        return;
+    };
+    let Some(door) = form.door() else {
         ui.label("This opening has no door.");
         if ui.button("Add door").clicked() {
-            let opening = form.opening;
-            let door = starter::plain_door(&starter::usual_material(form.job));
-            form.press_box("add door", |b| {
-                if let Some(opening) = b.openings.get_mut(opening) {
-                    opening.door = Some(door);
-                }
-            });
+            form.press("add door", add_door(form.job, id, opening));
         }
         return;
     };
-    fit_ui(ui, form, &door);
-    let words = names(
-        "edge tweak",
-        "Edge tweaks",
-        "By-hand moves of this door's edges after its reveals are set; + is outward.",
-    );
-    let path = form.door_path("tweaks");
-    if let Some((edge, change)) = form.edges(ui, &path, words, door.tweaks) {
-        let what = format!("{} edge tweak", edge.word());
-        form.edit_door(&what, Some(change), |d, v| *d.tweaks.at_mut(edge) = v);
-    }
+    fit_ui(ui, form, id, door);
+    form.edges(ui, |edge| {
+        FieldRef::Door(id, door.id, DoorField::Tweak(edge))
+    });
     for (leaf, _) in door.leaves.iter() {
-        let opening = form.opening;
         let name = match leaf {
             LeafId::Only => "door",
             LeafId::Upper => "upper leaf",
             LeafId::Lower => "lower leaf",
         };
-        record_ui(ui, form, Part::Leaf { opening, leaf }, name);
+        let part = Part::Leaf {
+            door: door.id,
+            leaf,
+        };
+        record_ui(ui, form, part, name);
     }
-    hang_on_ui(ui, form, &door);
-    leaf_form::leaves_ui(ui, form, &door);
-    CollapsingHeader::new("Handle")
-        .id_salt("handle")
-        .show(ui, |ui| handle_and_mass::handle_ui(ui, form, &door));
-    CollapsingHeader::new("Mass")
-        .id_salt("mass")
-        .show(ui, |ui| handle_and_mass::mass_ui(ui, form, &door));
+    bores_follow_ui(ui, form, id, door);
+    leaf_form::leaves_ui(ui, form, door);
+    for (title, body) in [
+        (
+            "Handle",
+            handle_and_mass::handle_ui as fn(&mut Ui, &mut Form<'_>, &Door),
+        ),
+        ("Mass", handle_and_mass::mass_ui),
+    ] {
+        CollapsingHeader::new(title)
+            .id_salt(title)
+            .show(ui, |ui| body(ui, form, door));
+    }
     ui.add_space(4.0);
     if ui
         .button("Remove door")
         .on_hover_text("Leaves the opening open.")
         .clicked()
     {
-        let opening = form.opening;
-        form.press_box("remove door", |b| {
-            if let Some(opening) = b.openings.get_mut(opening) {
-                opening.door = None;
-            }
-        });
+        form.press("remove door", remove_door(form.job, id, opening));
     }
 }
 
 /// Which opening the section shows, where there are several.
 pub(crate) fn which_opening(ui: &mut Ui, form: &mut Form<'_>) {
-    let count = form.wall_box().map_or(0, |b| b.openings.len());
-    if count < 2 {
+    let openings = form.wall_box().map_or_else(Vec::new, |it| it.openings());
+    if openings.len() < 2 {
         return;
     }
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("opening").color(tokens(ui).text_soft));
-        for index in 0..count {
+        for (index, opening) in openings.into_iter().enumerate() {
             let text = match index {
                 0 => "1 (top)".to_owned(),
                 _ => format!("{}", index + 1),
             };
             let name = format!("Show opening {}", index + 1);
-            let button = toggle(ui, index == form.opening, text).accessible_name(name);
+            let button = toggle(ui, form.shows(opening.id), text).accessible_name(name);
             if button.clicked() {
-                form.queue.push(Command::SelectOpening(index));
+                form.show_opening(opening.id);
             }
         }
     });
 }
 
-fn fit_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
-    let path = form.door_path("fit");
-    let inset = matches!(door.fit, DoorFit::Inset { .. });
-    let change = buttons(
-        ui,
-        &path,
-        "door",
-        &inset,
-        &[(false, "overlay"), (true, "inset")],
-    );
-    form.edit_door("overlay or inset", change, |d, inset| {
-        d.fit = if inset {
-            DoorFit::Inset {
-                gaps: Edges::all(2.0),
-                set_back: 0.0,
-            }
-        } else {
-            DoorFit::Overlay {
-                reveals: Edges::all(2.0),
-            }
-        };
-    });
-    match &door.fit {
-        DoorFit::Overlay { reveals } => {
-            let words = names(
-                "reveal",
-                "Reveals",
-                "What stays uncovered of each panel's edge. At a fixed shelf between two doors its \
-                 gap and split stand in place of the reveal.",
-            );
-            if let Some((edge, change)) = form.edges(ui, &path, words, *reveals) {
-                let what = format!("{} reveal", edge.word());
-                form.edit_door(&what, Some(change), |d, v| {
-                    if let DoorFit::Overlay { reveals } = &mut d.fit {
-                        *reveals.at_mut(edge) = v;
-                    }
-                });
-            }
-        }
-        DoorFit::Inset { gaps, set_back } => {
-            let words = names(
-                "door gap",
-                "Gaps",
-                "Clear distance to the panel at each edge.",
-            );
-            if let Some((edge, change)) = form.edges(ui, &path, words, *gaps) {
-                let what = format!("{} gap", edge.word());
-                form.edit_door(&what, Some(change), |d, v| {
-                    if let DoorFit::Inset { gaps, .. } = &mut d.fit {
-                        *gaps.at_mut(edge) = v;
-                    }
-                });
-            }
-            let words = names(
-                "door set back",
-                "set back",
-                "Face of the door behind the front edges.",
-            );
-            let length = form.length();
-            let change = form.row(ui, &format!("{path}.set_back"), words, length, *set_back);
-            form.edit_door("set back", change, |d, v| {
-                if let DoorFit::Inset { set_back, .. } = &mut d.fit {
-                    *set_back = v;
-                }
-            });
-        }
-    }
-}
-
-/// The three things that bores can hang on, without their data.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum HangKind {
-    Fitting,
-    Edges,
-    AsDrilled,
-}
-
-fn hang_on_ui(ui: &mut Ui, form: &mut Form<'_>, door: &Door) {
-    group(ui, "Bores in the back hang on");
-    let path = form.door_path("bores_hang_on");
-    let kind = match &door.bores_hang_on {
-        BoreReference::Fitting => HangKind::Fitting,
-        BoreReference::Edges { .. } => HangKind::Edges,
-        BoreReference::AsDrilled(_) => HangKind::AsDrilled,
+fn fit_ui(ui: &mut Ui, form: &mut Form<'_>, id: BoxId, door: &Door) {
+    let called = Called {
+        id: field_id(("fit", door.id)),
+        name: "door",
+        word: "door",
+        meaning: "An overlay door lies before the edges of the panels, an inset one between them.",
     };
+    let all = [(FitKind::Overlay, "overlay"), (FitKind::Inset, "inset")];
+    if let Some(change) = buttons(ui, called, FitKind::of(&door.fit), &all) {
+        let edit = set_fit(form.job, id, door.id, change.value);
+        form.press("door overlay or inset", edit);
+    }
+    let of = |field| FieldRef::Door(id, door.id, field);
+    form.edges(ui, |edge| of(DoorField::Reveal(edge)));
+    form.edges(ui, |edge| of(DoorField::Gap(edge)));
+    form.field(ui, of(DoorField::SetBack));
+}
+
+fn bores_follow_ui(ui: &mut Ui, form: &mut Form<'_>, id: BoxId, door: &Door) {
+    group(ui, "Bores in the back follow");
+    let kind = FollowKind::of(&door.bores_follow);
     let all = [
-        (HangKind::Fitting, "the fitting"),
-        (HangKind::Edges, "own edges"),
-        (HangKind::AsDrilled, "as drilled"),
+        (FollowKind::Fitting, "the fitting"),
+        (FollowKind::Edges, "the door's edges"),
+        (FollowKind::AsDrilled, "as drilled"),
     ];
-    let change = buttons_under(ui, &path, "bores hang on", &kind, &all);
-    let now = form
-        .inspection
-        .boxes
-        .get(form.box_index)
-        .map(|report| bores_now(report, form.opening))
-        .unwrap_or_default();
-    let taken = now.clone();
-    form.edit_door("bores hang on", change, |d, kind| {
-        d.bores_hang_on = match kind {
-            HangKind::Fitting => BoreReference::Fitting,
-            HangKind::Edges => BoreReference::Edges { vertical: End::Top },
-            HangKind::AsDrilled => BoreReference::AsDrilled(now),
-        };
-    });
-    if kind != HangKind::AsDrilled && !taken.is_empty() {
+    let now = form.inspection.report(id);
+    let now = now.map_or_else(Vec::new, |report| bores_now(report, door.id));
+    let mut chosen = buttons_under(ui, "bores follow", kind, &all);
+    if kind != FollowKind::AsDrilled && !now.is_empty() {
         let button = ui.button("Take over the bores as they are now");
         let told = "Makes them facts of an existing door: distances from its edges stay.";
         if button.on_hover_text(told).clicked() {
-            let path = format!("{path}.taken");
-            let change = Change {
-                value: (),
-                field: field_id(&path),
-                typed: None,
-                running: false,
-            };
-            form.edit_door("bores as drilled", Some(change), |d, ()| {
-                d.bores_hang_on = BoreReference::AsDrilled(taken);
-            });
+            chosen = Some(FollowKind::AsDrilled);
         }
     }
-    match &door.bores_hang_on {
+    if let Some(kind) = chosen {
+        let edit = set_bores_follow(form.job, id, door.id, kind, now);
+        form.press("what the bores follow", edit);
+    }
+    match &door.bores_follow {
         BoreReference::Fitting => {
             note(
                 ui,
                 "Neither a reveal nor an edge tweak moves them in the box.",
             );
         }
-        BoreReference::Edges { vertical } => {
-            let all = [(End::Top, "top edge"), (End::Bottom, "bottom edge")];
-            let change = buttons(
-                ui,
-                &format!("{path}.vertical"),
-                "tied to the",
-                vertical,
-                &all,
-            );
-            form.edit_door("bores tied to", change, |d, vertical| {
-                d.bores_hang_on = BoreReference::Edges { vertical };
-            });
+        BoreReference::Edges { .. } => {
+            form.field(ui, FieldRef::Door(id, door.id, DoorField::TiedTo));
             note(
                 ui,
                 "An edge tweak carries along the bores that are tied to that edge.",
             );
         }
-        BoreReference::AsDrilled(bores) => as_drilled::bores_ui(ui, form, bores),
+        BoreReference::AsDrilled(bores) => {
+            as_drilled::bores_ui(ui, form, (id, door.id), bores);
+        }
     }
-}
-
-fn note(ui: &mut Ui, text: &str) {
-    ui.add(egui::Label::new(RichText::new(text).small().color(tokens(ui).text_soft)).wrap());
 }
 
 impl Form<'_> {

@@ -2,94 +2,95 @@
 
 use egui::{CollapsingHeader, Grid, RichText, Ui};
 use flapwright_model::card::{Card, Depth, FittedSides, PerSize};
-use flapwright_model::door::FittingChoice;
+use flapwright_model::change::set_fitting;
+use flapwright_model::door::{Door, FittingChoice};
+use flapwright_model::field::{DoorField, FieldRef, Value};
+use flapwright_model::id::BoxId;
 use flapwright_model::lift::{Carries, PieceCount};
 
-use super::{Form, door_form, names, starter};
-use crate::window::fields::Change;
-use crate::window::fields::choice::pick;
+use super::{Form, door_form, note};
+use crate::window::fields::choice::{Called, pick};
+use crate::window::fields::field_id;
 use crate::window::fields::quantity::Quantity;
 use crate::window::tokens::tokens;
 
 /// The section *Fitting and size*.
 pub(crate) fn fitting_ui(ui: &mut Ui, form: &mut Form<'_>) {
     door_form::which_opening(ui, form);
-    let Some(door) = form.door().cloned() else {
+    let (Some(id), Some(door)) = (form.wall_box().map(|it| it.id), form.door()) else {
         ui.label("A fitting goes with a door: this opening has none.");
         return;
     };
-    card_pick(ui, form, door.fitting.as_ref());
+    card_pick(ui, form, id, door);
     let Some(choice) = &door.fitting else { return };
-    let Some(card) = form.job.card(&choice.card).cloned() else {
+    let Some(card) = form.job.card_by_id(choice.card) else {
         return;
     };
-    let path = form.door_path("fitting");
-    let sizes: Vec<(String, String)> = card
-        .sizes
-        .iter()
-        .map(|size| {
-            (
-                size.name.clone(),
-                format!("{}: {}", size.name, carries(&size.carries)),
-            )
-        })
-        .collect();
-    let change = pick(
+    size_pick(
         ui,
-        &format!("{path}.size"),
-        "Size",
-        "size",
-        &choice.size,
-        &sizes,
+        form,
+        FieldRef::Door(id, door.id, DoorField::Size),
+        card,
+        choice,
     );
-    form.edit_fitting("size", change, |f, v| f.size = v);
     if let Some(size) = card.size(&choice.size) {
-        let told = format!("Size {} carries {}.", size.name, carries(&size.carries));
-        let soft = tokens(ui).text_soft;
-        ui.add(egui::Label::new(RichText::new(told).small().color(soft)).wrap());
+        note(
+            ui,
+            &format!("Size {} carries {}.", size.name, carries(&size.carries)),
+        );
     }
-    let words = names(
-        "packing",
-        "packing",
-        "Thickness between side and fitting, at both sides.",
-    );
-    let length = form.length();
-    let change = form.row(
-        ui,
-        &format!("{path}.packing"),
-        words,
-        length,
-        choice.packing,
-    );
-    form.edit_fitting("packing", change, |f, v| f.packing = v);
-    about_card(ui, &card);
+    form.field(ui, FieldRef::Door(id, door.id, DoorField::Packing));
+    about_card(ui, card);
+    let length = Quantity::Length(form.job.unit);
     CollapsingHeader::new("Numbers of the card")
         .id_salt("card numbers")
         .show(ui, |ui| {
-            card_tables(ui, &card, &choice.size, length);
+            card_tables(ui, card, &choice.size, length);
         });
 }
 
-fn card_pick(ui: &mut Ui, form: &mut Form<'_>, choice: Option<&FittingChoice>) {
-    let path = form.door_path("fitting.card");
-    let now = choice.map_or_else(String::new, |choice| choice.card.clone());
-    let mut all = vec![(String::new(), "none".to_owned())];
-    all.extend(
-        form.job
-            .cards
-            .iter()
-            .map(|c| (c.name.clone(), format!("{} ({})", c.name, c.kind.words()))),
-    );
-    let change = pick(ui, &path, "Fitting card", "card", &now, &all);
-    let packing = choice.map_or(0.0, |choice| choice.packing);
-    let job = form.job;
-    let height = form.wall_box().map_or(0.0, |b| b.height);
-    form.edit_door("fitting card", change, |door, name| {
-        door.fitting = starter::first_size(job, &name, packing);
-        if let Some(card) = job.card(&name) {
-            starter::suit_leaves(door, card.kind, height / 2.0);
-        }
+fn card_pick(ui: &mut Ui, form: &mut Form<'_>, id: BoxId, door: &Door) {
+    let now = door.fitting.as_ref().map(|choice| choice.card);
+    let mut all = vec![(None, "none".to_owned())];
+    all.extend(form.job.cards.iter().map(|used| {
+        let card = &used.card;
+        let words = format!("{} ({})", card.name, card.kind.words());
+        (Some(used.id), words)
+    }));
+    let called = Called {
+        id: field_id(("card", door.id)),
+        name: "Fitting card",
+        word: "card",
+        meaning: "The card of the fitting that carries the door.",
+    };
+    if let Some(change) = pick(ui, called, &now, &all) {
+        let edit = set_fitting(form.job, id, door.id, change.value);
+        form.press("fitting card", edit);
+    }
+}
+
+fn size_pick(
+    ui: &mut Ui,
+    form: &mut Form<'_>,
+    field: FieldRef,
+    card: &Card,
+    choice: &FittingChoice,
+) {
+    let sizes = card.sizes.iter().map(|size| {
+        let words = format!("{}: {}", size.name, carries(&size.carries));
+        (size.name.clone(), words)
     });
+    let info = field.info();
+    let called = Called {
+        id: field_id(field),
+        name: info.name,
+        word: info.label,
+        meaning: info.meaning,
+    };
+    let sizes: Vec<(String, String)> = sizes.collect();
+    if let Some(change) = pick(ui, called, &choice.size, &sizes) {
+        form.put(field, Value::Text(change.value.into()));
+    }
 }
 
 fn about_card(ui: &mut Ui, card: &Card) {
@@ -243,20 +244,5 @@ fn by_height(rows: &[flapwright_model::lift::MassRow], by: &str) -> String {
         by.to_owned()
     } else {
         format!("{least} to {most} kg {by}")
-    }
-}
-
-impl Form<'_> {
-    fn edit_fitting<T>(
-        &mut self,
-        what: &str,
-        change: Option<Change<T>>,
-        set: impl FnOnce(&mut FittingChoice, T),
-    ) {
-        self.edit_door(what, change, |door, value| {
-            if let Some(fitting) = &mut door.fitting {
-                set(fitting, value);
-            }
-        });
     }
 }

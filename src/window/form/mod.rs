@@ -1,7 +1,6 @@
 //! The form at the left: what the shown box and its door are.
 
 mod as_drilled;
-mod bands;
 mod box_form;
 mod cautions;
 mod door_form;
@@ -15,23 +14,24 @@ mod openings_form;
 mod panels_form;
 mod record_form;
 mod room_form;
-mod shelf_edit;
-pub(crate) mod starter;
+mod rows;
 mod weights_form;
 
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::Door;
-use flapwright_model::edges::{Edge, Edges};
-use flapwright_model::edit::{Edit, JobHead};
+use flapwright_model::edit::Edit;
+use flapwright_model::id::{BoxId, OpeningId};
 use flapwright_model::job::Job;
+use flapwright_model::part::{Part, PartId};
 use flapwright_rules::inspection::Inspection;
 
-use super::command::{Command, JobEdit, UiCommand};
-use super::fields::number::{Number, cell, number, problem, word};
-use super::fields::quantity::Quantity;
-use super::fields::{Change, Fields, field_id};
-use super::tokens::{EDGE_WORD, LABEL_WIDTH, bold, toggle, tokens};
+use flapwright_session::action::Action;
+use flapwright_session::action_table::ActionId;
+
+use super::command::{Command, JobEdit};
+use super::fields::Fields;
+use super::tokens::{bold, toggle, tokens};
 
 /// What the form shows and where its changes go.
 pub(crate) struct Form<'a> {
@@ -40,9 +40,9 @@ pub(crate) struct Form<'a> {
     /// What is true of it.
     pub(crate) inspection: &'a Inspection,
     /// The shown box.
-    pub(crate) box_index: usize,
+    pub(crate) box_id: Option<BoxId>,
     /// The shown opening of it.
-    pub(crate) opening: usize,
+    pub(crate) opening: Option<OpeningId>,
     /// What is typed but not taken.
     pub(crate) fields: &'a mut Fields,
     /// What is to be done after the frame.
@@ -87,8 +87,8 @@ fn section(ui: &mut Ui, title: &str, open: bool, body: impl FnOnce(&mut Ui)) {
 /// The boxes of the job, with what can be done to the list.
 fn box_list(ui: &mut Ui, form: &mut Form<'_>) {
     ui.horizontal_wrapped(|ui| {
-        for (index, wall_box) in form.job.boxes.iter().enumerate() {
-            let chosen = index == form.box_index;
+        for wall_box in &form.job.boxes {
+            let chosen = form.box_id == Some(wall_box.id);
             let text = if wall_box.quantity == 1 {
                 wall_box.name.clone()
             } else {
@@ -99,256 +99,89 @@ fn box_list(ui: &mut Ui, form: &mut Form<'_>) {
                 .accessible_name(format!("Box {}", wall_box.name))
                 .clicked()
             {
-                form.queue.push(Command::SelectBox(index));
+                form.queue.push(Command::Do(Action::ShowBox(wall_box.id)));
             }
         }
     });
     ui.horizontal(|ui| {
         let some = form.wall_box().is_some();
         for (command, text, enabled) in [
-            (UiCommand::AddBox, "Add", true),
-            (UiCommand::DuplicateBox, "Duplicate", some),
-            (UiCommand::RemoveBox, "Remove", some),
+            (ActionId::AddBox, "Add", true),
+            (ActionId::DuplicateBox, "Duplicate", some),
+            (ActionId::RemoveBox, "Remove", some),
         ] {
             let button = ui.add_enabled(enabled, egui::Button::new(text).small());
             if button
-                .accessible_name(command.label())
+                .accessible_name(command.title())
                 .on_hover_text(command.tooltip())
                 .clicked()
             {
-                form.queue.push(Command::Ui(command));
+                form.queue.push(Command::Choose(command));
             }
         }
     });
 }
 
-impl Form<'_> {
+impl<'a> Form<'a> {
     /// The shown box.
-    pub(crate) fn wall_box(&self) -> Option<&WallBox> {
-        self.job.boxes.get(self.box_index)
+    pub(crate) fn wall_box(&self) -> Option<&'a WallBox> {
+        self.job.box_by_id(self.box_id?)
+    }
+
+    /// The shown opening.
+    pub(crate) const fn opening_id(&self) -> Option<OpeningId> {
+        self.opening
+    }
+
+    /// Whether an opening is the shown one.
+    pub(crate) fn shows(&self, opening: OpeningId) -> bool {
+        self.opening == Some(opening)
+    }
+
+    /// Shows another opening of the box.
+    pub(crate) fn show_opening(&mut self, opening: OpeningId) {
+        self.queue.push(Command::Do(Action::ShowOpening(opening)));
     }
 
     /// The door of the shown opening.
-    pub(crate) fn door(&self) -> Option<&Door> {
-        self.wall_box()?.openings.get(self.opening)?.door.as_ref()
+    pub(crate) fn door(&self) -> Option<&'a Door> {
+        self.wall_box()?.opening(self.opening?)?.door.as_ref()
     }
 
-    /// The path of a field of the shown box.
-    pub(crate) fn box_path(&self, rest: &str) -> String {
-        format!("boxes[{}].{rest}", self.box_index)
+    /// A part of the shown box.
+    pub(crate) fn part(&self, part: Part) -> Option<PartId> {
+        let box_id = self.box_id?;
+        Some(PartId { box_id, part })
     }
 
-    /// The path of a field of the shown door.
-    pub(crate) fn door_path(&self, rest: &str) -> String {
-        format!(
-            "boxes[{}].openings[{}].door.{rest}",
-            self.box_index, self.opening
-        )
+    /// Queues a change of the shown box that a button makes; nothing where there is none.
+    pub(crate) fn press(&mut self, what: &str, edit: Option<Edit>) {
+        let of = self.wall_box().map_or("", |it| it.name.as_str());
+        self.press_edit(format!("{of}: {what}"), edit);
     }
 
-    /// A length in the job's unit.
-    pub(crate) const fn length(&self) -> Quantity {
-        Quantity::Length(self.job.unit)
+    /// The same of the job as a whole.
+    pub(crate) fn press_job(&mut self, what: &str, edit: Option<Edit>) {
+        self.press_edit(format!("job: {what}"), edit);
     }
 
-    /// A row with one number.
-    pub(crate) fn row(
-        &mut self,
-        ui: &mut Ui,
-        path: &str,
-        names: Names<'_>,
-        quantity: Quantity,
-        value: f64,
-    ) -> Option<Change<f64>> {
-        let this = Number {
-            path,
-            name: names.full,
-            word: names.word,
-            meaning: names.meaning,
-            quantity,
-            word_width: LABEL_WIDTH,
-        };
-        number(ui, self.fields, this, value)
-    }
-
-    /// Two rows of two lengths: left and right, top and bottom.
-    pub(crate) fn edges(
-        &mut self,
-        ui: &mut Ui,
-        path: &str,
-        names: Names<'_>,
-        values: Edges<f64>,
-    ) -> Option<(Edge, Change<f64>)> {
-        let mut changed = None;
-        if !names.word.is_empty() {
-            ui.label(RichText::new(names.word).color(tokens(ui).text_soft))
-                .on_hover_text(names.meaning);
-        }
-        let quantity = self.length();
-        for pair in [[Edge::Left, Edge::Right], [Edge::Top, Edge::Bottom]] {
-            ui.horizontal(|ui| {
-                for edge in pair {
-                    let path = format!("{path}.{}", edge.word());
-                    let full = format!("{} {}", names.full, edge.word());
-                    let this = Number {
-                        path: &path,
-                        name: &full,
-                        word: edge.word(),
-                        meaning: names.meaning,
-                        quantity,
-                        word_width: EDGE_WORD,
-                    };
-                    let value = values.at(edge);
-                    let dragged = word(ui, self.fields, this, value);
-                    let typed = cell(ui, self.fields, this, value);
-                    if let Some(change) = dragged.or(typed) {
-                        changed = Some((edge, change));
-                    }
-                }
-            });
-            for edge in pair {
-                problem(
-                    ui,
-                    self.fields,
-                    field_id(&format!("{path}.{}", edge.word())),
-                );
-            }
-        }
-        changed
-    }
-
-    /// A material of the job's table.
-    pub(crate) fn material(
-        &self,
-        ui: &mut Ui,
-        path: &str,
-        name: &str,
-        now: &str,
-    ) -> Option<Change<String>> {
-        let all: Vec<(String, String)> = self
-            .job
-            .materials
-            .iter()
-            .map(|m| (m.name.clone(), m.name.clone()))
-            .collect();
-        super::fields::choice::pick(ui, path, name, "material", &now.to_owned(), &all)
-    }
-
-    /// Queues a change of the shown box.
-    pub(crate) fn edit_box<T>(
-        &mut self,
-        what: &str,
-        change: Option<Change<T>>,
-        set: impl FnOnce(&mut WallBox, T),
-    ) {
-        let (Some(change), Some(before)) = (change, self.wall_box()) else {
-            return;
-        };
-        let mut after = before.clone();
-        set(&mut after, change.value);
-        if after == *before {
-            self.fields.accept(change.field);
-            return;
-        }
-        let label = format!("{}: {what}", before.name);
-        let edit = Edit::ReplaceBox {
-            index: self.box_index,
-            with: Box::new(after),
-        };
-        self.queue.push(Command::Edit(JobEdit {
-            label,
-            edit,
-            field: Some(change.field),
-            typed: change.typed,
-            running: change.running,
-        }));
-    }
-
-    /// Queues a change of the shown box that a button makes.
-    pub(crate) fn press_box(&mut self, what: &str, set: impl FnOnce(&mut WallBox)) {
-        let field = field_id(&self.box_path(what));
-        let change = Change {
-            value: (),
-            field,
-            typed: None,
-            running: false,
-        };
-        self.edit_box(what, Some(change), |wall_box, ()| set(wall_box));
-    }
-
-    /// Queues a change of the shown door.
-    pub(crate) fn edit_door<T>(
-        &mut self,
-        what: &str,
-        change: Option<Change<T>>,
-        set: impl FnOnce(&mut Door, T),
-    ) {
-        let opening = self.opening;
-        let what = self.of_opening(&format!("door {what}"));
-        self.edit_box(&what, change, |wall_box, value| {
-            if let Some(door) = wall_box
-                .openings
-                .get_mut(opening)
-                .and_then(|o| o.door.as_mut())
-            {
-                set(door, value);
-            }
-        });
-    }
-
-    /// Queues a change of the job's own data.
-    pub(crate) fn edit_head<T>(
-        &mut self,
-        what: &str,
-        change: Option<Change<T>>,
-        set: impl FnOnce(&mut JobHead, T),
-    ) {
-        let Some(change) = change else { return };
-        let before = JobHead::of(self.job);
-        let mut after = before.clone();
-        set(&mut after, change.value);
-        if after == before {
-            self.fields.accept(change.field);
-            return;
-        }
-        self.queue.push(Command::Edit(JobEdit {
-            label: format!("job: {what}"),
-            edit: Edit::ReplaceHead(Box::new(after)),
-            field: Some(change.field),
-            typed: change.typed,
-            running: change.running,
-        }));
-    }
-
-    /// The same words, with the number of the opening where there are several.
-    fn of_opening(&self, what: &str) -> String {
-        match self.wall_box() {
-            Some(wall_box) if wall_box.openings.len() > 1 => {
-                format!("opening {}: {what}", self.opening + 1)
-            }
-            Some(_) | None => what.to_owned(),
+    fn press_edit(&mut self, label: String, edit: Option<Edit>) {
+        if let Some(edit) = edit {
+            self.queue.push(Command::Edit(JobEdit {
+                label,
+                edit,
+                field: None,
+                typed: None,
+                running: false,
+            }));
         }
     }
 }
 
-/// The names of a field.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Names<'a> {
-    /// As a screen reader says it.
-    pub(crate) full: &'a str,
-    /// Before the field.
-    pub(crate) word: &'a str,
-    /// On hover.
-    pub(crate) meaning: &'a str,
-}
-
-/// Names of a field.
-pub(crate) const fn names<'a>(full: &'a str, word: &'a str, meaning: &'a str) -> Names<'a> {
-    Names {
-        full,
-        word,
-        meaning,
-    }
+/// A sentence that explains what stands above it.
+pub(crate) fn note(ui: &mut Ui, text: &str) {
+    let text = RichText::new(text).small().color(tokens(ui).text_soft);
+    ui.add(egui::Label::new(text).wrap());
 }
 
 /// A heading inside a section.

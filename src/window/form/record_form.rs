@@ -1,6 +1,7 @@
 //! What the job remembers of a panel whose sheet went out.
 
 use egui::{Label, RichText, Ui};
+use flapwright_model::change::forget_records;
 use flapwright_model::part::Part;
 use flapwright_model::record::RecordState;
 
@@ -29,9 +30,10 @@ pub(crate) fn record_ui(ui: &mut Ui, form: &mut Form<'_>, part: Part, name: &str
         .small_button("Forget record")
         .accessible_name(format!("Forget record of {name}"))
         .on_hover_text("Later changes of this panel are then not compared with what went out.");
-    if button.clicked() {
-        form.press_box(&format!("forget the record of {name}"), |b| {
-            b.records.retain(|record| record.part != part);
-        });
+    if button.clicked()
+        && let Some(part) = form.part(part)
+    {
+        let edit = forget_records(form.job, &[part]);
+        form.press(&format!("forget the record of {name}"), edit);
     }
 }

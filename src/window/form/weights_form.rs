@@ -1,12 +1,12 @@
 //! How much each check weighs in this job, and which are not run.
 
 use egui::{CollapsingHeader, ComboBox, Label, RichText, Ui};
+use flapwright_model::edit::{Edit, JobHead};
 use flapwright_model::severity::SeveritySetting;
 use flapwright_rules::checks::{CHECKS, Check};
 
 use super::Form;
 use crate::window::command::Command;
-use crate::window::fields::{Change, field_id};
 use crate::window::tokens::{GROUP_GAP, bold, tokens};
 
 const ALL: [Option<SeveritySetting>; 5] = [
@@ -71,18 +71,15 @@ fn weight_ui(ui: &mut Ui, form: &mut Form<'_>, check: &Check) {
         .small()
         .color(tokens(ui).text_soft);
     ui.add(Label::new(summary).wrap());
-    let change = (chosen != now).then(|| Change {
-        value: chosen,
-        field: field_id(&format!("settings.weights.{}", check.name)),
-        typed: None,
-        running: false,
-    });
-    let what = format!("weight of {}", check.name);
-    form.edit_head(&what, change, |head, weight| {
-        let weights = &mut head.settings.weights;
-        match weight {
-            Some(weight) => weights.insert(check.name.to_owned(), weight),
-            None => weights.remove(check.name),
-        };
-    });
+    if chosen == now {
+        return;
+    }
+    let mut head = JobHead::of(form.job);
+    let weights = &mut head.settings.weights;
+    match chosen {
+        Some(weight) => weights.insert(check.name.to_owned(), weight),
+        None => weights.remove(check.name),
+    };
+    let edit = Edit::ReplaceHead(Box::new(head));
+    form.press_job(&format!("weight of {}", check.name), Some(edit));
 }

@@ -6,8 +6,8 @@ use flapwright_drawing::scale::Scale;
 use flapwright_export::DPI_LIMITS;
 use flapwright_model::job::PaperChoice;
 
-use crate::window::export_job::ExportChoice;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::export::ExportChoice;
 
 const PAPERS: [(Option<PaperChoice>, &str); 5] = [
     (None, "the job's paper"),

@@ -9,8 +9,8 @@ use flapwright_drawing::sheet::Sheet;
 
 use super::command::Command;
 use super::dialogs::{answers, close, modal_of};
-use super::document::Document;
-use super::export_job::ExportChoice;
+use flapwright_session::document::Document;
+use flapwright_session::export::ExportChoice;
 
 /// Width that the thumbnails take, screen points.
 const THUMBNAILS: f32 = 132.0;

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use egui_plot::PlotPoint;
+use flapwright_model::id::{BoxId, DoorId};
 use flapwright_model::length::{MM_PER_INCH, Unit};
 use flapwright_model::measure::Measure;
 use flapwright_motion::gravity::Level;
@@ -13,10 +14,10 @@ use flapwright_rules::advice::{advice, name};
 use flapwright_rules::mechanics::{LargestLift, Mechanics, largest_lift, mechanics};
 use flapwright_rules::strut_places::has_strut;
 
-use crate::window::document::Document;
+use flapwright_session::document::Document;
 
-/// State of the job, box and opening.
-type Key = (u64, usize, usize);
+/// State of the job, and the door.
+type Key = (u64, DoorId);
 
 /// What the tabs remember.
 #[derive(Debug, Default)]
@@ -31,16 +32,16 @@ impl MechanicsView {
     pub(crate) fn known(
         &mut self,
         document: &Document,
-        box_index: usize,
-        opening: usize,
+        box_id: BoxId,
+        door: DoorId,
     ) -> Option<Rc<Known>> {
-        let key = (document.revision(), box_index, opening);
+        let key = (document.revision(), door);
         if let Some((kept, known)) = &self.kept
             && *kept == key
         {
             return known.clone();
         }
-        let known = Known::of(document, box_index, opening).map(Rc::new);
+        let known = Known::of(document, box_id, door).map(Rc::new);
         self.kept = Some((key, known.clone()));
         known
     }
@@ -131,19 +132,13 @@ pub(crate) struct Lines {
 }
 
 impl Known {
-    fn of(document: &Document, box_index: usize, opening: usize) -> Option<Self> {
+    fn of(document: &Document, box_id: BoxId, id: DoorId) -> Option<Self> {
         let job = document.job();
-        let wall_box = job.boxes.get(box_index)?;
-        let report = document.inspection().boxes.get(box_index)?;
-        let door = report.openings.get(opening)?.door.as_ref()?;
-        let found = mechanics(job, wall_box, report, opening)?;
-        let choice = wall_box
-            .openings
-            .get(opening)?
-            .door
-            .as_ref()?
-            .fitting
-            .as_ref();
+        let wall_box = job.box_by_id(box_id)?;
+        let report = document.inspection().report(box_id)?;
+        let door = report.door(id)?;
+        let found = mechanics(job, wall_box, report, id)?;
+        let choice = super::chosen(job, wall_box, id);
         let chart = found
             .regions
             .iter()
@@ -157,7 +152,7 @@ impl Known {
         Some(Self {
             largest: largest_lift(door),
             advice: advice(&found.verdicts, choice, job.unit),
-            has_strut: has_strut(job, wall_box, report, opening),
+            has_strut: has_strut(job, wall_box, report, id),
             chart,
             lines,
             found,
@@ -176,7 +171,7 @@ pub(super) fn height_in(unit: Unit, millimetres: f64) -> f64 {
 fn chart_region(
     region: &Region,
     found: &Mechanics,
-    choice: Option<&flapwright_model::door::FittingChoice>,
+    choice: Option<(&str, &str)>,
     unit: Unit,
 ) -> Option<ChartRegion> {
     let verdict = found
@@ -188,12 +183,12 @@ fn chart_region(
     Some(ChartRegion {
         name: name(verdict),
         short: format!("{} {}", region.card, region.size),
-        named: verdict.grade != Grade::No || choice.is_none_or(|it| it.card == region.card),
+        named: verdict.grade != Grade::No || choice.is_none_or(|(card, _)| card == region.card),
         at_left: found
             .regions
             .first()
             .is_none_or(|first| first.card == region.card),
-        chosen: choice.is_some_and(|it| it.card == region.card && it.size == region.size),
+        chosen: choice == Some((&region.card, &region.size)),
         grade: verdict.grade,
         as_given: region.as_given,
         heights: limits.iter().map(|row| height_in(unit, row.0)).collect(),

@@ -5,6 +5,7 @@ use egui_plot::{AxisHints, GridInput, GridMark, Plot, PlotResponse, PlotUi, VLin
 
 use crate::window::command::Command;
 use crate::window::tokens::tokens;
+use flapwright_session::action::Action;
 
 /// Room for the numbers at the left of both plots, so that they stand one under the other.
 pub(super) const AXIS_WIDTH: f32 = 44.0;
@@ -119,7 +120,7 @@ pub(super) fn follow<T>(
         && let Some(at) = response.interact_pointer_pos()
     {
         let percent = shown.transform.value_from_position(at).x;
-        queue.push(Command::SetOpen(percent.round() / 100.0));
+        queue.push(Command::Do(Action::OpenDoor(percent.round() / 100.0)));
     }
     if !response.has_focus() {
         return;
@@ -131,7 +132,7 @@ pub(super) fn follow<T>(
     ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
     for (key, by) in [(Key::ArrowLeft, -STEP), (Key::ArrowRight, STEP)] {
         if ui.input(|input| input.key_pressed(key)) {
-            queue.push(Command::SetOpen(s + by));
+            queue.push(Command::Do(Action::OpenDoor(s + by)));
         }
     }
     let ring = egui::Stroke::new(1.5, tokens(ui).accent);

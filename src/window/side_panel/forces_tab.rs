@@ -7,8 +7,9 @@ use super::force_plot::{force_ui, notes_ui};
 use super::moment_plot::moment_ui;
 use super::summary::{hand_ui, let_go_ui};
 use super::zones_bar::zones_ui;
-use crate::window::command::{Command, UiCommand};
+use crate::window::command::Command;
 use crate::window::tokens::tokens;
+use flapwright_session::action_table::ActionId;
 
 /// What is needed beside the plots, so that plots and bar are seen at once.
 const BESIDE: f32 = 330.0;
@@ -50,9 +51,9 @@ fn strut_button(ui: &mut Ui, about: AboutDoor<'_>, queue: &mut Vec<Command>) {
         return;
     }
     ui.add_space(4.0);
-    let command = UiCommand::PlaceStrut;
-    let button = ui.add(Button::new(command.label()));
+    let command = ActionId::PlaceStrut;
+    let button = ui.add(Button::new(command.title()));
     if button.on_hover_text(command.tooltip()).clicked() {
-        queue.push(Command::Ui(command));
+        queue.push(Command::Choose(command));
     }
 }

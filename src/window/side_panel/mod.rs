@@ -3,7 +3,6 @@
 //! What a fitting makes of a door is asked from `flapwright_rules::mechanics` once for each state
 //! of the job and kept ([`MechanicsView`]); everything here only shows it.
 
-mod apply;
 mod cache;
 mod cursor;
 mod force_plot;
@@ -13,44 +12,37 @@ mod moment_plot;
 mod size_chart;
 mod sizes_tab;
 mod strut_dialog;
-mod strut_search;
 mod summary;
 mod verdict_card;
 mod zones_bar;
 
 use egui::{RichText, Ui};
 use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::FittingChoice;
+use flapwright_model::id::{DoorId, OpeningId};
+use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
-use flapwright_rules::inspection::DoorReport;
+use flapwright_rules::inspection::{BoxReport, DoorReport};
+use flapwright_rules::place_words::PlaceWords;
 
 pub(crate) use self::cache::{Known, MechanicsView};
 pub(crate) use self::strut_dialog::{StrutDialog, strut_ui};
-pub(crate) use self::strut_search::StrutSearch;
-use super::command::{Command, UiCommand};
-use super::document::Document;
-use super::findings::{findings_ui, open_count};
+use super::command::Command;
+use super::findings::findings_ui;
+use super::keys;
 use super::tokens::{bold, toggle, tokens};
 use super::view_state::ViewState;
-
-/// What the panel at the right shows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum SideTab {
-    /// What the checks found.
-    #[default]
-    Findings,
-    /// What each size says to the shown door.
-    Sizes,
-    /// What the hand feels.
-    Forces,
-}
+use flapwright_session::Session;
+use flapwright_session::action_table::ActionId;
+use flapwright_session::document::Document;
+use flapwright_session::selection::SideTab;
 
 /// The door that the panel speaks of.
 #[derive(Clone, Copy)]
 struct AboutDoor<'a> {
     known: &'a Known,
     door: &'a DoorReport,
-    choice: Option<&'a FittingChoice>,
+    /// Names of the card and size that it has.
+    choice: Option<(&'a str, &'a str)>,
     unit: Unit,
     s: f64,
 }
@@ -58,90 +50,90 @@ struct AboutDoor<'a> {
 /// Shows the tabs and what the chosen one is for.
 pub(crate) fn side_ui(
     ui: &mut Ui,
-    document: &Document,
+    session: &Session,
     view: &mut ViewState,
     queue: &mut Vec<Command>,
 ) {
-    let findings = open_count(document.inspection());
+    let (document, selection) = (session.document(), session.selection());
+    let findings = document.open_count();
     ui.horizontal(|ui| {
         for (tab, command, words) in [
             (
                 SideTab::Findings,
-                UiCommand::ShowFindings,
+                ActionId::ShowFindings,
                 format!("Findings ({findings})"),
             ),
-            (SideTab::Sizes, UiCommand::ShowSizes, "Sizes".to_owned()),
-            (SideTab::Forces, UiCommand::ShowForces, "Forces".to_owned()),
+            (SideTab::Sizes, ActionId::ShowSizes, "Sizes".to_owned()),
+            (SideTab::Forces, ActionId::ShowForces, "Forces".to_owned()),
         ] {
-            let keys = command
-                .shortcuts()
-                .first()
-                .map_or_else(String::new, |keys| ui.ctx().format_shortcut(keys));
-            let button = toggle(ui, view.tab == tab, words)
-                .accessible_name(command.label())
+            let keys = keys::words(ui.ctx(), command);
+            let button = toggle(ui, selection.tab == tab, words)
+                .accessible_name(command.title())
                 .on_hover_text(format!("{} {keys}", command.tooltip()));
             if button.clicked() {
-                queue.push(Command::Ui(command));
+                queue.push(Command::Choose(command));
             }
         }
     });
     ui.separator();
-    if view.tab == SideTab::Findings {
-        findings_ui(ui, document, view, queue);
+    if selection.tab == SideTab::Findings {
+        findings_ui(ui, session, view, queue);
         return;
     }
-    let (box_index, opening) = (view.box_index, view.opening);
-    let wall_box = document.job().boxes.get(box_index);
-    let Some(wall_box) = wall_box else {
+    let Some((wall_box, report)) = session.shown_wall_box().zip(session.shown_report()) else {
         ui.label("No box yet.");
         return;
     };
-    which(ui, document, wall_box, opening);
-    let report = document.inspection().boxes.get(box_index);
-    let door = report.and_then(|report| report.openings.get(opening)?.door.as_ref());
+    let door = session.shown_door().and_then(|id| report.door(id));
+    which(ui, document, report, (selection.opening, door));
     let Some(door) = door else {
         ui.label("This opening has no door.");
         return;
     };
-    let Some(known) = view.mechanics.known(document, box_index, opening) else {
+    let Some(known) = view.mechanics.known(document, wall_box.id, door.id) else {
         ui.add(egui::Label::new(nothing_known(door)).wrap());
         return;
     };
-    let choice = wall_box
-        .openings
-        .get(opening)
-        .and_then(|it| it.door.as_ref()?.fitting.as_ref());
+    let choice = chosen(document.job(), wall_box, door.id);
     let about = AboutDoor {
         known: &known,
         door,
         choice,
         unit: document.job().unit,
-        s: view.s,
+        s: selection.s,
     };
-    if view.tab == SideTab::Sizes {
+    if selection.tab == SideTab::Sizes {
         sizes_tab::sizes_ui(ui, about, &mut view.mechanics.other_count, queue);
     } else {
         forces_tab::forces_ui(ui, about, queue);
     }
 }
 
+/// Names of the card and size that a door has.
+fn chosen<'a>(job: &'a Job, wall_box: &'a WallBox, door: DoorId) -> Option<(&'a str, &'a str)> {
+    let choice = wall_box.door(door)?.fitting.as_ref()?;
+    let card = job.card_by_id(choice.card)?;
+    Some((card.name.as_str(), choice.size.as_str()))
+}
+
 /// Which door is spoken of.
-fn which(ui: &mut Ui, document: &Document, wall_box: &WallBox, opening: usize) {
+fn which(
+    ui: &mut Ui,
+    document: &Document,
+    report: &BoxReport,
+    (opening, door): (Option<OpeningId>, Option<&DoorReport>),
+) {
     let soft = tokens(ui).text_soft;
     ui.horizontal_wrapped(|ui| {
-        ui.label(bold(&wall_box.name));
-        if wall_box.openings.len() > 1 {
-            ui.label(format!("opening {}", opening + 1));
+        let places = PlaceWords::of(document.job(), document.inspection());
+        ui.label(bold(places.box_name(report.id)));
+        if report.openings.len() > 1
+            && let Some(opening) = opening
+        {
+            ui.label(format!("opening {}", report.number_of(opening)));
         }
-        let door = document
-            .inspection()
-            .boxes
-            .iter()
-            .find(|report| report.name == wall_box.name)
-            .and_then(|report| report.openings.get(opening)?.door.as_ref());
-        if let Some(kind) = door.and_then(|door| door.kind) {
-            let fitting = door.map_or("", |door| door.fitting.as_str());
-            let text = format!("{}, {fitting}", kind.words());
+        if let Some((door, kind)) = door.and_then(|door| Some((door, door.kind?))) {
+            let text = format!("{}, {}", kind.words(), door.fitting);
             ui.label(RichText::new(text).color(soft));
         }
     });

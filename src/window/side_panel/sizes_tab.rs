@@ -44,9 +44,7 @@ pub(super) fn sizes_ui(
         .max_height(height)
         .show(ui, |ui| {
             for verdict in list {
-                let chosen = about
-                    .choice
-                    .is_some_and(|it| it.card == verdict.card && it.size == verdict.size);
+                let chosen = about.choice == Some((&verdict.card, &verdict.size));
                 let shown = Shown {
                     verdict,
                     chosen: chosen && !*other,

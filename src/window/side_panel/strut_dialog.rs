@@ -2,19 +2,22 @@
 
 use egui::{Button, Context, Grid, Label, ProgressBar, RichText, Ui};
 use flapwright_model::card::Span;
+use flapwright_model::id::CardId;
+use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::measure::{Measure, length};
 use flapwright_motion::strut_mounts::{MountAnswer, MountError, MountLimits, StrutOnHand};
 use flapwright_rules::strut_places::StrutPlaces;
 
 use super::sentence;
-use super::strut_search::Found;
 use crate::window::command::Command;
 use crate::window::dialogs::modal_of;
-use crate::window::fields::Fields;
 use crate::window::fields::number::{Number, number};
 use crate::window::fields::quantity::Quantity;
+use crate::window::fields::{Fields, field_id};
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action::Action;
+use flapwright_session::outcome::Found;
 
 /// Width of the question.
 const WIDTH: f32 = 760.0;
@@ -24,8 +27,10 @@ const WORD: f32 = 34.0;
 /// The question and what was found.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct StrutDialog {
-    /// Name of the card.
-    pub(crate) card: String,
+    /// The card.
+    card_id: CardId,
+    /// Its name.
+    card: String,
     /// Its struts.
     struts: Vec<StrutOnHand>,
     /// Where the anchors may be.
@@ -38,19 +43,16 @@ pub(crate) struct StrutDialog {
 
 impl StrutDialog {
     /// The question with limits from box and door.
-    pub(crate) fn new(places: StrutPlaces) -> Self {
+    pub(crate) fn new(places: StrutPlaces, job: &Job) -> Self {
+        let card = job.card_by_id(places.card);
         Self {
-            card: places.card,
+            card_id: places.card,
+            card: card.map_or_else(String::new, |card| card.name.clone()),
             struts: places.struts,
             limits: places.limits,
             cold_and_hot: places.cold_and_hot,
             found: None,
         }
-    }
-
-    /// A row of the answers.
-    pub(crate) fn answer(&self, row: usize) -> Option<&MountAnswer> {
-        self.found.as_ref()?.as_ref().ok()?.get(row)
     }
 }
 
@@ -79,7 +81,7 @@ pub(crate) fn strut_ui(
         table_ui(ui, dialog, unit, queue);
         told_ui(ui, dialog);
         ui.add_space(8.0);
-        buttons_ui(ui, progress, queue)
+        buttons_ui(ui, dialog, progress, queue)
     });
     if done || gone {
         queue.push(Command::CloseDialog);
@@ -120,10 +122,10 @@ fn limits_ui(ui: &mut Ui, limits: &mut MountLimits, unit: Unit, fields: &mut Fie
             ui.label(words).on_hover_text(meaning);
             for (end, value) in [("least", &mut span.min), ("most", &mut span.max)] {
                 let this = Number {
-                    path: &format!("strut.{path}.{end}"),
+                    id: field_id(("strut", path, end)),
                     name: &format!("{words}, {end}"),
                     word: end,
-                    meaning,
+                    meaning: &|| meaning.to_owned(),
                     quantity: Quantity::Length(unit),
                     word_width: WORD,
                 };
@@ -164,9 +166,9 @@ fn table_ui(ui: &mut Ui, dialog: &StrutDialog, unit: Unit, queue: &mut Vec<Comma
                 ui.label(RichText::new(head).small().color(tokens(ui).text_soft));
             }
             ui.end_row();
-            let found = answers.iter().enumerate().filter_map(|(row, answer)| {
+            let found = answers.iter().filter_map(|answer| {
                 let strut = dialog.struts.iter().find(|it| it.name == answer.name)?;
-                Some((strut, Some((row, answer))))
+                Some((strut, Some(answer)))
             });
             let without = dialog
                 .struts
@@ -179,7 +181,7 @@ fn table_ui(ui: &mut Ui, dialog: &StrutDialog, unit: Unit, queue: &mut Vec<Comma
                 ui.label(length(strut.strut.stroke, unit));
                 ui.label(length(strut.strut.extended, unit));
                 match answer {
-                    Some((row, answer)) => answer_ui(ui, dialog, (row, answer), unit, queue),
+                    Some(answer) => answer_ui(ui, dialog, answer, unit, queue),
                     None if !answers.is_empty() => {
                         ui.label(RichText::new("no place found").color(tokens(ui).stop));
                     }
@@ -193,7 +195,7 @@ fn table_ui(ui: &mut Ui, dialog: &StrutDialog, unit: Unit, queue: &mut Vec<Comma
 fn answer_ui(
     ui: &mut Ui,
     dialog: &StrutDialog,
-    (row, answer): (usize, &MountAnswer),
+    answer: &MountAnswer,
     unit: Unit,
     queue: &mut Vec<Command>,
 ) {
@@ -215,7 +217,10 @@ fn answer_ui(
             dialog.card, answer.name
         ));
     if button.clicked() {
-        queue.push(Command::UseMounts(row));
+        queue.push(Command::Do(Action::UseMounts {
+            card: dialog.card_id,
+            answer: Box::new(answer.clone()),
+        }));
     }
 }
 
@@ -245,12 +250,17 @@ fn told_ui(ui: &mut Ui, dialog: &StrutDialog) {
 }
 
 /// Search or cancel, and close; says whether to close.
-fn buttons_ui(ui: &mut Ui, progress: Option<f32>, queue: &mut Vec<Command>) -> bool {
+fn buttons_ui(
+    ui: &mut Ui,
+    dialog: &mut StrutDialog,
+    progress: Option<f32>,
+    queue: &mut Vec<Command>,
+) -> bool {
     ui.horizontal(|ui| {
         let size = egui::vec2(84.0, 26.0);
         if let Some(share) = progress {
             if ui.add(Button::new("Cancel").min_size(size)).clicked() {
-                queue.push(Command::StopSearch);
+                queue.push(Command::Do(Action::StopSearch));
             }
             ui.add(
                 ProgressBar::new(share)
@@ -260,7 +270,9 @@ fn buttons_ui(ui: &mut Ui, progress: Option<f32>, queue: &mut Vec<Command>) -> b
             return false;
         }
         if ui.add(Button::new(bold("Search")).min_size(size)).clicked() {
-            queue.push(Command::SearchStruts);
+            dialog.found = None;
+            let limits = Box::new(dialog.limits);
+            queue.push(Command::Do(Action::SearchMounts(limits)));
         }
         ui.add(Button::new("Close").min_size(size)).clicked()
     })

@@ -9,6 +9,7 @@ use flapwright_rules::advice::name;
 use super::sentence;
 use crate::window::command::Command;
 use crate::window::tokens::{bold, tokens};
+use flapwright_session::action::Action;
 
 /// A verdict and what can be done with it.
 #[derive(Clone, Copy)]
@@ -67,10 +68,10 @@ fn take_ui(ui: &mut Ui, verdict: &Verdict, queue: &mut Vec<Command>) {
         .accessible_name(format!("Take {}", name(verdict)))
         .on_hover_text("Gives the door this size; its bores follow. One step for undo.");
     if button.clicked() {
-        queue.push(Command::TakeSize {
+        queue.push(Command::Do(Action::TakeSize {
             card: verdict.card.clone(),
             size: verdict.size.clone(),
-        });
+        }));
     }
 }
 

@@ -9,6 +9,7 @@ use super::cache::Lines;
 use super::legend::{Mark, legend_ui};
 use crate::window::command::Command;
 use crate::window::tokens::{Tokens, bold, tokens};
+use flapwright_session::action::Action;
 
 /// Height of one row.
 const ROW: f32 = 17.0;
@@ -62,7 +63,9 @@ pub(super) fn zones_ui(
         && (response.dragged() || response.clicked())
     {
         let share = f64::from((pressed.x - across.min) / across.span());
-        queue.push(Command::SetOpen((share * 100.0).round() / 100.0));
+        queue.push(Command::Do(Action::OpenDoor(
+            (share * 100.0).round() / 100.0,
+        )));
     }
     let said = ["light", "likely", "heavy"]
         .iter()

@@ -40,8 +40,7 @@ pub(super) fn draw(
     section: Rect<f64>,
 ) -> Option<String> {
     let above_floor = job
-        .boxes
-        .get(report.box_index)
+        .box_by_id(report.id)
         .map_or(0.0, |it| it.place.above_floor);
     let mut heights = Vec::new();
     let ceiling = job.room.ceiling - above_floor;
@@ -70,7 +69,7 @@ pub(super) fn draw(
             show_mm_tenth(ceiling - report.outer[1])
         ));
     }
-    for door in report.openings.iter().filter_map(|it| it.door.as_ref()) {
+    for door in report.doors() {
         heights.extend(door_heights(door, scale, &say));
     }
     heights.push(Height {

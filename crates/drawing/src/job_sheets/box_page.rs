@@ -145,7 +145,7 @@ fn page(setup: &SheetSetup<'_>, report: &BoxReport, choice: Choice) -> Draft {
     list.append_shifted(&set, body.center() - bounds.center());
     Draft {
         kind: PageKind::Box,
-        box_index: Some(report.box_index),
+        box_id: Some(report.id),
         part: None,
         title: box_title(&report.name, choice.arrangement.words()),
         paper: choice.paper,
@@ -181,10 +181,7 @@ fn views(setup: &SheetSetup<'_>, report: &BoxReport, scale: Scale) -> Views {
         level: plan(report, &options),
         far,
     };
-    let moves = report
-        .openings
-        .iter()
-        .any(|it| it.door.as_ref().is_some_and(|door| door.motion.is_some()));
+    let moves = report.doors().any(|door| door.motion.is_some());
     name(&mut views.front, "Front view, doors closed");
     let words = if moves {
         "Upright section, door closed and open"
@@ -303,7 +300,7 @@ fn frame(
     let mut lead = vec![format!(
         "Box {width} wide, {height} high, {depth} deep, doors and face frame not counted."
     )];
-    for door in report.openings.iter().filter_map(|it| it.door.as_ref()) {
+    for door in report.doors() {
         if let Some(kind) = door.kind {
             let (w, h) = (
                 door.edges.right - door.edges.left,
@@ -353,10 +350,7 @@ fn lap_words(door: &DoorReport) -> String {
 }
 
 fn context(report: &BoxReport) -> Context {
-    let fitted = report
-        .openings
-        .iter()
-        .any(|it| it.door.as_ref().is_some_and(|door| door.kind.is_some()));
+    let fitted = report.doors().any(|door| door.kind.is_some());
     let class = |wanted| report.panels.iter().any(|panel| panel.class == wanted);
     Context {
         leaf: fitted,
@@ -383,11 +377,7 @@ fn legend(setup: &SheetSetup<'_>, report: &BoxReport) -> Vec<String> {
             .to_owned(),
         "Heights at the left of the section are above the floor.".to_owned(),
     ];
-    let kinds: Vec<_> = report
-        .openings
-        .iter()
-        .filter_map(|it| it.door.as_ref()?.kind)
-        .collect();
+    let kinds: Vec<_> = report.doors().filter_map(|door| door.kind).collect();
     if !kinds.is_empty() {
         let with_arrow = kinds.into_iter().any(opening_mark::rises);
         words.push(opening_mark::legend(

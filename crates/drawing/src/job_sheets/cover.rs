@@ -3,10 +3,12 @@
 use std::collections::BTreeMap;
 
 use euclid::default::{Rect, Vector2D};
+use flapwright_model::card::Card;
 use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::BoxReport;
+use flapwright_rules::place_words::PlaceWords;
 use flapwright_rules::plural;
 
 use super::flow::{Flow, Theme};
@@ -68,8 +70,8 @@ fn theme(setup: &SheetSetup<'_>) -> Theme {
         .inspection
         .boxes
         .iter()
-        .flat_map(|report| &report.openings)
-        .filter_map(|opening| opening.door.as_ref()?.kind);
+        .flat_map(|report| report.doors())
+        .filter_map(|door| door.kind);
     let marked: Vec<_> = kinds.collect();
     if !marked.is_empty() {
         let with_arrow = marked.into_iter().any(opening_mark::rises);
@@ -245,20 +247,20 @@ fn materials(setup: &SheetSetup<'_>) -> ListTable {
 
 /// Card and size with how many sets are needed, and where.
 fn fittings(setup: &SheetSetup<'_>) -> ListTable {
-    let mut needed: BTreeMap<(&str, &str), (u32, Vec<String>)> = BTreeMap::new();
-    for (box_index, _, choice) in setup.fittings() {
-        let Some(wall_box) = setup.job.boxes.get(box_index) else {
+    let mut needed: BTreeMap<(&str, &str), (&Card, u32, Vec<String>)> = BTreeMap::new();
+    for (wall_box, _, choice) in setup.fittings() {
+        let Some(card) = setup.job.card_by_id(choice.card) else {
             continue;
         };
         let entry = needed
-            .entry((choice.card.as_str(), choice.size.as_str()))
-            .or_default();
-        entry.0 += wall_box.quantity;
+            .entry((card.name.as_str(), choice.size.as_str()))
+            .or_insert_with(|| (card, 0, Vec::new()));
+        entry.1 += wall_box.quantity;
         let place = match wall_box.quantity {
             1 => wall_box.name.clone(),
             many => format!("{many} × {}", wall_box.name),
         };
-        entry.1.push(place);
+        entry.2.push(place);
     }
     let mut table = ListTable::new([
         Column::words("fitting", 40.0),
@@ -267,10 +269,8 @@ fn fittings(setup: &SheetSetup<'_>) -> ListTable {
         Column::words("quantity", 40.0),
         Column::words("for", 90.0),
     ]);
-    for ((name, size), (count, places)) in needed {
-        let card = setup.job.card(name);
-        let kind = card.map_or("", |card| card.kind.words());
-        let both = card.is_some_and(|card| card.sides.ties().len() == 2);
+    for ((name, size), (card, count, places)) in needed {
+        let both = card.sides.ties().len() == 2;
         let quantity = match (both, count) {
             (true, 1) => "1 pair".to_owned(),
             (true, many) => format!("{many} pairs"),
@@ -280,7 +280,7 @@ fn fittings(setup: &SheetSetup<'_>) -> ListTable {
         table.row([
             Cell::from(name),
             Cell::from(size),
-            Cell::from(kind),
+            Cell::from(card.kind.words()),
             Cell::from(quantity),
             Cell::from(places.join(", ")),
         ]);
@@ -337,9 +337,10 @@ fn findings(setup: &SheetSetup<'_>, flow: &mut Flow) {
         Column::words("finding", 100.0),
         Column::words("because", 100.0),
     ]);
+    let places = PlaceWords::of(setup.job, setup.inspection);
     for (finding, reason) in accepted {
         table.row([
-            Cell::from(finding.place.clone()),
+            Cell::from(places.place(finding)),
             Cell::from(finding.message.clone()),
             Cell::from(reason.clone()),
         ]);

@@ -153,8 +153,7 @@ fn framed_rows(report: &BoxReport, panel: &PanelReport, infill: &InfillReport) -
 
 fn frame_rows(job: &Job, report: &BoxReport) -> Vec<CutRow> {
     let Some(frame) = job
-        .boxes
-        .get(report.box_index)
+        .box_by_id(report.id)
         .and_then(|wall_box| wall_box.frame.as_ref())
     else {
         return Vec::new();
@@ -177,14 +176,14 @@ fn frame_rows(job: &Job, report: &BoxReport) -> Vec<CutRow> {
 /// Parts that cards want cut to length: clear width between the mounting faces less a deduction.
 fn fitting_parts(job: &Job, report: &BoxReport) -> Vec<CutRow> {
     let mut rows = Vec::new();
-    let Some(wall_box) = job.boxes.get(report.box_index) else {
+    let Some(wall_box) = job.box_by_id(report.id) else {
         return rows;
     };
-    for (opening, place) in wall_box.openings.iter().zip(&report.openings) {
-        let Some(choice) = opening.door.as_ref().and_then(|door| door.fitting.as_ref()) else {
+    for door in wall_box.doors() {
+        let (Some(choice), Some(place)) = (&door.fitting, report.opening_of(door.id)) else {
             continue;
         };
-        let Some(card) = job.card(&choice.card) else {
+        let Some(card) = job.card_by_id(choice.card) else {
             continue;
         };
         let between = place.clear.max.x - place.clear.min.x - 2.0 * choice.packing;

@@ -1,5 +1,7 @@
 //! How each fitting is set, and what is said of its size.
 
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::door::{Door, FittingChoice};
 use flapwright_model::length::Unit;
 use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::Verdict;
@@ -35,31 +37,27 @@ pub(super) fn pages(setup: &SheetSetup<'_>) -> Vec<Draft> {
         invented: setup.invented(),
     };
     let mut flow = Flow::new(setup, theme);
-    for (box_index, opening, _) in setup.fittings() {
-        one_door(setup, &mut flow, box_index, opening);
+    for fitted in setup.fittings() {
+        one_door(setup, &mut flow, fitted);
     }
     flow.finish()
 }
 
-fn one_door(setup: &SheetSetup<'_>, flow: &mut Flow, box_index: usize, opening: usize) {
+fn one_door(
+    setup: &SheetSetup<'_>,
+    flow: &mut Flow,
+    (wall_box, fitted, choice): (&WallBox, &Door, &FittingChoice),
+) {
     let job = setup.job;
-    let (Some(wall_box), Some(report)) = (
-        job.boxes.get(box_index),
-        setup.inspection.boxes.get(box_index),
-    ) else {
+    let Some(report) = setup.inspection.report(wall_box.id) else {
         return;
     };
-    let choice = wall_box
-        .openings
-        .get(opening)
-        .and_then(|it| it.door.as_ref()?.fitting.as_ref());
-    let door = report.openings.get(opening).and_then(|it| it.door.as_ref());
-    let (Some(choice), Some(door)) = (choice, door) else {
+    let Some(door) = report.door(fitted.id) else {
         return;
     };
-    let found = mechanics(job, wall_box, report, opening);
+    let found = mechanics(job, wall_box, report, door.id);
     let which = if report.openings.len() > 1 {
-        format!(", opening {} from the top", opening + 1)
+        format!(", opening {} from the top", report.number_of_door(door.id))
     } else {
         String::new()
     };
@@ -75,12 +73,9 @@ fn one_door(setup: &SheetSetup<'_>, flow: &mut Flow, box_index: usize, opening: 
     flow.table(&table);
     if let Some(found) = &found {
         flow.blank(2.0);
-        flow.table(&sizes(
-            &found.verdicts,
-            &choice.card,
-            &choice.size,
-            job.unit,
-        ));
+        let card = job.card_by_id(choice.card);
+        let card = card.map_or("", |card| card.name.as_str());
+        flow.table(&sizes(&found.verdicts, card, &choice.size, job.unit));
     }
 }
 

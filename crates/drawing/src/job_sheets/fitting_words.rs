@@ -44,11 +44,11 @@ pub(super) fn lines(
     if choice.packing != 0.0 {
         lines.push(("packing", length(choice.packing, unit)));
     }
-    let Some(card) = job.card(&choice.card) else {
+    let Some(card) = job.card_by_id(choice.card) else {
         return lines;
     };
     if let Some(found) = found {
-        lines.extend(verdict_lines(choice, found, unit));
+        lines.extend(verdict_lines(card, choice, found, unit));
         lines.extend(setting_line(job, card, choice, found));
         if let Ok(working) = &found.working {
             lines.extend(hand_lines(working, unit));
@@ -68,15 +68,19 @@ pub(super) fn lines(
 }
 
 /// The verdict on the size that is chosen.
-pub(super) fn chosen<'a>(choice: &FittingChoice, found: &'a Mechanics) -> Option<&'a Verdict> {
+pub(super) fn chosen<'a>(
+    card: &Card,
+    choice: &FittingChoice,
+    found: &'a Mechanics,
+) -> Option<&'a Verdict> {
     found
         .verdicts
         .iter()
-        .find(|it| it.card == choice.card && it.size == choice.size)
+        .find(|it| it.card == card.name && it.size == choice.size)
 }
 
-fn verdict_lines(choice: &FittingChoice, found: &Mechanics, unit: Unit) -> Vec<Line> {
-    let Some(verdict) = chosen(choice, found) else {
+fn verdict_lines(card: &Card, choice: &FittingChoice, found: &Mechanics, unit: Unit) -> Vec<Line> {
+    let Some(verdict) = chosen(card, choice, found) else {
         return Vec::new();
     };
     let pieces = if verdict.pieces == 1 {
@@ -97,7 +101,7 @@ fn setting_line(job: &Job, card: &Card, choice: &FittingChoice, found: &Mechanic
     let size = card.size(&choice.size)?;
     let words = match &size.lift {
         Lift::Spring { turns, .. } => {
-            let setting = chosen(choice, found)?.setting?;
+            let setting = chosen(card, choice, found)?.setting?;
             let at = |level| setting.share_for(level) * turns;
             format!(
                 "start at {:.1} of {turns:.0} turns from the weakest ({:.1} for the lightest, \

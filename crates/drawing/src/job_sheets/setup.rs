@@ -1,6 +1,7 @@
 //! What every page is made from.
 
-use flapwright_model::door::FittingChoice;
+use flapwright_model::cabinet::WallBox;
+use flapwright_model::door::{Door, FittingChoice};
 use flapwright_model::job::Job;
 use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport};
 
@@ -32,22 +33,17 @@ impl SheetSetup<'_> {
     /// Whether the job or a card that a door uses is invented.
     pub(super) fn invented(&self) -> bool {
         self.job.invented
-            || self.fittings().any(|(_, _, choice)| {
-                self.job
-                    .card(&choice.card)
-                    .is_some_and(|card| card.invented)
+            || self.fittings().any(|(.., choice)| {
+                let card = self.job.card_by_id(choice.card);
+                card.is_some_and(|card| card.invented)
             })
     }
 
-    /// The doors with a fitting: box, opening, choice.
-    pub(super) fn fittings(&self) -> impl Iterator<Item = (usize, usize, &FittingChoice)> + '_ {
-        let boxes = self.job.boxes.iter().enumerate();
-        boxes.flat_map(|(index, wall_box)| {
-            let openings = wall_box.openings.iter().enumerate();
-            openings.filter_map(move |(opening, it)| {
-                let choice = it.door.as_ref()?.fitting.as_ref()?;
-                Some((index, opening, choice))
-            })
+    /// The doors with a fitting: box, door, choice.
+    pub(super) fn fittings(&self) -> impl Iterator<Item = (&WallBox, &Door, &FittingChoice)> + '_ {
+        self.job.boxes.iter().flat_map(|wall_box| {
+            let doors = wall_box.doors().into_iter();
+            doors.filter_map(move |door| Some((wall_box, door, door.fitting.as_ref()?)))
         })
     }
 }

@@ -63,7 +63,7 @@ pub(super) fn pages(setup: &SheetSetup<'_>, report: &BoxReport, panel: &PanelRep
             .draw(&mut list);
             Draft {
                 kind: PageKind::Template,
-                box_index: Some(report.box_index),
+                box_id: Some(report.id),
                 part: Some(panel.id),
                 title: format!(
                     "{}: {}, template, {}",

@@ -80,10 +80,10 @@ pub(crate) struct SheetAxis {
 
 /// The axis of the fitting of a leaf's own door; not for a leaf below the one that it carries.
 fn axis_of(report: &BoxReport, panel: &PanelReport, removed: FaceBands) -> Option<SheetAxis> {
-    let Part::Leaf { opening, leaf } = panel.id.part else {
+    let Part::Leaf { door, leaf } = panel.id.part else {
         return None;
     };
-    let door = report.openings.get(opening)?.door.as_ref()?;
+    let door = report.door(door)?;
     let axis = door.axis?;
     let closed = door.closed.leaves.iter().find(|it| it.id == leaf)?;
     (leaf != LeafId::Lower).then_some(SheetAxis {
@@ -357,13 +357,8 @@ impl<'a> Facts<'a> {
     /// The fittings whose bores are on this panel, in words, each once.
     pub(crate) fn fittings(&self) -> Vec<&str> {
         let mut names: Vec<&str> = Vec::new();
-        for opening in machine_frame::fitted_openings(self.panel) {
-            let door = self
-                .report
-                .openings
-                .get(opening)
-                .and_then(|found| found.door.as_ref());
-            if let Some(door) = door
+        for door in machine_frame::fitted_doors(self.panel) {
+            if let Some(door) = self.report.door(door)
                 && !door.fitting.is_empty()
                 && !names.contains(&door.fitting.as_str())
             {
@@ -381,7 +376,7 @@ impl<'a> Facts<'a> {
     /// What this panel has on it, as far as cautions go.
     pub(crate) fn caution_context(&self) -> Context {
         let leaf = matches!(self.panel.id.part, Part::Leaf { .. });
-        let fitted = machine_frame::fitted_openings(self.panel).next().is_some();
+        let fitted = machine_frame::fitted_doors(self.panel).next().is_some();
         let pane = self
             .panel
             .infill

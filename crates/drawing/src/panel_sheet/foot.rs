@@ -180,11 +180,7 @@ fn legend_words(facts: &Facts<'_>, mark: Option<OpeningMark>) -> Vec<String> {
         words.push("Ring around a hole: a finding is open for it.".to_owned());
     }
     if let Some(mark) = mark {
-        let kinds = facts
-            .report
-            .openings
-            .iter()
-            .filter_map(|it| it.door.as_ref()?.kind);
+        let kinds = facts.report.doors().filter_map(|door| door.kind);
         let with_arrow = kinds.into_iter().any(opening_mark::rises);
         words.push(opening_mark::legend(mark, with_arrow));
     }

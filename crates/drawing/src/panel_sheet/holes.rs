@@ -45,7 +45,12 @@ pub(crate) fn hole(bore: &PlacedBore, panel: &PanelReport, findings: &[&Finding]
     let own = |finding: &&&Finding| {
         finding.subjects.iter().any(|subject| match subject {
             Subject::Bore(id) => id.part == panel.id && id.number == bore.number,
-            Subject::Box(_) | Subject::Opening { .. } | Subject::Part(_) => false,
+            Subject::Box(_)
+            | Subject::Opening(..)
+            | Subject::Door(..)
+            | Subject::Part(_)
+            | Subject::Obstacle(_)
+            | Subject::Card(_) => false,
         })
     };
     Hole {

@@ -89,13 +89,10 @@ pub(super) fn draw(list: &mut DisplayList, facts: &Facts<'_>, room: Rect<f64>) -
 /// The opening marks of all doors; `true` when there is one.
 fn marks(list: &mut DisplayList, facts: &Facts<'_>, front: &Front) -> bool {
     let mut has_mark = false;
-    for (index, opening) in facts.report.openings.iter().enumerate() {
-        let Some(kind) = opening.door.as_ref().and_then(|door| door.kind) else {
-            continue;
-        };
-        let leaves = facts.report.panels.iter().filter(
-            |panel| matches!(panel.id.part, Part::Leaf { opening, .. } if opening == index),
-        );
+    for door in facts.report.doors() {
+        let Some(kind) = door.kind else { continue };
+        let panels = facts.report.panels.iter();
+        let leaves = panels.filter(|panel| panel.id.part.door() == Some(door.id));
         let rects = leaves.map(|panel| front.rect(panel));
         if let Some(door) = rects.reduce(|a, b| a.union(&b)) {
             let mark = opening_mark(door, kind, facts.job.settings.opening_mark);

@@ -1,6 +1,7 @@
 //! What is around the box: the ceiling and what stands in the way of doors.
 
 use euclid::default::Rect;
+use flapwright_model::part::Subject;
 use flapwright_model::room::{Extent, Obstacle};
 use flapwright_rules::inspection::BoxReport;
 
@@ -125,8 +126,10 @@ fn block(
 ) {
     let Some(seen) = seen else { return };
     let seen = seen.scale(scale, scale);
-    let brush = Brush::new(Layer::Room, Ink::Room);
-    Brush::new(Layer::Room, Ink::Paper).area(list, corners(seen));
+    let of = Subject::Obstacle(obstacle.id);
+    let brush = Brush::new(Layer::Room, Ink::Room).of(of);
+    let paper = Brush::new(Layer::Room, Ink::Paper).of(of);
+    paper.area(list, corners(seen));
     brush.rect(list, seen, pen);
     if cut {
         let (low, high) = (seen.min(), seen.max());
@@ -145,7 +148,7 @@ fn block(
         let blank = how.held(Along::Middle, Across::Baseline);
         let middle = At::new(seen.center().x, seen.min_y() + 0.8);
         let behind = blank.bounds(middle, &obstacle.name).inflate(0.5, 0.3);
-        Brush::new(Layer::Room, Ink::Paper).area(list, corners(behind));
+        paper.area(list, corners(behind));
         (middle, blank)
     } else {
         let above = At::new(seen.min_x(), seen.max_y() + 0.8);
@@ -157,6 +160,7 @@ fn block(
 #[cfg(test)]
 mod tests {
     use flapwright_model::cabinet::Place;
+    use flapwright_model::id::ObstacleId;
     use flapwright_model::room::Room;
 
     use super::*;
@@ -182,6 +186,7 @@ mod tests {
     fn pipe() -> Obstacle {
         let extent = |from, to| Extent { from, to };
         Obstacle {
+            id: ObstacleId::new(1),
             name: "pipe".to_owned(),
             along_wall: extent(1100.0, 1200.0),
             above_floor: extent(1260.0, 1310.0),

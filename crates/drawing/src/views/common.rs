@@ -1,9 +1,10 @@
-//! What the views have in common: places, figures, the leaves of an opening.
+//! What the views have in common: places, figures, the leaves of a door.
 
 use euclid::default::Rect;
+use flapwright_model::id::DoorId;
 use flapwright_model::length::{Unit, show_inch_64, show_length};
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
-use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
+use flapwright_rules::inspection::{BoxReport, DoorReport, PanelReport, Solid};
 
 use crate::list::At;
 use crate::text::set_fractions;
@@ -41,16 +42,21 @@ pub(super) fn bore_subject(part: PartId, number: usize) -> Subject {
     Subject::Bore(BoreId { part, number })
 }
 
-/// The leaves of one opening, in the report's order.
+/// What the fitting of a door and its opening mark stand for.
+pub(super) const fn door_subject(report: &BoxReport, door: &DoorReport) -> Subject {
+    Subject::Door(report.id, door.id)
+}
+
+/// The leaves of one door, in the report's order.
 pub(super) fn leaves_of(
     report: &BoxReport,
-    opening: usize,
+    door: DoorId,
 ) -> impl Iterator<Item = (&PanelReport, LeafId)> + '_ {
     report
         .panels
         .iter()
         .filter_map(move |panel| match panel.id.part {
-            Part::Leaf { opening: own, leaf } if own == opening => Some((panel, leaf)),
+            Part::Leaf { door: own, leaf } if own == door => Some((panel, leaf)),
             _ => None,
         })
 }

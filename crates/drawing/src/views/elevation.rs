@@ -5,7 +5,7 @@ use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, PanelReport};
 
-use super::common::{LEAST_BORE, bore_subject, front_rect, leaves_of};
+use super::common::{LEAST_BORE, bore_subject, door_subject, front_rect, leaves_of};
 use super::elevation_dimensions::dimensions;
 use super::highlight::{Projection, highlight};
 use super::options::ViewOptions;
@@ -39,11 +39,9 @@ pub fn elevation(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     for panel in leaves(report) {
         leaf(&mut list, panel, scale);
     }
-    for (index, opening) in report.openings.iter().enumerate() {
-        if let Some(door) = &opening.door {
-            mark(&mut list, report, options, index, door);
-            offsets(&mut list, door, scale);
-        }
+    for door in report.doors() {
+        mark(&mut list, report, options, door);
+        offsets(&mut list, door, scale);
     }
     for panel in leaves(report) {
         bores(&mut list, panel, scale);
@@ -72,17 +70,12 @@ fn backgrounds(list: &mut DisplayList, report: &BoxReport, scale: f64) {
     let paper = Brush::new(Layer::Panels, Ink::Paper);
     let [width, height, _] = report.outer;
     let whole = Rect::from_points([At::zero(), At::new(width * scale, height * scale)]);
-    paper
-        .of(Subject::Box(report.box_index))
-        .area(list, corners(whole));
-    for (opening, found) in report.openings.iter().enumerate() {
-        let subject = Subject::Opening {
-            box_index: report.box_index,
-            opening,
-        };
+    paper.of(Subject::Box(report.id)).area(list, corners(whole));
+    for opening in &report.openings {
+        let subject = Subject::Opening(report.id, opening.id);
         paper
             .of(subject)
-            .area(list, corners(front_rect(&found.clear, scale)));
+            .area(list, corners(front_rect(&opening.clear, scale)));
     }
     let behind = report
         .panels
@@ -108,7 +101,7 @@ fn body(list: &mut DisplayList, report: &BoxReport, scale: f64, doors: &[Rect<f6
     for panel in &report.panels {
         let covers = match panel.id.part {
             Part::LeftSide | Part::RightSide => &before,
-            Part::Top | Part::Bottom | Part::Shelf(_) => &before_cross,
+            Part::Top | Part::Bottom | Part::Shelf(_) | Part::Divider(_) => &before_cross,
             Part::Back | Part::Frame | Part::Leaf { .. } => continue,
         };
         let brush = Brush::new(Layer::Panels, Ink::Plain).of(Subject::Part(panel.id));
@@ -180,23 +173,14 @@ fn handle(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
     brush.rect(list, around.inflate(6.0 * scale, 6.0 * scale), Pen::Thin);
 }
 
-fn mark(
-    list: &mut DisplayList,
-    report: &BoxReport,
-    options: &ViewOptions,
-    opening: usize,
-    door: &DoorReport,
-) {
+fn mark(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions, door: &DoorReport) {
     let Some(kind) = door.kind else { return };
     let rects =
-        leaves_of(report, opening).map(|(panel, _)| front_rect(&panel.solid, options.scale));
+        leaves_of(report, door.id).map(|(panel, _)| front_rect(&panel.solid, options.scale));
     let Some(whole) = rects.reduce(|a, b| a.union(&b)) else {
         return;
     };
-    let brush = Brush::new(Layer::OpeningMark, Ink::Soft).of(Subject::Opening {
-        box_index: report.box_index,
-        opening,
-    });
+    let brush = Brush::new(Layer::OpeningMark, Ink::Soft).of(door_subject(report, door));
     opening_mark::draw(
         list,
         brush,

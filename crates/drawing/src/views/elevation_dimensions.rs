@@ -13,8 +13,8 @@ use crate::pen::{Ink, Layer};
 /// Distance of the first dimension line from the outline and of each further one, paper mm.
 const STEP: f64 = 9.0;
 
-/// A door with its opening: index, opening, door.
-type Placed<'a> = (usize, &'a OpeningReport, &'a DoorReport);
+/// A door with its opening.
+type Placed<'a> = (&'a OpeningReport, &'a DoorReport);
 
 /// Overall size, then along the top and the right-hand side how the doors lie: first over the
 /// opening (overlay), then within the box (reveal).
@@ -22,8 +22,7 @@ pub(super) fn dimensions(list: &mut DisplayList, report: &BoxReport, options: &V
     let doors: Vec<Placed<'_>> = report
         .openings
         .iter()
-        .enumerate()
-        .filter_map(|(i, opening)| opening.door.as_ref().map(|door| (i, opening, door)))
+        .filter_map(|opening| Some((opening, opening.door.as_ref()?)))
         .collect();
     let show = |length: f64| figure(length, options.unit);
     let scale = options.scale;
@@ -66,10 +65,10 @@ fn rows(
         (Edge::Bottom, STEP, vec![(0.0, width, show(width))]),
         (Edge::Left, STEP, vec![(0.0, height, show(height))]),
     ];
-    if let Some((_, opening, door)) = doors.first() {
+    if let Some((opening, door)) = doors.first() {
         let lapped = doors
             .iter()
-            .flat_map(|(_, opening, door)| overlays_upright(opening, door, show));
+            .flat_map(|(opening, door)| overlays_upright(opening, door, show));
         rows.extend([
             (Edge::Top, 2.2 * STEP, reveals_across(width, door, show)),
             (Edge::Top, STEP, overlays_across(opening, door, show)),
@@ -87,11 +86,7 @@ fn rows(
 /// Box and doors together, workshop mm: a door may stand past the box.
 fn extent(report: &BoxReport) -> Edges<f64> {
     let [right, top, _] = report.outer;
-    let doors = report
-        .openings
-        .iter()
-        .filter_map(|opening| opening.door.as_ref());
-    doors.fold(
+    report.doors().fold(
         Edges {
             left: 0.0,
             right,
@@ -168,7 +163,7 @@ fn reveals_across(width: f64, door: &DoorReport, show: &impl Fn(f64) -> String) 
 fn reveals_upright(report: &BoxReport, doors: &[Placed<'_>], show: &impl Fn(f64) -> String) -> Row {
     let mut leaves: Vec<(f64, f64)> = doors
         .iter()
-        .flat_map(|(index, ..)| leaves_of(report, *index))
+        .flat_map(|(_, door)| leaves_of(report, door.id))
         .map(|(panel, _)| (panel.solid.min.y, panel.solid.max.y))
         .collect();
     leaves.sort_by(|a, b| a.0.total_cmp(&b.0));

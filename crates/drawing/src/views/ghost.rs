@@ -67,25 +67,20 @@ pub(super) fn in_section(list: &mut DisplayList, report: &BoxReport, options: &V
             _ => {}
         }
     }
-    for (index, opening) in ghost.openings.iter().enumerate() {
-        if let Some(door) = &opening.door {
-            let now = report.openings.get(index).and_then(|it| it.door.as_ref());
-            leaves_at(list, ghost, index, door, now, options);
-        }
+    for door in ghost.doors() {
+        leaves_at(list, (ghost, door), report.door(door.id), options);
     }
 }
 
 fn leaves_at(
     list: &mut DisplayList,
-    ghost: &BoxReport,
-    opening: usize,
-    door: &DoorReport,
+    (ghost, door): (&BoxReport, &DoorReport),
     now: Option<&DoorReport>,
     options: &ViewOptions,
 ) {
     for (s, pen) in [(options.s, Pen::Outline), (1.0, Pen::Phantom)] {
-        let there = leaf_outlines(ghost, opening, door, s, options.scale);
-        let here = now.map(|now| leaf_outlines(ghost, opening, now, s, options.scale));
+        let there = leaf_outlines(ghost, door, s, options.scale);
+        let here = now.map(|now| leaf_outlines(ghost, now, s, options.scale));
         for (leaf, points) in there {
             let same = here.as_ref().is_some_and(|here| {
                 here.iter()
@@ -103,14 +98,13 @@ fn leaves_at(
 /// The outlines of a door's leaves at `s`, closed where nothing moves it.
 fn leaf_outlines(
     report: &BoxReport,
-    opening: usize,
     door: &DoorReport,
     s: f64,
     scale: f64,
 ) -> Vec<(LeafId, Vec<At>)> {
     let motion = door.motion.as_ref().and_then(|motion| motion.as_ref().ok());
     let pose = motion.map(|motion| motion.pose(s.clamp(0.0, 1.0)));
-    leaves_of(report, opening)
+    leaves_of(report, door.id)
         .filter_map(|(_, id)| {
             let leaf = door.closed.leaves.iter().find(|leaf| leaf.id == id)?;
             let at = pose.as_ref().and_then(|pose| pose.leaf(id));
@@ -133,7 +127,7 @@ fn ring(list: &mut DisplayList, at: At, bore: &PlacedBore, differs: bool, scale:
 }
 
 fn same_panel<'a>(report: &'a BoxReport, of: &PanelReport) -> Option<&'a PanelReport> {
-    report.panels.iter().find(|panel| panel.id == of.id)
+    report.panel(of.id.part)
 }
 
 fn same_place(a: &PanelReport, b: &PanelReport) -> bool {
@@ -182,7 +176,7 @@ mod tests {
     fn a_wider_reveal_shows_the_new_edge_wide_and_the_bores_as_they_are() {
         let text = include_str!("../../../../assets/demo/houseboat-galley.ron");
         let mut job = read_job(text).expect("the demo job is sound");
-        let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+        let door = job.boxes[1].body.door.as_mut().expect("a door");
         let DoorFit::Overlay { reveals } = &mut door.fit else {
             panic!("the demo's second box has an overlay door");
         };

@@ -4,7 +4,7 @@ use euclid::default::Rect;
 use flapwright_model::part::Subject;
 use flapwright_model::space::BoxPoint;
 use flapwright_rules::finding::Severity;
-use flapwright_rules::inspection::{BoxReport, Solid};
+use flapwright_rules::inspection::{BoxReport, OpeningReport, Solid};
 
 use super::options::ViewOptions;
 use crate::brush::Brush;
@@ -36,7 +36,7 @@ pub(super) fn highlight(
     projection: &Projection,
 ) {
     for (subject, severity) in options.lit.iter().rev() {
-        if subject.box_index() == report.box_index {
+        if subject.box_id() == Some(report.id) {
             mark(
                 list,
                 report,
@@ -48,7 +48,7 @@ pub(super) fn highlight(
         }
     }
     if let Some(subject) = options.selected
-        && subject.box_index() == report.box_index
+        && subject.box_id() == Some(report.id)
     {
         mark(list, report, options.scale, projection, subject, Ink::Ghost);
     }
@@ -63,9 +63,14 @@ fn mark(
     ink: Ink,
 ) {
     let brush = Brush::new(Layer::Findings, ink).of(subject);
+    let opening = |list: &mut DisplayList, found: Option<&OpeningReport>| {
+        if let Some(found) = found {
+            brush.rect(list, (projection.solid)(&found.clear, scale), Pen::Frame);
+        }
+    };
     match subject {
         Subject::Bore(id) => {
-            let panel = report.panels.iter().find(|panel| panel.id == id.part);
+            let panel = report.panel(id.part.part);
             let bore = panel.and_then(|panel| panel.bores.iter().find(|b| b.number == id.number));
             if let Some(bore) = bore {
                 let centre = (projection.point)(bore.in_box, scale);
@@ -75,16 +80,12 @@ fn mark(
             }
         }
         Subject::Part(id) => {
-            let panel = report.panels.iter().find(|panel| panel.id == id);
-            if let Some(panel) = panel {
+            if let Some(panel) = report.panel(id.part) {
                 brush.rect(list, (projection.solid)(&panel.solid, scale), Pen::Banded);
             }
         }
-        Subject::Opening { opening, .. } => {
-            if let Some(opening) = report.openings.get(opening) {
-                brush.rect(list, (projection.solid)(&opening.clear, scale), Pen::Frame);
-            }
-        }
+        Subject::Opening(_, id) => opening(list, report.opening(id)),
+        Subject::Door(_, id) => opening(list, report.opening_of(id)),
         Subject::Box(_) => {
             let [width, height, depth] = report.outer;
             let low = BoxPoint::new(0.0, 0.0, 0.0);
@@ -92,5 +93,7 @@ fn mark(
             let rect = (projection.solid)(&whole, scale).inflate(1.0, 1.0);
             brush.rect(list, rect, Pen::Banded);
         }
+        // They are not in the box.
+        Subject::Obstacle(_) | Subject::Card(_) => {}
     }
 }

@@ -4,7 +4,7 @@ use euclid::default::Rect;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
 
-use super::common::figure;
+use super::common::{door_subject, figure};
 use super::options::ViewOptions;
 use super::section_door::cut;
 use crate::brush::{Brush, corners};
@@ -83,6 +83,7 @@ pub(super) fn cut_pieces(report: &BoxReport) -> Vec<CutPiece> {
             | Part::Bottom
             | Part::Back
             | Part::Shelf(_)
+            | Part::Divider(_)
             | Part::Frame => Layer::Panels,
         };
         let of = Some(Subject::Part(panel.id));
@@ -155,15 +156,12 @@ fn below(list: &mut DisplayList, report: &BoxReport, y: f64, scale: f64) {
 
 /// Bodies of the highest opening's fittings, wherever they are above or below the plane.
 fn bodies(list: &mut DisplayList, report: &BoxReport, y: f64, scale: f64) {
-    for (opening, place) in report.openings.iter().enumerate() {
+    for place in &report.openings {
         let holds = place.clear.min.y < y && y < place.clear.max.y;
         let Some(door) = place.door.as_ref().filter(|_| holds) else {
             continue;
         };
-        let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(Subject::Opening {
-            box_index: report.box_index,
-            opening,
-        });
+        let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(door_subject(report, door));
         for body in &door.envelopes {
             brush.rect(list, rect_of(body).scale(scale, scale), Pen::Hidden);
         }

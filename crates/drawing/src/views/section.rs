@@ -4,7 +4,7 @@ use euclid::default::Rect;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, Solid};
 
-use super::common::{LEAST_BORE, bore_subject, figure, side_rect};
+use super::common::{LEAST_BORE, bore_subject, door_subject, figure, side_rect};
 use super::highlight::{Projection, highlight};
 use super::leaf_section::to_paper;
 use super::options::ViewOptions;
@@ -29,17 +29,13 @@ pub fn section(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     around::in_section(&mut list, report, options);
     backgrounds(&mut list, report, options.scale);
     cut_panels(&mut list, report, options.scale);
-    for (index, opening) in report.openings.iter().enumerate() {
-        if let Some(door) = &opening.door {
-            fitting(&mut list, report, index, door, options.scale);
-        }
+    for door in report.doors() {
+        fitting(&mut list, report, door, options.scale);
     }
     side_bores(&mut list, report, options.scale);
-    for (index, opening) in report.openings.iter().enumerate() {
-        if let Some(door) = &opening.door {
-            one_door(&mut list, report, index, door, options);
-            axis_mark(&mut list, report, index, door, options.scale);
-        }
+    for door in report.doors() {
+        one_door(&mut list, report, door, options);
+        axis_mark(&mut list, report, door, options.scale);
     }
     if options.show_dimensions {
         dimensions(&mut list, report, options);
@@ -69,14 +65,11 @@ fn backgrounds(list: &mut DisplayList, report: &BoxReport, scale: f64) {
         }
         .rect(list, rect, Pen::Thin);
     }
-    for (opening, found) in report.openings.iter().enumerate() {
-        let subject = Subject::Opening {
-            box_index: report.box_index,
-            opening,
-        };
+    for opening in &report.openings {
+        let subject = Subject::Opening(report.id, opening.id);
         paper
             .of(subject)
-            .area(list, corners(side_rect(&found.clear, scale)));
+            .area(list, corners(side_rect(&opening.clear, scale)));
     }
 }
 
@@ -84,7 +77,10 @@ fn backgrounds(list: &mut DisplayList, report: &BoxReport, scale: f64) {
 pub(super) fn cut_pieces(report: &BoxReport) -> Vec<(Option<Subject>, Solid, Stuff)> {
     let panels = report.panels.iter().filter(|panel| match panel.id.part {
         Part::Top | Part::Bottom | Part::Back | Part::Shelf(_) => true,
-        Part::LeftSide | Part::RightSide | Part::Frame | Part::Leaf { .. } => false,
+        // A divider stands along the plane.
+        Part::LeftSide | Part::RightSide | Part::Divider(_) | Part::Frame | Part::Leaf { .. } => {
+            false
+        }
     });
     let panels = panels.map(|panel| {
         let stuff = grain::of_panel(panel).stuff(panel.class, Plane::Upright);
@@ -111,17 +107,8 @@ fn cut_panels(list: &mut DisplayList, report: &BoxReport, scale: f64) {
 }
 
 /// Body of the fitting, dashed.
-fn fitting(
-    list: &mut DisplayList,
-    report: &BoxReport,
-    opening: usize,
-    door: &DoorReport,
-    scale: f64,
-) {
-    let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(Subject::Opening {
-        box_index: report.box_index,
-        opening,
-    });
+fn fitting(list: &mut DisplayList, report: &BoxReport, door: &DoorReport, scale: f64) {
+    let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(door_subject(report, door));
     let mut drawn: Vec<Rect<f64>> = Vec::new();
     for body in &door.envelopes {
         let rect = side_rect(body, scale);
@@ -133,17 +120,8 @@ fn fitting(
 }
 
 /// The main axis, over everything else.
-fn axis_mark(
-    list: &mut DisplayList,
-    report: &BoxReport,
-    opening: usize,
-    door: &DoorReport,
-    scale: f64,
-) {
-    let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(Subject::Opening {
-        box_index: report.box_index,
-        opening,
-    });
+fn axis_mark(list: &mut DisplayList, report: &BoxReport, door: &DoorReport, scale: f64) {
+    let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(door_subject(report, door));
     if let Some(axis) = door.axis {
         let centre = to_paper(axis, scale);
         brush.circle(list, centre, 1.0, Pen::Thin);

@@ -6,7 +6,7 @@ use flapwright_motion::closed::ClosedLeaf;
 use flapwright_motion::motion::{Motion, MotionPose, Pose};
 use flapwright_rules::inspection::{BoxReport, DoorReport, PanelReport};
 
-use super::common::{LEAST_BORE, bore_subject, leaves_of};
+use super::common::{LEAST_BORE, bore_subject, door_subject, leaves_of};
 use super::leaf_section::{handle, outline, pieces, to_paper};
 use super::options::ViewOptions;
 use crate::brush::Brush;
@@ -54,12 +54,11 @@ type Leaf<'a> = (&'a PanelReport, &'a ClosedLeaf);
 pub(super) fn one_door(
     list: &mut DisplayList,
     report: &BoxReport,
-    opening: usize,
     door: &DoorReport,
     options: &ViewOptions,
 ) {
     let scale = options.scale;
-    let leaves: Vec<Leaf<'_>> = leaves_of(report, opening)
+    let leaves: Vec<Leaf<'_>> = leaves_of(report, door.id)
         .filter_map(|(panel, id)| {
             door.closed
                 .leaves
@@ -86,7 +85,7 @@ pub(super) fn one_door(
     let pose = motion.map(|motion| motion.pose(s));
     solid_door(list, &leaves, door, pose.as_ref(), s > 0.0, scale);
     if let Some(pose) = &pose {
-        arms(list, report, opening, pose, scale);
+        arms(list, door_subject(report, door), pose, scale);
         brackets(list, &leaves, pose, scale);
     }
     if s == 0.0 {
@@ -172,11 +171,8 @@ fn path(list: &mut DisplayList, leaves: &[Leaf<'_>], motion: &Motion, scale: f64
     Brush::new(Layer::Doors, Ink::Soft).run(list, points, Pen::Thin);
 }
 
-fn arms(list: &mut DisplayList, report: &BoxReport, opening: usize, pose: &MotionPose, scale: f64) {
-    let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(Subject::Opening {
-        box_index: report.box_index,
-        opening,
-    });
+fn arms(list: &mut DisplayList, of: Subject, pose: &MotionPose, scale: f64) {
+    let brush = Brush::new(Layer::Fitting, Ink::Fitting).of(of);
     for (from, to) in &pose.arms {
         let ends = [to_paper(*from, scale), to_paper(*to, scale)];
         brush.line(list, ends[0], ends[1], Pen::Outline);

@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::str::FromStr;
 
-use crate::names::folded;
 use crate::number::number;
+use flapwright_files::folded;
 
 /// The pattern that is used where none is given, e.g. `bore 5 13 deep inner face`.
 pub const DEFAULT_LAYERS: &str = "bore {diameter} {depth} {face}";

@@ -1,6 +1,7 @@
 //! The one table of bores: every number rounded once, every text cleaned once.
 
 use flapwright_drawing::text::printable;
+use flapwright_files::{safe_file_name, unique_names};
 use flapwright_model::card::Depth;
 use flapwright_model::door::Side;
 use flapwright_model::job::Job;
@@ -13,7 +14,6 @@ use serde::Serialize;
 use super::layers::{LayerNames, Operation};
 use super::options::{BoreOptions, FaceUp, ZeroCorner};
 use crate::error::ExportError;
-use crate::names::{safe_file_name, unique_names};
 
 /// Longest part of a box's name in a file name, characters and bytes: the panel's name must stay.
 const LONGEST_BOX_NAME: (usize, usize) = (30, 90);
@@ -117,15 +117,17 @@ pub fn bore_list(
     options: &BoreOptions,
 ) -> Result<BoreList, ExportError> {
     let mut names = LayerNames::new(&options.layers);
-    let drilled = inspection.boxes.iter().flat_map(|report| {
+    let numbered = inspection.boxes.iter().zip(1_usize..);
+    let drilled = numbered.flat_map(|(report, number)| {
         let drilled = |panel: &&PanelReport| !panel.bores.is_empty() && panel.face != Face::Plain;
         let panels = report.panels.iter().filter(drilled);
-        panels.map(move |panel| (report, panel))
+        panels.map(move |panel| (report, number, panel))
     });
     let mut panels = Vec::new();
-    for (report, panel) in drilled {
+    for (report, number, panel) in drilled {
+        let place = (report.as_ref(), number);
         panels.push(one_panel(
-            job, inspection, report, panel, options, &mut names,
+            job, inspection, place, panel, options, &mut names,
         )?);
     }
     let files = unique_names(panels.iter().map(|panel| panel.file.as_str()));
@@ -146,16 +148,16 @@ pub fn bore_list(
 fn one_panel(
     job: &Job,
     inspection: &Inspection,
-    report: &BoxReport,
+    (report, number): (&BoxReport, usize),
     panel: &PanelReport,
     options: &BoreOptions,
     names: &mut LayerNames<'_>,
 ) -> Result<BorePanel, ExportError> {
     let [width, height] = machine_frame::size(panel);
     let mut found = BorePanel {
-        file: file_name(report, panel),
+        file: file_name(report, number, panel),
         box_name: clean(&report.name),
-        box_number: report.box_index + 1,
+        box_number: number,
         quantity: report.quantity,
         panel: clean(&panel.name),
         hand: match panel.face {
@@ -281,7 +283,7 @@ fn both(panel: &PanelReport, side: BenchEdge, end: BenchEdge) -> String {
 }
 
 /// Number and name of the box, name of the panel. The box's name gives way, never the panel's.
-fn file_name(report: &BoxReport, panel: &PanelReport) -> String {
+fn file_name(report: &BoxReport, number: usize, panel: &PanelReport) -> String {
     let name = safe_file_name(&report.name);
     let (characters, bytes) = LONGEST_BOX_NAME;
     let short: String = name
@@ -290,7 +292,6 @@ fn file_name(report: &BoxReport, panel: &PanelReport) -> String {
         .take_while(|(at, c)| at + c.len_utf8() <= bytes)
         .map(|(_, c)| c)
         .collect();
-    let number = report.box_index + 1;
     safe_file_name(&format!(
         "{number:02}-{}-{}.dxf",
         short.trim_end(),

@@ -102,6 +102,29 @@ impl DraftBodies {
 }
 
 impl CardDraft {
+    /// Another opening kind: bores and numbers stay, bodies and leaves are those of the kind. A
+    /// draft in which nothing but its name and paper is typed begins anew.
+    pub fn change_kind(&mut self, kind: OpeningKind) {
+        let head = |of: &Self, body: Self| Self {
+            name: of.name.clone(),
+            maker_text: of.maker_text.clone(),
+            paper: of.paper.clone(),
+            ..body
+        };
+        let blank = Self::blank(kind);
+        if *self == head(self, Self::blank(self.kind)) {
+            *self = head(self, blank);
+            return;
+        }
+        let leaf = blank.door_bores.first().map(|group| group.leaf);
+        let leaves = self.kind.leaf_count() != kind.leaf_count();
+        if let Some(leaf) = leaf.filter(|_| leaves) {
+            self.door_bores.iter_mut().for_each(|it| it.leaf = leaf);
+        }
+        self.kind = kind;
+        self.linkage.bodies = blank.linkage.bodies;
+    }
+
     /// Everything that belongs to an opening kind but the numbers: three bores of the body in each
     /// side, two of the bracket in the door (in the lower leaf of a folding pair), for a flap
     /// hinges spread along its top, one size lifted by a spring, an empty example.

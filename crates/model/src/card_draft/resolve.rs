@@ -50,14 +50,25 @@ pub(super) fn resolve(draft: &CardDraft) -> Result<Card, Vec<Problem>> {
 /// A problem of the only card of a list under the field that the draft has for it.
 fn as_of_draft(name: &str, problem: Problem) -> Problem {
     let prefix = format!("cards[0] \"{name}\"");
-    let field = problem
-        .field
-        .strip_prefix(&prefix)
-        .map(|rest| rest.trim_start_matches('.').to_owned());
+    let field = problem.field.strip_prefix(&prefix).map(draft_field);
     Problem {
         field: field.unwrap_or(problem.field),
         ..problem
     }
+}
+
+/// The path of a draft's field by that of the card's. A card has the number of a distance inside
+/// the distance, and its own name for the end angle.
+fn draft_field(path: &str) -> String {
+    let path = path.trim_start_matches('.');
+    if path == "linkage.end_degrees" {
+        return "linkage.end_angle".to_owned();
+    }
+    let of_all_sizes = path
+        .strip_suffix("\"]")
+        .and_then(|it| it.rsplit_once("[\""));
+    let path = of_all_sizes.map_or(path, |it| it.0);
+    path.strip_suffix(".by").unwrap_or(path).to_owned()
 }
 
 impl Reader<'_> {

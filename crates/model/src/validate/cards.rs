@@ -2,12 +2,17 @@
 
 use std::collections::BTreeSet;
 
-use super::{LARGEST_ON_CARD, LONGEST, Validator};
+use super::Validator;
 use crate::card::{
     AcrossFrom, AdjustmentRange, Card, Depth, Distance, DownFrom, Drill, Example, MOST_SIZES,
     OpeningKind, PerSize, Size, Span, Spread,
 };
 use crate::edges::Edge;
+use crate::field::limits::{
+    ADJUST_LESS, ADJUST_MORE, BORE, BORE_DEPTH, DAMPING, DISTANCE, END_ANGLE, EXAMPLE_PLACE,
+    FRICTION, GAP, GROUPS, HALF_TURN, INWARD, MOMENT, ON_CARD, PASS, PROGRESSION, SIGNED, SIZE,
+    SPAN, STRAY, STRUT_FORCE, TURN, TURNS,
+};
 use crate::lift::{Carries, Lift, MassRow};
 use crate::linkage::{Bodies, Pivot};
 use crate::part::LeafId;
@@ -19,9 +24,9 @@ const LONGEST_NAME: usize = 200;
 /// Longest free text, characters.
 const LONGEST_TEXT: usize = 20_000;
 
-pub(super) fn look_at(look: &mut Validator, cards: &[Card]) {
+pub(super) fn look_at<'a>(look: &mut Validator, cards: impl Iterator<Item = &'a Card>) {
     let mut names = BTreeSet::new();
-    for (i, card) in cards.iter().enumerate() {
+    for (i, card) in cards.enumerate() {
         let at = format!("cards[{i}] \"{}\"", card.name);
         look.unique(&mut names, &at, &card.name, "card");
         look.card(&at, card);
@@ -79,17 +84,19 @@ impl Validator {
             }
         }
         let envelope = &card.envelope;
-        self.on_card(&format!("{at}.envelope.down_from"), envelope.down_from);
-        self.per_size(&format!("{at}.envelope.down_to"), &envelope.down_to, card);
-        self.on_card(&format!("{at}.envelope.back_from"), envelope.back_from);
-        self.per_size(&format!("{at}.envelope.back_to"), &envelope.back_to, card);
-        self.within(
-            &format!("{at}.envelope.inward"),
-            envelope.inward,
-            0.0,
-            1000.0,
-            " mm",
+        self.length(
+            &format!("{at}.envelope.down_from"),
+            envelope.down_from,
+            ON_CARD,
         );
+        self.per_size(&format!("{at}.envelope.down_to"), &envelope.down_to, card);
+        self.length(
+            &format!("{at}.envelope.back_from"),
+            envelope.back_from,
+            ON_CARD,
+        );
+        self.per_size(&format!("{at}.envelope.back_to"), &envelope.back_to, card);
+        self.length(&format!("{at}.envelope.inward"), envelope.inward, INWARD);
         self.travel(
             &format!("{at}.adjustment.sideways"),
             card.adjustment.sideways,
@@ -98,7 +105,11 @@ impl Validator {
         self.travel(&format!("{at}.adjustment.depth"), card.adjustment.depth);
         self.linkage(&format!("{at}.linkage"), card);
         for (i, part) in card.cut_parts.iter().enumerate() {
-            self.on_card(&format!("{at}.cut_parts[{i}].deduction"), part.deduction);
+            self.length(
+                &format!("{at}.cut_parts[{i}].deduction"),
+                part.deduction,
+                ON_CARD,
+            );
         }
         if let Some(example) = &card.example {
             self.example(&format!("{at}.example"), example, card);
@@ -198,8 +209,16 @@ impl Validator {
     fn one_size(&mut self, at: &str, size: &Size) {
         self.span(&format!("{at}.door_height"), size.door_height, " mm");
         self.span(&format!("{at}.door_width"), size.door_width, " mm");
-        self.distance(&format!("{at}.least_inner_depth"), size.least_inner_depth);
-        self.distance(&format!("{at}.least_inner_height"), size.least_inner_height);
+        self.length(
+            &format!("{at}.least_inner_depth"),
+            size.least_inner_depth,
+            DISTANCE,
+        );
+        self.length(
+            &format!("{at}.least_inner_height"),
+            size.least_inner_height,
+            DISTANCE,
+        );
         let carries = format!("{at}.carries");
         match &size.carries {
             Carries::Mass { min, max } => {
@@ -228,8 +247,7 @@ impl Validator {
                 self.within(
                     &format!("{carries}.at_degrees"),
                     *at_degrees,
-                    0.0,
-                    180.0,
+                    HALF_TURN,
                     "°",
                 );
             }
@@ -249,7 +267,7 @@ impl Validator {
             );
         }
         for (i, row) in rows.iter().enumerate() {
-            self.size(&format!("{at}[{i}].height"), row.height);
+            self.length(&format!("{at}[{i}].height"), row.height, SIZE);
             self.span(
                 &format!("{at}[{i}]"),
                 Span {
@@ -275,30 +293,29 @@ impl Validator {
                 }
                 for (i, row) in table.iter().enumerate() {
                     let at = format!("{at}.table[{i}]");
-                    self.within(&format!("{at}.degrees"), row.degrees, 0.0, 360.0, "°");
-                    self.within(&format!("{at}.weakest"), row.weakest, -1e4, 1e4, " N·m");
-                    self.within(&format!("{at}.strongest"), row.strongest, -1e4, 1e4, " N·m");
+                    self.within(&format!("{at}.degrees"), row.degrees, TURN, "°");
+                    self.within(&format!("{at}.weakest"), row.weakest, MOMENT, " N·m");
+                    self.within(&format!("{at}.strongest"), row.strongest, MOMENT, " N·m");
                 }
                 self.rising(&format!("{at}.table"), table.iter().map(|row| row.degrees));
-                self.within(&format!("{at}.turns"), *turns, 0.0, 1000.0, "");
-                self.within(&format!("{at}.friction"), *friction, 0.0, 1e3, " N·m");
+                self.within(&format!("{at}.turns"), *turns, TURNS, "");
+                self.within(&format!("{at}.friction"), *friction, FRICTION, " N·m");
             }
             Lift::Strut(strut) => {
-                self.on_card(&format!("{at}.box_down"), strut.box_down);
-                self.on_card(&format!("{at}.box_back"), strut.box_back);
-                self.on_card(&format!("{at}.door_down"), strut.door_down);
-                self.on_card(&format!("{at}.door_back"), strut.door_back);
-                self.within(&format!("{at}.force"), strut.force, 0.1, 10_000.0, " N");
+                self.length(&format!("{at}.box_down"), strut.box_down, ON_CARD);
+                self.length(&format!("{at}.box_back"), strut.box_back, ON_CARD);
+                self.length(&format!("{at}.door_down"), strut.door_down, ON_CARD);
+                self.length(&format!("{at}.door_back"), strut.door_back, ON_CARD);
+                self.within(&format!("{at}.force"), strut.force, STRUT_FORCE, " N");
                 self.within(
                     &format!("{at}.progression"),
                     strut.progression,
-                    1.0,
-                    5.0,
+                    PROGRESSION,
                     "",
                 );
-                self.size(&format!("{at}.stroke"), strut.stroke);
-                self.size(&format!("{at}.extended"), strut.extended);
-                self.within(&format!("{at}.friction"), strut.friction, 0.0, 1e3, " N");
+                self.length(&format!("{at}.stroke"), strut.stroke, SIZE);
+                self.length(&format!("{at}.extended"), strut.extended, SIZE);
+                self.within(&format!("{at}.friction"), strut.friction, FRICTION, " N");
                 if strut.stroke >= strut.extended {
                     self.wrong(
                         format!("{at}.stroke"),
@@ -318,24 +335,15 @@ impl Validator {
         self.within(
             &format!("{at}.end_degrees"),
             linkage.end_degrees,
-            1.0,
-            180.0,
+            END_ANGLE,
             "°",
         );
-        self.within(
+        self.length(
             &format!("{at}.path_tolerance"),
             linkage.path_tolerance,
-            0.0,
-            100.0,
-            " mm",
+            STRAY,
         );
-        self.within(
-            &format!("{at}.damping"),
-            linkage.damping,
-            0.0,
-            1e4,
-            " N·m·s",
-        );
+        self.within(&format!("{at}.damping"), linkage.damping, DAMPING, " N·m·s");
         let at = format!("{at}.bodies");
         let suits = match &linkage.bodies {
             Bodies::FixedAxis { axis } => {
@@ -350,9 +358,9 @@ impl Validator {
                 }
                 for (i, pose) in poses.iter().enumerate() {
                     let at = format!("{at}.poses[{i}]");
-                    self.within(&format!("{at}.degrees"), pose.degrees, 0.0, 360.0, "°");
-                    self.on_card(&format!("{at}.out"), pose.out);
-                    self.on_card(&format!("{at}.up"), pose.up);
+                    self.within(&format!("{at}.degrees"), pose.degrees, TURN, "°");
+                    self.length(&format!("{at}.out"), pose.out, ON_CARD);
+                    self.length(&format!("{at}.up"), pose.up, ON_CARD);
                 }
                 self.rising(
                     &format!("{at}.poses"),
@@ -368,8 +376,8 @@ impl Validator {
             } => {
                 self.pivot(&format!("{at}.box_pivot"), box_pivot, card);
                 self.pivot(&format!("{at}.door_pivot"), door_pivot, card);
-                self.on_card(&format!("{at}.second_down"), *second_down);
-                self.on_card(&format!("{at}.second_back"), *second_back);
+                self.length(&format!("{at}.second_down"), *second_down, ON_CARD);
+                self.length(&format!("{at}.second_back"), *second_back, ON_CARD);
                 card.kind == OpeningKind::ParallelRisingDoor
             }
             Bodies::Folding {
@@ -380,10 +388,14 @@ impl Validator {
                 link_behind,
             } => {
                 self.pivot(&format!("{at}.axis"), axis, card);
-                self.on_card(&format!("{at}.joint_behind"), *joint_behind);
+                self.length(&format!("{at}.joint_behind"), *joint_behind, ON_CARD);
                 self.pivot(&format!("{at}.link_box"), link_box, card);
-                self.on_card(&format!("{at}.link_below_joint"), *link_below_joint);
-                self.on_card(&format!("{at}.link_behind"), *link_behind);
+                self.length(
+                    &format!("{at}.link_below_joint"),
+                    *link_below_joint,
+                    ON_CARD,
+                );
+                self.length(&format!("{at}.link_behind"), *link_behind, ON_CARD);
                 card.kind == OpeningKind::FoldingPair
             }
             Bodies::TwoArms {
@@ -454,12 +466,10 @@ impl Validator {
 
     fn spread(&mut self, at: &str, spread: Option<&Spread>) {
         let Some(spread) = spread else { return };
-        self.within(
+        self.length(
             &format!("{at}.spread.end_inset"),
             spread.end_inset,
-            0.0,
-            LONGEST,
-            " mm",
+            DISTANCE,
         );
         let counts = format!("{at}.spread.counts");
         if spread.counts.is_empty() || spread.counts.len() > 100 {
@@ -467,12 +477,11 @@ impl Validator {
             self.wrong(counts.as_str(), what, "correct the width table");
         }
         for (i, row) in spread.counts.iter().enumerate() {
-            self.size(&format!("{counts}[{i}].up_to"), row.up_to);
+            self.length(&format!("{counts}[{i}].up_to"), row.up_to, SIZE);
             self.within(
                 &format!("{counts}[{i}].count"),
                 f64::from(row.count),
-                1.0,
-                50.0,
+                GROUPS,
                 "",
             );
         }
@@ -480,19 +489,19 @@ impl Validator {
     }
 
     pub(super) fn drill(&mut self, at: &str, drill: &Drill) {
-        self.within(&format!("{at}.diameter"), drill.diameter, 0.1, 100.0, " mm");
+        self.length(&format!("{at}.diameter"), drill.diameter, BORE);
         if let Depth::Blind(depth) = drill.depth {
-            self.within(&format!("{at}.depth"), depth, 0.1, LONGEST, " mm");
+            self.length(&format!("{at}.depth"), depth, BORE_DEPTH);
         }
-        self.within(&format!("{at}.pass"), f64::from(drill.pass), 1.0, 9.0, "");
+        self.within(&format!("{at}.pass"), f64::from(drill.pass), PASS, "");
     }
 
     fn per_size(&mut self, at: &str, value: &PerSize, card: &Card) {
         match value {
-            PerSize::All(value) => self.on_card(at, *value),
+            PerSize::All(value) => self.length(at, *value, ON_CARD),
             PerSize::BySize(table) => {
                 for (name, value) in table {
-                    self.on_card(&format!("{at}[\"{name}\"]"), *value);
+                    self.length(&format!("{at}[\"{name}\"]"), *value, ON_CARD);
                     if card.size(name).is_none() {
                         self.wrong(
                             at,
@@ -515,13 +524,13 @@ impl Validator {
     }
 
     fn travel(&mut self, at: &str, travel: AdjustmentRange) {
-        self.within(&format!("{at}.min"), travel.min, -100.0, 0.0, " mm");
-        self.within(&format!("{at}.max"), travel.max, 0.0, 100.0, " mm");
+        self.length(&format!("{at}.min"), travel.min, ADJUST_LESS);
+        self.length(&format!("{at}.max"), travel.max, ADJUST_MORE);
     }
 
     fn span(&mut self, at: &str, span: Span, unit: &str) {
-        self.within(&format!("{at}.min"), span.min, 0.0, 1e5, unit);
-        self.within(&format!("{at}.max"), span.max, 0.0, 1e5, unit);
+        self.within(&format!("{at}.min"), span.min, SPAN, unit);
+        self.within(&format!("{at}.max"), span.max, SPAN, unit);
         if span.min > span.max {
             self.wrong(
                 at,
@@ -547,20 +556,24 @@ impl Validator {
                 "choose a size of the card",
             );
         }
-        self.size(&format!("{at}.panel_thickness"), example.panel_thickness);
+        self.length(
+            &format!("{at}.panel_thickness"),
+            example.panel_thickness,
+            SIZE,
+        );
         for edge in Edge::ALL {
-            self.signed(
+            self.length(
                 &format!("{at}.overlays.{}", edge.word()),
                 example.overlays.at(edge),
+                SIGNED,
             );
         }
-        self.within(&format!("{at}.packing"), example.packing, 0.0, 500.0, " mm");
-        self.distance(&format!("{at}.joint_down"), example.joint_down);
+        self.length(&format!("{at}.packing"), example.packing, GAP);
+        self.length(&format!("{at}.joint_down"), example.joint_down, DISTANCE);
         for (name, places) in [("side", &example.side), ("door", &example.door)] {
             for (i, place) in places.iter().enumerate() {
-                let most = LARGEST_ON_CARD + LONGEST;
-                self.within(&format!("{at}.{name}[{i}].0"), place.0, -most, most, " mm");
-                self.within(&format!("{at}.{name}[{i}].1"), place.1, -most, most, " mm");
+                self.length(&format!("{at}.{name}[{i}].0"), place.0, EXAMPLE_PLACE);
+                self.length(&format!("{at}.{name}[{i}].1"), place.1, EXAMPLE_PLACE);
             }
         }
     }

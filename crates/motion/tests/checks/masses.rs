@@ -5,6 +5,7 @@ use flapwright_model::door::{
     BoreReference, BuildUp, Door, DoorFit, Grain, Handle, Infill, Leaf, Leaves, TypedMass,
 };
 use flapwright_model::edges::Edges;
+use flapwright_model::id::DoorId;
 use flapwright_model::material::{Density, Material, MaterialClass};
 use flapwright_model::part::LeafId;
 use flapwright_motion::MotionError;
@@ -61,6 +62,7 @@ fn framed(behind: f64) -> Leaf {
 
 fn door(leaf: Leaf) -> Door {
     Door {
+        id: DoorId::default(),
         fit: DoorFit::Overlay {
             reveals: Edges::all(2.0),
         },
@@ -75,7 +77,7 @@ fn door(leaf: Leaf) -> Door {
             screws: None,
         }),
         typed_mass: None,
-        bores_hang_on: BoreReference::Fitting,
+        bores_follow: BoreReference::Fitting,
         fitting: None,
     }
 }

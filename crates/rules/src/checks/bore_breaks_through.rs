@@ -3,8 +3,9 @@
 use flapwright_model::card::Depth;
 use flapwright_model::part::Subject;
 
-use super::{BoxContext, Check, Run, bore_subject, finding};
+use super::{BoxContext, Check, Run, bore_subject, bores_topic, finding};
 use crate::finding::{Finding, Number, Severity};
+use crate::inspection::PlacedBore;
 
 const NAME: &str = "bore-breaks-through";
 
@@ -35,7 +36,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let settings = &context.job.settings;
     for panel in &context.report.panels {
         // One finding for all bores alike in depth, so that a row of shelf bores is one line.
-        let mut seen: Vec<(f64, Vec<Subject>)> = Vec::new();
+        let mut seen: Vec<(f64, Vec<&PlacedBore>)> = Vec::new();
         for bore in &panel.bores {
             let Depth::Blind(depth) = bore.drill.depth else {
                 continue;
@@ -45,18 +46,18 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 continue;
             }
             match seen.iter_mut().find(|(other, _)| *other == depth) {
-                Some((_, subjects)) => subjects.push(bore_subject(panel, bore)),
-                None => seen.push((depth, vec![bore_subject(panel, bore)])),
+                Some((_, alike)) => alike.push(bore),
+                None => seen.push((depth, vec![bore])),
             }
         }
-        for (depth, mut subjects) in seen {
+        for (depth, alike) in seen {
             let left = panel.thickness - depth - settings.point_lead;
             let severity = if left <= 0.0 {
                 Severity::Stop
             } else {
                 Severity::Caution
             };
-            let bores = crate::plural::count(subjects.len(), "bore");
+            let bores = crate::plural::count(alike.len(), "bore");
             let what = if left <= 0.0 {
                 format!("break through: {} too deep", context.length(-left))
             } else {
@@ -65,6 +66,8 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     context.length(left)
                 )
             };
+            let mut subjects: Vec<Subject> =
+                alike.iter().map(|bore| bore_subject(panel, bore)).collect();
             subjects.push(Subject::Part(panel.id));
             let mut it = finding(
                 NAME,
@@ -78,6 +81,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 ),
                 subjects,
             );
+            it = it.about(alike.iter().map(|bore| bores_topic(panel, bore)));
             it.numbers = vec![
                 Number::mm("depth", depth),
                 Number::mm("thickness", panel.thickness),

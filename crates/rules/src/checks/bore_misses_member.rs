@@ -2,7 +2,7 @@
 
 use flapwright_model::part::Subject;
 
-use super::{BoxContext, Check, Run, bore_subject, finding};
+use super::{BoxContext, Check, Run, bore_subject, bore_topic, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::{InfillReport, PanelReport, PlacedBore};
 
@@ -52,6 +52,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 ),
                 vec![bore_subject(panel, bore), Subject::Part(panel.id)],
             );
+            it = it.about([bore_topic(panel, bore)]);
             it.numbers = vec![Number::mm("wood to the groove", web)];
             findings.push(it);
         }

@@ -2,7 +2,7 @@
 
 use flapwright_model::part::Subject;
 
-use super::{BoxContext, Check, Run, bore_subject, finding};
+use super::{BoxContext, Check, Run, bore_subject, bore_topic, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::{PanelReport, PlacedBore};
 
@@ -61,6 +61,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 ),
                 vec![bore_subject(panel, bore), Subject::Part(panel.id)],
             );
+            it = it.about([bore_topic(panel, bore)]);
             it.numbers = vec![
                 Number::mm("wood to the edge", web),
                 Number::mm("wanted", least),

@@ -1,5 +1,6 @@
 //! Whether the card allows its bores in a leaf of glass or metal.
 
+use flapwright_model::id::DoorId;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{Part, Subject};
 
@@ -38,8 +39,8 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             .bores
             .iter()
             .filter(|bore| match bore.source {
-                BoreSource::Fitting { opening, .. } => {
-                    !card_allows(context, opening, panel.id.part, bore.number)
+                BoreSource::Fitting { door, .. } => {
+                    !card_allows(context, door, panel.id.part, bore.number)
                 }
                 BoreSource::AsDrilled { .. } | BoreSource::Recorded | BoreSource::Handle { .. } => {
                     false
@@ -63,20 +64,15 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-fn card_allows(context: &BoxContext<'_>, opening: usize, part: Part, number: usize) -> bool {
+fn card_allows(context: &BoxContext<'_>, door_id: DoorId, part: Part, number: usize) -> bool {
     let Part::Leaf { leaf, .. } = part else {
         return false;
     };
-    context
-        .report
-        .openings
-        .get(opening)
-        .and_then(|opening| opening.door.as_ref())
-        .is_some_and(|door| {
-            door.offsets
-                .iter()
-                .filter(|offset| offset.leaf == leaf)
-                .filter(|offset| offset.drilled.is_some_and(|(other, _)| other == number))
-                .all(|offset| offset.in_glass_or_metal)
-        })
+    context.report.door(door_id).is_some_and(|door| {
+        door.offsets
+            .iter()
+            .filter(|offset| offset.leaf == leaf)
+            .filter(|offset| offset.drilled.is_some_and(|(other, _)| other == number))
+            .all(|offset| offset.in_glass_or_metal)
+    })
 }

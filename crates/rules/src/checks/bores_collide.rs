@@ -2,7 +2,7 @@
 
 use flapwright_model::part::Subject;
 
-use super::{BoxContext, Check, Run, bore_subject, finding};
+use super::{BoxContext, Check, Run, bore_subject, bore_topic, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::{BoreSource, PlacedBore};
 
@@ -78,6 +78,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                         Subject::Part(panel.id),
                     ],
                 );
+                it = it.about([bore_topic(panel, a), bore_topic(panel, b)]);
                 it.numbers = vec![Number::mm("wood between", web), Number::mm("wanted", least)];
                 findings.push(it);
             }
@@ -87,8 +88,8 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
 
 fn of_one_fitting(a: &PlacedBore, b: &PlacedBore) -> bool {
     match (a.source, b.source) {
-        (BoreSource::Fitting { opening: a, .. }, BoreSource::Fitting { opening: b, .. })
-        | (BoreSource::AsDrilled { opening: a }, BoreSource::AsDrilled { opening: b }) => a == b,
+        (BoreSource::Fitting { door: a, .. }, BoreSource::Fitting { door: b, .. })
+        | (BoreSource::AsDrilled { door: a }, BoreSource::AsDrilled { door: b }) => a == b,
         (BoreSource::Recorded, BoreSource::Recorded) => true,
         (
             BoreSource::Fitting { .. }

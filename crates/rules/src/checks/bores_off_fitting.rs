@@ -1,17 +1,20 @@
 //! Whether the bores in the back of a door are where its fitting needs them.
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Adjustment, AdjustmentRange};
+use flapwright_model::change::door_is_drilled;
 use flapwright_model::door::{BoreReference, Door};
 use flapwright_model::edges::{Edge, Edges};
-use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
+use flapwright_model::edit::Edit;
+use flapwright_model::id::DoorId;
+use flapwright_model::part::{BoreId, LeafId, Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
 use crate::inspection::{BoreOffset, DoorReport};
 use crate::placement::place_box;
 use crate::plural;
-use crate::records;
 use crate::tweaks;
 
 const NAME: &str = "bores-off-fitting";
@@ -44,31 +47,28 @@ Of a door that is recorded as drilled the check `drilled-panel-differs` speaks."
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, report) in context.doors() {
-        let Some(card) = door
-            .fitting
-            .as_ref()
-            .and_then(|it| context.job.card(&it.card))
-        else {
+    for (door_id, door, report) in context.doors() {
+        let Some(card) = door.fitting.as_ref().and_then(|it| context.card(it)) else {
             continue;
         };
         // What differs from the record of a drilled door is another check's to say.
-        if records::leaf_is_drilled(context.wall_box, opening) {
+        if door_is_drilled(context.wall_box, door_id) {
             continue;
         }
         let Some(trouble) = Trouble::of(context, &report.offsets, &card.adjustment) else {
             continue;
         };
-        let subjects = subjects(context, opening, &trouble);
+        let subjects = subjects(context, door_id, &trouble);
         let mut it = finding(
             NAME,
             trouble.severity,
-            message(context, opening, report, &trouble),
+            message(context, door_id, report, &trouble),
             subjects,
         );
+        it = it.about([Topic::Door(door_id)]);
         it.details = details(context, report, &card.adjustment);
         it.numbers = numbers(&trouble, &card.adjustment);
-        it.remedies = remedies(context, opening, door);
+        it.remedies = remedies(context, door);
         findings.push(it);
     }
 }
@@ -167,35 +167,31 @@ fn share_of(by: f64, travel: AdjustmentRange) -> f64 {
     }
 }
 
-fn subjects(context: &BoxContext<'_>, opening: usize, trouble: &Trouble) -> Vec<Subject> {
-    let box_index = context.report.box_index;
+fn subjects(context: &BoxContext<'_>, door_id: DoorId, trouble: &Trouble) -> Vec<Subject> {
     let mut subjects: Vec<Subject> = trouble
         .off
         .iter()
         .filter_map(|offset| {
-            let part = PartId {
-                box_index,
-                part: Part::Leaf {
-                    opening,
-                    leaf: offset.leaf,
-                },
-            };
+            let part = context.part_id(Part::Leaf {
+                door: door_id,
+                leaf: offset.leaf,
+            });
             offset
                 .drilled
                 .map(|(number, _)| Subject::Bore(BoreId { part, number }))
         })
         .collect();
-    subjects.push(Subject::Opening { box_index, opening });
+    subjects.push(context.door_subject(door_id));
     subjects
 }
 
 fn message(
     context: &BoxContext<'_>,
-    opening: usize,
+    door_id: DoorId,
     report: &DoorReport,
     trouble: &Trouble,
 ) -> String {
-    let door = context.door_words(opening);
+    let door = context.door_words(door_id);
     let all = report.offsets.len();
     let Some(worst) = trouble.off.first() else {
         return format!(
@@ -320,25 +316,25 @@ fn numbers(trouble: &Trouble, adjustment: &Adjustment) -> Vec<Number> {
     numbers
 }
 
-fn remedies(context: &BoxContext<'_>, opening: usize, door: &Door) -> Vec<Remedy> {
+fn remedies(context: &BoxContext<'_>, door: &Door) -> Vec<Remedy> {
     let tweaked = Edge::ALL.iter().any(|&edge| door.tweaks.at(edge) != 0.0);
     let mut offered = Vec::new();
-    let drilled_already = matches!(door.bores_hang_on, BoreReference::AsDrilled(_));
+    let drilled_already = matches!(door.bores_follow, BoreReference::AsDrilled(_));
     if tweaked && !drilled_already {
         offered.push(Change {
             title: "Turn the tweak into a reveal",
-            with: tweaks::into_reveals(context.wall_box, opening, door),
+            with: tweaks::into_reveals(context.wall_box, door),
             safe: true,
         });
     }
-    if !matches!(door.bores_hang_on, BoreReference::Fitting) {
+    if !matches!(door.bores_follow, BoreReference::Fitting) {
         let with = Door {
-            bores_hang_on: BoreReference::Fitting,
+            bores_follow: BoreReference::Fitting,
             ..door.clone()
         };
         offered.push(Change {
             title: "Hang the bores on the fitting again",
-            with: with_door(context, opening, with),
+            with: context.with_door(door.id, with),
             safe: false,
         });
     }
@@ -349,13 +345,13 @@ fn remedies(context: &BoxContext<'_>, opening: usize, door: &Door) -> Vec<Remedy
         };
         offered.push(Change {
             title: "Undo the tweak",
-            with: with_door(context, opening, with),
+            with: context.with_door(door.id, with),
             safe: false,
         });
     }
     offered
         .into_iter()
-        .map(|offer| offer.remedy(context, opening))
+        .map(|offer| offer.remedy(context, door.id))
         .collect()
 }
 
@@ -367,13 +363,9 @@ struct Change {
 
 impl Change {
     /// The remedy, its effect read off the box as it would be.
-    fn remedy(self, context: &BoxContext<'_>, opening: usize) -> Remedy {
-        let after = place_box(context.job, context.report.box_index, &self.with);
-        let was = context.report.openings[opening].door.as_ref();
-        let will = after
-            .openings
-            .get(opening)
-            .and_then(|opening| opening.door.as_ref());
+    fn remedy(self, context: &BoxContext<'_>, door_id: DoorId) -> Remedy {
+        let after = place_box(context.job, &self.with);
+        let (was, will) = (context.report.door(door_id), after.door(door_id));
         let effect = match (was, will) {
             (Some(was), Some(will)) => effect(context, was, will),
             _ => String::new(),
@@ -382,7 +374,7 @@ impl Change {
             title: self.title.to_owned(),
             effect,
             safe: self.safe,
-            edit: context.replace(self.with),
+            edit: Edit::replace_box(self.with),
         }
     }
 }
@@ -451,12 +443,4 @@ fn moves(context: &BoxContext<'_>, was: &DoorReport, will: &DoorReport) -> Optio
         context.length(was.edges.top - a.y),
         context.length(will.edges.top - b.y),
     ))
-}
-
-fn with_door(context: &BoxContext<'_>, opening: usize, door: Door) -> WallBox {
-    let mut wall_box = context.wall_box.clone();
-    if let Some(place) = wall_box.openings.get_mut(opening) {
-        place.door = Some(door);
-    }
-    wall_box
 }

@@ -2,7 +2,7 @@
 
 use flapwright_model::card::BackFrom;
 
-use super::other_sizes::{offer, subject};
+use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::mechanics;
@@ -31,17 +31,19 @@ A shorter size, a deeper box, or a back that sits further back.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, report) in context.doors() {
+    for (door_id, door, report) in context.doors() {
         let Some(choice) = &door.fitting else {
             continue;
         };
-        let Some(card) = context.job.card(&choice.card) else {
+        let Some(card) = context.card(choice) else {
             continue;
         };
         let Some(size) = card.size(&choice.size) else {
             continue;
         };
-        let place = &context.report.openings[opening];
+        let Some(place) = context.opening_of(door_id) else {
+            continue;
+        };
         let room = mechanics::offer(context.wall_box, context.report, place, report);
         let depth = |front| match front {
             BackFrom::SideFront => room.depth_from_side,
@@ -64,20 +66,20 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             Severity::Stop,
             format!(
                 "{}: {}, size {} needs a clear depth of {} and the box has {}, {} too little",
-                context.door_words(opening),
-                choice.card,
+                context.door_words(door_id),
+                card.name,
                 choice.size,
                 context.length(least),
                 context.length(there),
                 context.length(least - there)
             ),
-            vec![subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![
             Number::mm("clear depth", there).worse_when_smaller(),
             Number::mm("least clear depth", least).worse_when_greater(),
         ];
-        offer(context, opening, &mut it);
+        offer(context, door_id, &mut it);
         findings.push(it);
     }
 }

@@ -2,8 +2,10 @@
 
 use std::sync::Arc;
 
-use flapwright_model::card::Card;
-use flapwright_model::job::Job;
+use flapwright_model::acceptance::Topic;
+use flapwright_model::door::Door;
+use flapwright_model::id::CardId;
+use flapwright_model::job::{Job, UsedCard};
 use flapwright_model::measure;
 use flapwright_model::part::Subject;
 
@@ -36,14 +38,14 @@ Compare the card with its paper, number by number.",
 };
 
 fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    for card in &job.cards {
+    for UsedCard { id, card } in &job.cards {
         let Proof::Fails(wrong) = proof(card, job.unit) else {
             continue;
         };
         let Some(largest) = wrong.iter().map(|it| it.by).reduce(f64::max) else {
             continue;
         };
-        let users: Vec<Subject> = users(job, card);
+        let users: Vec<Subject> = users(job, *id);
         let severity = if users.is_empty() {
             Severity::Caution
         } else {
@@ -57,28 +59,20 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
         };
         let message = format!("card \"{}\": {}{by}", card.name, wrong_words(wrong.len()));
         let mut it = finding(NAME, severity, message, users);
-        it.place = place(card);
+        it = it.about([Topic::Card(*id)]);
         it.details = wrong.into_iter().map(|it| it.words).collect();
         it.numbers = vec![Number::mm("largest difference", largest)];
         findings.push(it);
     }
 }
 
-/// The place of a finding about a card: the card, whichever doors hang on it.
-pub(super) fn place(card: &Card) -> String {
-    format!("card \"{}\"", card.name)
-}
-
-/// The openings whose door is on a card.
-pub(super) fn users(job: &Job, card: &Card) -> Vec<Subject> {
+/// The doors that are on a card.
+pub(super) fn users(job: &Job, card: CardId) -> Vec<Subject> {
     let mut users = Vec::new();
-    for (box_index, wall_box) in job.boxes.iter().enumerate() {
-        for (opening, it) in wall_box.openings.iter().enumerate() {
-            let choice = it.door.as_ref().and_then(|door| door.fitting.as_ref());
-            if choice.is_some_and(|choice| choice.card == card.name) {
-                users.push(Subject::Opening { box_index, opening });
-            }
-        }
+    for wall_box in &job.boxes {
+        let on_it = |door: &&Door| door.fitting.as_ref().is_some_and(|it| it.card == card);
+        let doors = wall_box.doors().into_iter().filter(on_it);
+        users.extend(doors.map(|door| Subject::Door(wall_box.id, door.id)));
     }
     users
 }

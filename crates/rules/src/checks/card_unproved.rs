@@ -2,10 +2,11 @@
 
 use std::sync::Arc;
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::card::Card;
-use flapwright_model::job::Job;
+use flapwright_model::job::{Job, UsedCard};
 
-use super::card_example_fails::{place, users};
+use super::card_example_fails::users;
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoxReport;
@@ -35,8 +36,8 @@ one box of scrap, and accept the finding with that reason.",
 };
 
 fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    for card in job.cards.iter().filter(|card| !proved(card)) {
-        let users = users(job, card);
+    for UsedCard { id, card } in job.cards.iter().filter(|used| !proved(&used.card)) {
+        let users = users(job, *id);
         if users.is_empty() {
             continue;
         }
@@ -55,7 +56,7 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
             ),
             users,
         );
-        it.place = place(card);
+        it = it.about([Topic::Card(*id)]);
         let doors = u32::try_from(doors).unwrap_or(u32::MAX);
         it.numbers = vec![Number::of("doors", f64::from(doors), "").worse_when_greater()];
         findings.push(it);

@@ -1,33 +1,23 @@
 //! What the checks on the way of a door have in common.
 
-use flapwright_model::part::Subject;
+use flapwright_model::id::DoorId;
 use flapwright_model::space::SectionPoint;
 use flapwright_motion::outline::BodyId;
 use flapwright_motion::sweep::{SectionBlock, Sweep};
 
 use super::BoxContext;
 use crate::inspection::{DoorReport, Solid};
-use crate::placement::body::Body;
-use crate::placement::opening::openings;
 
 /// Noise of the last digits, mm.
 pub(super) const NOISE: f64 = 1e-6;
 
-/// The openings of a box whose door moves: index, door, sweep.
+/// The doors of a box that move, with their sweep.
 pub(super) fn moving<'a>(
     context: &'a BoxContext<'_>,
-) -> impl Iterator<Item = (usize, &'a DoorReport, &'a Sweep)> {
+) -> impl Iterator<Item = (DoorId, &'a DoorReport, &'a Sweep)> {
     context
         .doors()
-        .filter_map(|(opening, _, door)| Some((opening, door, door.sweep()?)))
-}
-
-/// What points at an opening of the box.
-pub(super) fn opening_subject(context: &BoxContext<'_>, opening: usize) -> Subject {
-    Subject::Opening {
-        box_index: context.report.box_index,
-        opening,
-    }
+        .filter_map(|(id, _, door)| Some((id, door, door.sweep()?)))
 }
 
 /// The input angle at a place of the way, degrees; 0 without a motion.
@@ -65,17 +55,16 @@ pub(super) const fn is_arm(body: BodyId) -> bool {
     matches!(body, BodyId::Arm(_))
 }
 
-/// What bounds an opening from above: the panel, and the member of the face frame whose underside
+/// What bounds the opening of a door from above: the panel, and the member of the face frame whose underside
 /// is the upper edge of the door's opening.
-pub(super) fn bounding_above(context: &BoxContext<'_>, opening: usize) -> Vec<Solid> {
-    let places = openings(context.wall_box, &Body::of(context.wall_box));
-    let Some(place) = places.get(opening) else {
+pub(super) fn bounding_above(context: &BoxContext<'_>, door_id: DoorId) -> Vec<Solid> {
+    let Some(place) = context.opening_of(door_id) else {
         return Vec::new();
     };
     let panels = context.report.panels.iter();
     let rails = context.report.frame.iter().copied();
     panels
-        .filter(|panel| panel.id.part == place.upper)
+        .filter(|panel| panel.id.part == place.around.top)
         .map(|panel| panel.solid)
         .chain(rails.filter(|member| (member.min.y - place.door_opening.top).abs() < NOISE))
         .collect()

@@ -1,8 +1,9 @@
 //! Whether a door meets the ceiling on its way.
 
 use flapwright_model::cabinet::{Place, WallBox};
+use flapwright_model::edit::Edit;
 
-use super::clear_way::{NOISE, degrees, moving, opening_subject};
+use super::clear_way::{NOISE, degrees, moving};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
 
@@ -34,14 +35,14 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let ceiling = context.job.room.ceiling;
     let place = context.wall_box.place;
     let wanted = context.job.settings.least_clearance;
-    for (opening, door, sweep) in moving(context) {
+    for (door_id, door, sweep) in moving(context) {
         let highest = place.above_floor + sweep.reach.highest.value + sweep.tolerance;
         let left = ceiling - highest;
         if left >= wanted - NOISE {
             continue;
         }
         let meets = left < -NOISE;
-        let words = context.door_words(opening);
+        let words = context.door_words(door_id);
         let (severity, message) = if meets {
             let s = sweep
                 .first_above(ceiling - place.above_floor)
@@ -62,7 +63,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             );
             (Severity::Caution, text)
         };
-        let subject = opening_subject(context, opening);
+        let subject = context.door_subject(door_id);
         let mut it = finding(NAME, severity, message, vec![subject]);
         it.numbers = vec![Number::mm("left below the ceiling", left).worse_when_smaller()];
         it.remedies.extend(lower(context, wanted - left));
@@ -83,7 +84,7 @@ fn lower(context: &BoxContext<'_>, by: f64) -> Option<Remedy> {
             context.length(above_floor)
         ),
         safe: false,
-        edit: context.replace(WallBox {
+        edit: Edit::replace_box(WallBox {
             place: Place {
                 above_floor,
                 ..place

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::job::Job;
 use flapwright_model::part::Subject;
 
@@ -41,7 +42,7 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     still.extend(doors.iter().flat_map(Hung::closed));
     let still = AlongWall::of(still.into_iter().map(|it| (it.across, it)));
     for door in &doors {
-        let own_box = Subject::Box(door.report.box_index);
+        let own_box = Subject::Box(door.report.id);
         let others = still
             .over(door.across())
             .filter(|it| it.subject != door.subject && it.subject != own_box);
@@ -53,12 +54,13 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
             let message = format!(
                 "\"{}\", door {} from the top: {} meets {} at {at:.0}° of the way",
                 door.report.name,
-                door.opening + 1,
+                door.number(),
                 body_word(near.body),
                 other.words(),
             );
             let subjects = vec![door.subject, other.subject];
             let mut it = finding(NAME, Severity::Stop, message, subjects);
+            it = it.about([Topic::Door(door.door.id), other.topic.clone()]);
             it.numbers = vec![Number::of("met at", at, "degrees").worse_when_smaller()];
             findings.push(it);
         }

@@ -1,6 +1,8 @@
 //! Whether a door meets what the user placed in the room.
 
-use super::clear_way::{NOISE, block, body_word, degrees, lap, moving, opening_subject};
+use flapwright_model::part::Subject;
+
+use super::clear_way::{NOISE, block, body_word, degrees, lap, moving};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -31,7 +33,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let place = context.wall_box.place;
     let wanted = context.job.settings.least_clearance;
     let rear = context.report.outer[2];
-    for (opening, door, sweep) in moving(context) {
+    for (door_id, door, sweep) in moving(context) {
         let across = (
             place.along_wall + door.edges.left,
             place.along_wall + door.edges.right,
@@ -59,13 +61,16 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             };
             let message = format!(
                 "{}: {} {what} \"{}\" at {:.0}° of the way",
-                context.door_words(opening),
+                context.door_words(door_id),
                 body_word(near.body),
                 obstacle.name,
                 degrees(door, near.s)
             );
-            let subject = opening_subject(context, opening);
-            let mut it = finding(NAME, severity, message, vec![subject]);
+            let subjects = vec![
+                context.door_subject(door_id),
+                Subject::Obstacle(obstacle.id),
+            ];
+            let mut it = finding(NAME, severity, message, subjects);
             it.numbers = vec![Number::mm("gap", near.gap).worse_when_smaller()];
             findings.push(it);
         }

@@ -2,7 +2,7 @@
 
 use flapwright_motion::reason::Reason;
 
-use super::other_sizes::{offer, subject};
+use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
 use crate::advice;
 use crate::finding::{Finding, Number, Severity};
@@ -40,8 +40,8 @@ struct Outside {
 }
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, _, _) in context.doors() {
-        let Some(work) = context.work(opening) else {
+    for (door_id, _, _) in context.doors() {
+        let Some(work) = context.work(door_id) else {
             continue;
         };
         let mut outside: Vec<Outside> = Vec::new();
@@ -80,14 +80,14 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             Severity::Stop,
             format!(
                 "{}: {} is not made for it: {}",
-                context.door_words(opening),
+                context.door_words(door_id),
                 advice::name(&work.verdict),
                 said.join("; ")
             ),
-            vec![subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = outside.iter().map(Outside::number).collect();
-        offer(context, opening, &mut it);
+        offer(context, door_id, &mut it);
         findings.push(it);
     }
 }

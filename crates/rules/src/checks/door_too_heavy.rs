@@ -29,7 +29,7 @@ a light panel. Where the door was weighed, type its mass.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, work, load) in loads(context) {
+    for (door_id, work, load) in loads(context) {
         if load.load.likely <= load.max {
             continue;
         }
@@ -37,7 +37,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let (measure, what, _, at) = words(load);
         let message = format!(
             "{}: its likely {what}{at} is {} ({} to {}) and {} carries no more than {}, {} less",
-            context.door_words(opening),
+            context.door_words(door_id),
             measure.text(load.load.likely, unit),
             measure.digits(load.load.low, unit),
             measure.digits(load.load.high, unit),
@@ -46,6 +46,6 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             measure.text(load.load.likely - load.max, unit),
         );
         let is = (NAME, Severity::Stop);
-        findings.extend(load_finding(context, opening, is, message, &[Beyond::Most]));
+        findings.extend(load_finding(context, door_id, is, message, &[Beyond::Most]));
     }
 }

@@ -29,7 +29,7 @@ Take a lighter size, or make the door heavier. Where the door was weighed, type 
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, work, load) in loads(context) {
+    for (door_id, work, load) in loads(context) {
         if load.load.likely >= load.min {
             continue;
         }
@@ -37,7 +37,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let (measure, what, _, at) = words(load);
         let message = format!(
             "{}: its likely {what}{at} is {} ({} to {}) and {} is made for no less than {}, {} more",
-            context.door_words(opening),
+            context.door_words(door_id),
             measure.text(load.load.likely, unit),
             measure.digits(load.load.low, unit),
             measure.digits(load.load.high, unit),
@@ -48,7 +48,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let is = (NAME, Severity::Stop);
         findings.extend(load_finding(
             context,
-            opening,
+            door_id,
             is,
             message,
             &[Beyond::Least],

@@ -47,12 +47,8 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
         let place = wall_box.place;
         // Rear faces hang on one wall; depth counts from there.
         let rear = report.outer[2];
-        for (opening, it) in report.openings.iter().enumerate() {
-            let Some(door) = &it.door else { continue };
-            let subject = Subject::Opening {
-                box_index: report.box_index,
-                opening,
-            };
+        for door in report.doors() {
+            let subject = Subject::Door(report.id, door.id);
             doors.push(OnWall {
                 name: &report.name,
                 subject,
@@ -69,11 +65,12 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
         }
     }
     // Sorted along the wall, so that only doors that can meet are compared.
-    doors.sort_by(|a, b| a.x.0.total_cmp(&b.x.0).then(a.subject.cmp(&b.subject)));
+    // Stable: doors that begin at one place stay in the order of the job.
+    doors.sort_by(|a, b| a.x.0.total_cmp(&b.x.0));
     for (i, a) in doors.iter().enumerate() {
         for b in doors[i + 1..].iter().take_while(|b| b.x.0 < a.x.1) {
             let (across, up, deep) = (lap(a.x, b.x), lap(a.y, b.y), lap(a.z, b.z));
-            let other_box = a.subject.box_index() != b.subject.box_index();
+            let other_box = a.subject.box_id() != b.subject.box_id();
             if other_box && across > 1e-6 && up > 1e-6 && deep > 1e-6 {
                 let mut it = finding(
                     NAME,

@@ -1,6 +1,7 @@
 //! Whether a panel that is drilled is the panel that is needed now.
 
-use flapwright_model::part::{Part, PartId, Subject};
+use flapwright_model::acceptance::Topic;
+use flapwright_model::part::{Part, Subject};
 use flapwright_model::record::{PanelRecord, RecordState};
 
 use super::bores_off_fitting::severity_of;
@@ -48,22 +49,24 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     if drilled.peek().is_none() {
         return;
     }
-    let box_index = context.report.box_index;
-    let needed = as_needed(context.job, box_index, context.wall_box);
+    let needed = as_needed(context.job, context.wall_box);
     for record in drilled {
         let part = record.part;
-        match needed.panels.iter().find(|it| it.id.part == part) {
+        match needed.panel(part) {
             Some(panel) => findings.extend(compare(context, record, panel)),
-            None => findings.push(finding(
-                NAME,
-                Severity::Caution,
-                format!(
-                    "\"{}\": a panel with {} is marked as drilled and the box has it no longer",
-                    context.report.name,
-                    crate::plural::count(record.bores.len(), "bore")
-                ),
-                vec![Subject::Box(box_index)],
-            )),
+            None => {
+                let it = finding(
+                    NAME,
+                    Severity::Caution,
+                    format!(
+                        "\"{}\": a panel with {} is marked as drilled and the box has it no longer",
+                        context.report.name,
+                        crate::plural::count(record.bores.len(), "bore")
+                    ),
+                    vec![context.box_subject()],
+                );
+                findings.push(it.about([Topic::Part(context.part_id(part))]));
+            }
         }
     }
 }
@@ -83,10 +86,7 @@ fn compare(context: &BoxContext<'_>, record: &PanelRecord, panel: &PanelReport) 
             context.panel_words(panel),
             difference.words(unit)
         ),
-        vec![Subject::Part(PartId {
-            box_index: context.report.box_index,
-            part: record.part,
-        })],
+        vec![Subject::Part(context.part_id(record.part))],
     );
     it.details = difference.lines(record.state, unit);
     it.numbers =
@@ -112,21 +112,16 @@ fn severity(context: &BoxContext<'_>, part: Part, difference: &PanelDifference) 
         return Severity::Stop;
     }
     // What is off at a door's back may be within the fitting's adjustment.
-    let Part::Leaf { opening, .. } = part else {
+    let Some(door_id) = part.door() else {
         return Severity::Stop;
     };
     let adjustment = context
         .wall_box
-        .openings
-        .get(opening)
-        .and_then(|it| it.door.as_ref()?.fitting.as_ref())
-        .and_then(|choice| context.job.card(&choice.card))
+        .door(door_id)
+        .and_then(|door| door.fitting.as_ref())
+        .and_then(|choice| context.card(choice))
         .map(|card| card.adjustment);
-    let door = context
-        .report
-        .openings
-        .get(opening)
-        .and_then(|it| it.door.as_ref());
+    let door = context.report.door(door_id);
     match (adjustment, door) {
         (Some(adjustment), Some(door)) => {
             severity_of(context, &door.offsets, &adjustment).unwrap_or(Severity::Caution)

@@ -1,8 +1,11 @@
 //! What can be done about a drilled panel that is not the one that is needed.
 
 use flapwright_model::cabinet::WallBox;
+use flapwright_model::change::forget_record;
 use flapwright_model::door::{BoreReference, Door, DoorFit, FittingChoice, Side};
 use flapwright_model::edges::{Edge, Edges};
+use flapwright_model::edit::Edit;
+use flapwright_model::job::UsedCard;
 use flapwright_model::part::{LeafId, Part};
 use flapwright_model::record::{PanelRecord, RecordState};
 
@@ -12,7 +15,7 @@ use crate::finding::{Remedy, Severity};
 use crate::inspection::{BoreOffset, DoorReport, PanelReport};
 use crate::panel_difference::PanelDifference;
 use crate::placement::place_box;
-use crate::records::{as_needed, forget_in};
+use crate::records::as_needed;
 use crate::{plural, tweaks};
 
 /// At most so many other sizes are offered.
@@ -32,30 +35,27 @@ pub(super) fn remedies(
 /// Sizes of cards of the same opening kind with which the drilled panel is the one that is needed.
 fn other_sizes(context: &BoxContext<'_>, record: &PanelRecord) -> Vec<Remedy> {
     let mut found = Vec::new();
-    for (opening, door, _) in context.doors() {
-        let concerned = match record.part {
-            Part::Leaf { opening: of, .. } => of == opening,
-            _ => true,
-        };
+    for (door_id, door, _) in context.doors() {
+        let concerned = record.part.door().is_none_or(|of| of == door_id);
         let Some(choice) = door.fitting.as_ref().filter(|_| concerned) else {
             continue;
         };
-        let Some(kind) = context.job.card(&choice.card).map(|card| card.kind) else {
+        let Some(own) = context.card(choice) else {
             continue;
         };
-        for card in context.job.cards.iter().filter(|card| card.kind == kind) {
+        let of_kind = |used: &&UsedCard| used.card.kind == own.kind;
+        for UsedCard { id, card } in context.job.cards.iter().filter(of_kind) {
             for size in &card.sizes {
-                if (&card.name, &size.name) == (&choice.card, &choice.size) {
+                if (*id, &size.name) == (choice.card, &choice.size) {
                     continue;
                 }
                 let mut with = context.wall_box.clone();
-                let other = FittingChoice {
-                    card: card.name.clone(),
-                    size: size.name.clone(),
-                    packing: choice.packing,
-                };
-                if let Some(door) = with.openings[opening].door.as_mut() {
-                    door.fitting = Some(other);
+                if let Some(door) = with.door_mut(door_id) {
+                    door.fitting = Some(FittingChoice {
+                        card: *id,
+                        size: size.name.clone(),
+                        packing: choice.packing,
+                    });
                 }
                 if !differing(context, &with, Some(record)).is_empty() {
                     continue;
@@ -71,13 +71,13 @@ fn other_sizes(context: &BoxContext<'_>, record: &PanelRecord) -> Vec<Remedy> {
                     effect: format!(
                         "from {}, size {}; its {} agree with the drilled panel; {rest}; the sizes \
                          tab says what it carries",
-                        choice.card,
+                        own.name,
                         choice.size,
                         plural::count(record.bores.len(), "bore")
                     ),
                     // It may not carry the door, and it may have to be bought.
                     safe: false,
-                    edit: context.replace(with),
+                    edit: Edit::replace_box(with),
                 });
             }
         }
@@ -92,7 +92,7 @@ fn differing(
     wall_box: &WallBox,
     only: Option<&PanelRecord>,
 ) -> Vec<Part> {
-    let needed = as_needed(context.job, context.report.box_index, wall_box);
+    let needed = as_needed(context.job, wall_box);
     let slack = context.job.settings.off_fitting_ignored;
     wall_box
         .records
@@ -101,9 +101,7 @@ fn differing(
         .filter(|record| only.is_none_or(|only| only.part == record.part))
         .filter(|record| {
             needed
-                .panels
-                .iter()
-                .find(|panel| panel.id.part == record.part)
+                .panel(record.part)
                 .is_none_or(|panel| !PanelDifference::of(record, panel, slack).is_empty())
         })
         .map(|record| record.part)
@@ -123,7 +121,7 @@ fn edges_by(
     report: &DoorReport,
 ) -> Option<Edges<f64>> {
     let solid = panel.solid;
-    let BoreReference::AsDrilled(drilled) = &door.bores_hang_on else {
+    let BoreReference::AsDrilled(drilled) = &door.bores_follow else {
         return None;
     };
     // Bores of an existing door hang on its edges: by as much as an edge moves they move.
@@ -166,27 +164,30 @@ fn edges_by(
 
 /// Reveals with which the drilled door has its own size and its bores meet the fitting.
 fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
-    let Part::Leaf { opening, leaf } = record.part else {
+    let Part::Leaf {
+        door: door_id,
+        leaf,
+    } = record.part
+    else {
         return None;
     };
-    let door = context.wall_box.openings.get(opening)?.door.as_ref()?;
-    let report = context.report.openings.get(opening)?.door.as_ref()?;
-    let mut panels = context.report.panels.iter();
-    let panel = panels.find(|panel| panel.id.part == record.part)?;
+    let door = context.wall_box.door(door_id)?;
+    let report = context.report.door(door_id)?;
+    let panel = context.report.panel(record.part)?;
     let by = edges_by(record, leaf, panel, door, report)?;
     let mut moved = door.clone();
     for edge in Edge::ALL {
         *moved.tweaks.at_mut(edge) += by.at(edge);
     }
-    let with = tweaks::into_reveals(context.wall_box, opening, &moved);
-    let after = place_box(context.job, context.report.box_index, &with);
+    let with = tweaks::into_reveals(context.wall_box, &moved);
+    let after = place_box(context.job, &with);
     let its_size = after.panels.iter().any(|panel| {
         panel.id.part == record.part
             && (panel.size[0] - record.size[0]).abs() < 1e-6
             && (panel.size[1] - record.size[1]).abs() < 1e-6
     });
-    let adjustment = context.job.card(&door.fitting.as_ref()?.card)?.adjustment;
-    let refitted = after.openings.get(opening)?.door.as_ref()?;
+    let adjustment = context.card(door.fitting.as_ref()?)?.adjustment;
+    let refitted = after.door(door_id)?;
     let hopeless = severity_of(context, &refitted.offsets, &adjustment) == Some(Severity::Stop);
     let unmoved = Edge::ALL.iter().all(|&edge| by.at(edge).abs() < 1e-6);
     if !its_size || hopeless || unmoved {
@@ -224,7 +225,7 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
             context.length(left)
         ),
         safe: true,
-        edit: context.replace(with),
+        edit: Edit::replace_box(with),
     })
 }
 
@@ -249,7 +250,7 @@ fn plug_and_redrill(
     difference: &PanelDifference,
 ) -> Remedy {
     let mut with = context.wall_box.clone();
-    forget_in(&mut with, record.part);
+    forget_record(&mut with, record.part);
     let plug = difference.moved.len() + difference.surplus.len();
     let drill = difference.moved.len() + difference.missing.len();
     let work: Vec<String> = [("plug", plug), ("drill", drill)]
@@ -268,6 +269,6 @@ fn plug_and_redrill(
         title: "Plug and drill again".to_owned(),
         effect: format!("{}; then the panel counts as not drilled", steps.join("; ")),
         safe: false,
-        edit: context.replace(with),
+        edit: Edit::replace_box(with),
     }
 }

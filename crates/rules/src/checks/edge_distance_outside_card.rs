@@ -1,11 +1,12 @@
 //! Whether the bores of a door keep the distances to its edges that the card allows.
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::card::LeafEdge;
 use flapwright_model::door::Side;
 use flapwright_model::edges::Edge;
-use flapwright_model::part::{BoreId, Part, PartId, Subject};
+use flapwright_model::part::{BoreId, Part, Subject};
 
-use super::{BoxContext, Check, Run, finding};
+use super::{BoxContext, Check, Run, bore_topic, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::BoreOffset;
 
@@ -32,13 +33,13 @@ Change overlay or reveal so that the edge falls within the range, or choose a ca
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, _, door) in context.doors() {
+    for (door_id, _, door) in context.doors() {
         for offset in &door.offsets {
             let part = Part::Leaf {
-                opening,
+                door: door_id,
                 leaf: offset.leaf,
             };
-            let Some(panel) = context.report.panels.iter().find(|it| it.id.part == part) else {
+            let Some(panel) = context.report.panel(part) else {
                 continue;
             };
             let Some((number, at)) = offset.drilled else {
@@ -57,10 +58,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 if distance >= range.min - 1e-9 && distance <= range.max + 1e-9 {
                     continue;
                 }
-                let id = PartId {
-                    box_index: context.report.box_index,
-                    part,
-                };
+                let id = context.part_id(part);
                 let mut it = finding(
                     NAME,
                     Severity::Stop,
@@ -78,6 +76,9 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                         Subject::Part(id),
                     ],
                 );
+                let bore = panel.bores.iter().find(|bore| bore.number == number);
+                let topic = bore.map_or(Topic::Part(id), |bore| bore_topic(panel, bore));
+                it = it.about([topic, Topic::Edge(edge)]);
                 it.numbers = vec![
                     Number::mm("distance", distance),
                     Number::mm("least", range.min),

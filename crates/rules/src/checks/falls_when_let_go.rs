@@ -1,9 +1,10 @@
 //! Whether the heaviest door falls from where one lets go of it.
 
+use flapwright_model::id::DoorId;
 use flapwright_motion::dynamics::Ending;
 use flapwright_motion::load::Load;
 
-use super::other_sizes::{offer, subject};
+use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
 use crate::chosen_work::{Fall, fall};
 use crate::finding::{Finding, Number, Severity};
@@ -35,8 +36,8 @@ instructions.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, _, _) in context.doors() {
-        let Some(work) = context.work(opening) else {
+    for (door_id, _, _) in context.doors() {
+        let Some(work) = context.work(door_id) else {
             continue;
         };
         let beyond = |mass: fn(&Load) -> f64| {
@@ -48,18 +49,18 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let seen = (&work.verdict, context.job.settings.holds_above / 100.0);
-        let Some(fall) = fall(context.job, context.wall_box, context.report, opening, seen) else {
+        let Some(fall) = fall(context.job, context.wall_box, context.report, door_id, seen) else {
             continue;
         };
         // Likewise where only the heaviest door is, and only that one falls.
         if beyond(|load| load.load.high) && !fall.likely_too {
             continue;
         }
-        findings.push(tell(context, opening, &fall));
+        findings.push(tell(context, door_id, &fall));
     }
 }
 
-fn tell(context: &BoxContext<'_>, opening: usize, fall: &Fall) -> Finding {
+fn tell(context: &BoxContext<'_>, door_id: DoorId, fall: &Fall) -> Finding {
     let from = fall.from_degrees;
     let from_open = fall.from >= 1.0;
     let severity = if from_open && fall.likely_too {
@@ -89,13 +90,13 @@ fn tell(context: &BoxContext<'_>, opening: usize, fall: &Fall) -> Finding {
     let mut it = finding(
         NAME,
         severity,
-        format!("{}: {who} {whence} and {how}", context.door_words(opening)),
-        vec![subject(context, opening)],
+        format!("{}: {who} {whence} and {how}", context.door_words(door_id)),
+        vec![context.door_subject(door_id)],
     );
     it.numbers = vec![
         Number::of("falls from", from, "°").worse_when_greater(),
         Number::of("fastest", fall.let_go.fastest(), "m/s").worse_when_greater(),
     ];
-    offer(context, opening, &mut it);
+    offer(context, door_id, &mut it);
     it
 }

@@ -1,8 +1,11 @@
 //! Whether a fitting or its arms meet a shelf, a rail or the back.
 
+use flapwright_model::acceptance::Topic;
+use flapwright_model::edges::Edge;
+use flapwright_model::id::DoorId;
 use flapwright_model::part::{Part, PartId, Subject};
 
-use super::clear_way::{NOISE, body_word, degrees, is_arm, lap, opening_subject, section};
+use super::clear_way::{NOISE, body_word, degrees, is_arm, lap, section};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::Solid;
@@ -36,8 +39,8 @@ Set the shelf lower or further back, or choose another size or fitting.",
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let obstacles = obstacles(context);
-    for (opening, _, door) in context.doors() {
-        let clear = context.report.openings.get(opening).map(|it| it.clear);
+    for (door_id, _, door) in context.doors() {
+        let clear = context.opening_of(door_id).map(|it| it.clear);
         for obstacle in &obstacles {
             let hit = door
                 .envelopes
@@ -51,7 +54,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     obstacle.name
                 );
                 let number = Number::mm("overlap", hit);
-                push(context, opening, obstacle, &text, number, findings);
+                push(context, door_id, obstacle, &text, number, findings);
                 continue;
             }
             let solid = &obstacle.solid;
@@ -75,7 +78,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     obstacle.name
                 );
                 let number = Number::of("met at", at, "degrees");
-                push(context, opening, obstacle, &text, number, findings);
+                push(context, door_id, obstacle, &text, number, findings);
             }
         }
     }
@@ -84,6 +87,8 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
 /// What a fitting or its arms can meet in the box.
 struct InTheWay<'a> {
     id: PartId,
+    /// Which member, of a face frame.
+    topic: Option<Topic>,
     name: &'a str,
     solid: Solid,
 }
@@ -92,25 +97,34 @@ fn obstacles<'a>(context: &BoxContext<'a>) -> Vec<InTheWay<'a>> {
     let panels = context.report.panels.iter().filter(|panel| {
         matches!(
             panel.id.part,
-            Part::Top | Part::Bottom | Part::Back | Part::Shelf(_)
+            Part::Top | Part::Bottom | Part::Back | Part::Shelf(_) | Part::Divider(_)
         )
     });
-    let frame = context.report.frame.iter().map(|member| InTheWay {
-        id: PartId {
-            box_index: context.report.box_index,
-            part: Part::Frame,
-        },
+    let members = context.report.frame.iter().zip(frame_topics(context));
+    let frame = members.map(|(member, topic)| InTheWay {
+        id: context.part_id(Part::Frame),
+        topic,
         name: "face frame",
         solid: *member,
     });
     panels
         .map(|panel| InTheWay {
             id: panel.id,
+            topic: None,
             name: &panel.name,
             solid: panel.solid,
         })
         .chain(frame)
         .collect()
+}
+
+/// Which member of the face frame each of its solids is: the outer ones by their edges, then the
+/// rails by the fixed shelves that they are before.
+fn frame_topics(context: &BoxContext<'_>) -> Vec<Option<Topic>> {
+    let outer = Edge::ALL.map(Topic::Edge);
+    let shelves = context.wall_box.fixed_shelves().into_iter();
+    let rails = shelves.map(|shelf| Topic::Part(context.part_id(Part::Shelf(shelf.id))));
+    outer.into_iter().chain(rails).map(Some).collect()
 }
 
 /// The least of the laps of two solids across, up and deep, mm; 0 or less when they are apart.
@@ -123,7 +137,7 @@ fn overlap(a: &Solid, b: &Solid) -> f64 {
 
 fn push(
     context: &BoxContext<'_>,
-    opening: usize,
+    door_id: DoorId,
     obstacle: &InTheWay<'_>,
     text: &str,
     number: Number,
@@ -132,12 +146,11 @@ fn push(
     let mut it = finding(
         NAME,
         Severity::Stop,
-        format!("{}: {text}", context.door_words(opening)),
-        vec![
-            opening_subject(context, opening),
-            Subject::Part(obstacle.id),
-        ],
+        format!("{}: {text}", context.door_words(door_id)),
+        vec![context.door_subject(door_id), Subject::Part(obstacle.id)],
     );
+    let things = [Topic::Door(door_id), Topic::Part(obstacle.id)];
+    it = it.about(things.into_iter().chain(obstacle.topic.clone()));
     it.numbers = vec![number];
     findings.push(it);
 }

@@ -1,7 +1,6 @@
 //! Whether a face frame stands before the place where the fitting is mounted.
 
 use flapwright_model::door::Side;
-use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
@@ -33,14 +32,16 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     if context.wall_box.frame.is_none() {
         return;
     }
-    for (opening, door, _) in context.doors() {
+    for (door_id, door, _) in context.doors() {
         let Some(choice) = &door.fitting else {
             continue;
         };
-        let Some(card) = context.job.card(&choice.card) else {
+        let Some(card) = context.card(choice) else {
             continue;
         };
-        let report = &context.report.openings[opening];
+        let Some(report) = context.opening_of(door_id) else {
+            continue;
+        };
         let mut deepest = 0.0_f64;
         let mut sides = Vec::new();
         for &tie in card.sides.ties() {
@@ -62,14 +63,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             Severity::Caution,
             format!(
                 "{}: at the {} the frame stands {} before the fitting",
-                context.door_words(opening),
+                context.door_words(door_id),
                 sides.join(" and "),
                 context.length(before),
             ),
-            vec![Subject::Opening {
-                box_index: context.report.box_index,
-                opening,
-            }],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![Number::mm("frame before the fitting", before)];
         let mut with = door.clone();
@@ -85,7 +83,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 context.length(before)
             ),
             safe: false,
-            edit: context.replace_door(opening, with),
+            edit: context.replace_door(door_id, with),
         });
         findings.push(it);
     }

@@ -1,12 +1,15 @@
 //! Whether a gap between moving leaves, or between a leaf and the panel above it, can catch a finger.
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::card::OpeningKind;
+use flapwright_model::id::DoorId;
+use flapwright_model::part::{LeafId, Part};
 use flapwright_model::space::SectionPoint;
 use flapwright_motion::leaves::joint_gap;
 use flapwright_motion::outline::{leaf_outline, outline_at};
 use flapwright_motion::sweep::{corners, distance};
 
-use super::clear_way::{NOISE, bounding_above, moving, opening_subject, section};
+use super::clear_way::{NOISE, bounding_above, moving, section};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -53,7 +56,7 @@ struct Gap {
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let band = context.job.settings.finger_gap;
-    for (opening, door, _) in moving(context) {
+    for (door_id, door, _) in moving(context) {
         if !matches!(
             door.kind,
             Some(OpeningKind::TopHingedFlap | OpeningKind::FoldingPair)
@@ -65,16 +68,26 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         };
         let upper = |s: f64| Some(outline_at(motion, &door.closed, s).into_iter().next()?.1);
         let joint = over_the_way(|s| joint_gap(motion, &door.closed, s));
-        let mut gaps = vec![("between its leaves", joint)];
-        for (words, still) in standing_above(context, opening) {
+        let between = vec![
+            Topic::Part(context.part_id(Part::Leaf {
+                door: door_id,
+                leaf: LeafId::Upper,
+            })),
+            Topic::Part(context.part_id(Part::Leaf {
+                door: door_id,
+                leaf: LeafId::Lower,
+            })),
+        ];
+        let mut gaps = vec![("between its leaves", between, joint)];
+        for (words, topic, still) in standing_above(context, door_id) {
             let nearest = |s: f64| {
                 let upper = upper(s)?;
                 let apart = still.iter().map(|outline| distance(&upper, outline));
                 apart.min_by(f64::total_cmp)
             };
-            gaps.push((words, over_the_way(nearest)));
+            gaps.push((words, topic, over_the_way(nearest)));
         }
-        for (words, gap) in gaps {
+        for (words, topics, gap) in gaps {
             let Some(gap) = gap else { continue };
             if gap.widest.min(band.max) - gap.least.max(band.min) <= NOISE {
                 continue;
@@ -85,15 +98,16 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 format!(
                     "{}: the gap {words} is {} when closed and goes from {} to {} and back, \
                      through widths that catch fingers ({} to {})",
-                    context.door_words(opening),
+                    context.door_words(door_id),
                     context.length(gap.closed),
                     context.length(gap.least),
                     context.length(gap.widest),
                     context.length(band.min),
                     context.length(band.max)
                 ),
-                vec![opening_subject(context, opening)],
+                vec![context.door_subject(door_id)],
             );
+            it = it.about(topics.into_iter().chain([Topic::Door(door_id)]));
             it.details = vec![
                 "Follow the fitting's own instructions on guarding it; this is no judgement under \
                  any standard."
@@ -108,25 +122,41 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     }
 }
 
-/// What stands still above a door: words for the gap to it, and its outlines in the section.
-fn standing_above(
-    context: &BoxContext<'_>,
-    opening: usize,
-) -> Vec<(&'static str, Vec<[SectionPoint; 4]>)> {
-    let panel = bounding_above(context, opening)
+/// What stands still above a door: words for the gap to it, what it is, and its outlines in the
+/// section.
+type Above = (&'static str, Vec<Topic>, Vec<[SectionPoint; 4]>);
+
+/// What stands still above a door.
+fn standing_above(context: &BoxContext<'_>, door_id: DoorId) -> Vec<Above> {
+    let Some(opening) = context.opening_of(door_id) else {
+        return Vec::new();
+    };
+    let panel = bounding_above(context, door_id)
         .iter()
         .map(|solid| corners(&section(solid)))
         .collect();
-    let upper_door = opening
-        .checked_sub(1)
-        .and_then(|index| context.report.openings.get(index)?.door.as_ref());
+    let part = opening.around.top;
+    let upper_door = context
+        .report
+        .openings
+        .iter()
+        .find(|it| it.around.bottom == part && part != Part::Top)
+        .and_then(|it| it.door.as_ref());
     let door = upper_door
         .and_then(|door| door.closed.leaves.last())
         .map(leaf_outline);
     vec![
-        ("between it and the panel above it", panel),
+        (
+            "between it and the panel above it",
+            vec![Topic::Part(context.part_id(part))],
+            panel,
+        ),
         (
             "between it and the closed door above it",
+            upper_door
+                .map(|door| Topic::Door(door.id))
+                .into_iter()
+                .collect(),
             door.into_iter().collect(),
         ),
     ]

@@ -37,13 +37,13 @@ Order safety glass and name the material so; or accept the finding with the reas
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, _) in context.doors() {
+    for (door_id, door, _) in context.doors() {
         for (leaf_id, leaf) in door.leaves.iter() {
             let part = Part::Leaf {
-                opening,
+                door: door_id,
                 leaf: leaf_id,
             };
-            let panel = context.report.panels.iter().find(|it| it.id.part == part);
+            let panel = context.report.panel(part);
             let (Some(panel), Some((glass, thickness))) = (panel, glass(context, leaf)) else {
                 continue;
             };

@@ -1,7 +1,6 @@
 //! Whether the hand must push or pull harder than the limit of the job.
 
 use flapwright_model::measure::Measure;
-use flapwright_model::part::Subject;
 use flapwright_motion::gravity::Level;
 use flapwright_motion::sizes::Grade;
 use flapwright_motion::statics::Direction;
@@ -36,8 +35,8 @@ too heavy or too light for its size, which other checks tell.",
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let limit = context.job.settings.most_hand_force;
-    for (opening, _, _) in context.doors() {
-        let Some(work) = context.work(opening) else {
+    for (door_id, _, _) in context.doors() {
+        let Some(work) = context.work(door_id) else {
             continue;
         };
         // A size that is wrong for the door's mass is one trouble; the force follows from it.
@@ -65,14 +64,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             format!(
                 "{}: the hand needs up to {} to {word} it, at {degrees:.0}° of the way; the limit \
                  is {}",
-                context.door_words(opening),
+                context.door_words(door_id),
                 Measure::Force.text(force, unit),
                 Measure::Force.text(limit, unit)
             ),
-            vec![Subject::Opening {
-                box_index: context.report.box_index,
-                opening,
-            }],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![
             Number::of("largest hand force", force, "N").worse_when_greater(),

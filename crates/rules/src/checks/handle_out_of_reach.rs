@@ -2,7 +2,7 @@
 
 use flapwright_motion::statics::Grip;
 
-use super::clear_way::{NOISE, moving, opening_subject};
+use super::clear_way::{NOISE, moving};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -31,7 +31,7 @@ Hang the box lower, choose an opening kind that stays lower, or a drive that clo
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let limit = context.job.settings.highest_reach;
-    for (opening, door, _) in moving(context) {
+    for (door_id, door, _) in moving(context) {
         let Some(pose) = door.working_motion().map(|motion| motion.pose(1.0)) else {
             continue;
         };
@@ -53,11 +53,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             Severity::Caution,
             format!(
                 "{}: open, its {what} is {} above the floor; the highest reach is {}",
-                context.door_words(opening),
+                context.door_words(door_id),
                 context.length(height),
                 context.length(limit)
             ),
-            vec![opening_subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![Number::mm("height of the grip", height).worse_when_greater()];
         findings.push(it);

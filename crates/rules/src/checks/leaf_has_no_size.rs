@@ -1,5 +1,6 @@
 //! Whether each leaf of a door has a size at all.
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
@@ -40,7 +41,10 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 members.v_start + members.v_end,
             )
         });
-        for (word, size, taken) in [("width", width, members.0), ("height", height, members.1)] {
+        for (topic, word, size, taken) in [
+            (Topic::Width, "width", width, members.0),
+            (Topic::Height, "height", height, members.1),
+        ] {
             if size > taken {
                 continue;
             }
@@ -59,6 +63,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 ),
                 vec![Subject::Part(panel.id)],
             );
+            it = it.about([Topic::Part(panel.id), topic]);
             it.numbers = vec![
                 Number::mm(word, size),
                 Number::mm(format!("taken by the frame, {word}"), taken),

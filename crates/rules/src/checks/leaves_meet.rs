@@ -2,7 +2,7 @@
 
 use flapwright_motion::leaves::first_touch;
 
-use super::clear_way::{degrees, moving, opening_subject};
+use super::clear_way::{degrees, moving};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -32,7 +32,7 @@ A joint further back, a larger gap between the leaves, or another fitting.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, _) in moving(context) {
+    for (door_id, door, _) in moving(context) {
         let Some(motion) = door.working_motion() else {
             continue;
         };
@@ -45,9 +45,9 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             Severity::Stop,
             format!(
                 "{}: its two leaves meet each other at {at:.0}° of the way",
-                context.door_words(opening)
+                context.door_words(door_id)
             ),
-            vec![opening_subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![Number::of("met at", at, "degrees").worse_when_smaller()];
         findings.push(it);

@@ -3,7 +3,7 @@
 use flapwright_motion::drive::DriveError;
 use flapwright_motion::reason::Reason;
 
-use super::other_sizes::{offer, subject};
+use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
 use crate::advice;
 use crate::finding::{Finding, Number, Severity};
@@ -32,8 +32,8 @@ Another size, other anchors, or the card's numbers typed again from its paper.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, _, _) in context.doors() {
-        let Some(work) = context.work(opening) else {
+    for (door_id, _, _) in context.doors() {
+        let Some(work) = context.work(door_id) else {
             continue;
         };
         let wrong = work.verdict.reasons.iter().find_map(|reason| match reason {
@@ -55,14 +55,14 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             severity,
             format!(
                 "{}, {}: {}",
-                context.door_words(opening),
+                context.door_words(door_id),
                 advice::name(&work.verdict),
                 reason.text(context.job.unit)
             ),
-            vec![subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = numbers;
-        offer(context, opening, &mut it);
+        offer(context, door_id, &mut it);
         findings.push(it);
     }
 }

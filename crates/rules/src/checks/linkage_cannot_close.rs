@@ -1,7 +1,7 @@
 //! Whether the fitting can carry the door from closed to open.
 
+use flapwright_model::change::{JOINT_GAP, leaves_for};
 use flapwright_model::door::{Door, Leaves};
-use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Remedy, Severity};
@@ -30,58 +30,42 @@ Give the door the leaves that the opening kind needs, move the joint, or correct
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, report) in context.doors() {
+    for (door_id, door, report) in context.doors() {
         let Some(Err(error)) = &report.motion else {
             continue;
         };
         let mut it = finding(
             NAME,
             Severity::Stop,
-            format!("{}: {error}", context.door_words(opening)),
-            vec![Subject::Opening {
-                box_index: context.report.box_index,
-                opening,
-            }],
+            format!("{}: {error}", context.door_words(door_id)),
+            vec![context.door_subject(door_id)],
         );
-        it.remedies
-            .extend(right_leaves(context, opening, door, report));
+        it.remedies.extend(right_leaves(context, door, report));
         findings.push(it);
     }
 }
 
 /// Two leaves for a folding pair, one for every other opening kind.
-fn right_leaves(
-    context: &BoxContext<'_>,
-    opening: usize,
-    door: &Door,
-    report: &DoorReport,
-) -> Option<Remedy> {
-    let needed = report.kind?.leaf_count();
-    let (title, effect, leaves) = match (&door.leaves, needed) {
-        (Leaves::One(leaf), 2) => {
-            // The joint halves the door as it is now; it hangs on the box from then on.
-            let clear = context.report.openings[opening].clear;
-            let middle = f64::midpoint(report.edges.top, report.edges.bottom);
-            let joint_down = clear.max.y - middle;
-            let effect = format!(
+fn right_leaves(context: &BoxContext<'_>, door: &Door, report: &DoorReport) -> Option<Remedy> {
+    let kind = report.kind?;
+    // The joint of a new pair halves the door as it is now; it hangs on the box from then on.
+    let clear = context.opening_of(door.id)?.clear;
+    let middle = f64::midpoint(report.edges.top, report.edges.bottom);
+    let joint_down = clear.max.y - middle;
+    let leaves = leaves_for(&door.leaves, kind, joint_down)?;
+    let (title, effect) = match &leaves {
+        Leaves::Two { .. } => (
+            "Make the door of two leaves",
+            format!(
                 "upper and lower leaf alike, joint {} below the underside above the opening, gap {}",
                 context.length(joint_down),
-                context.length(3.0)
-            );
-            let leaves = Leaves::Two {
-                upper: leaf.clone(),
-                lower: leaf.clone(),
-                joint_down,
-                joint_gap: 3.0,
-            };
-            ("Make the door of two leaves", effect, leaves)
-        }
-        (Leaves::Two { upper, .. }, 1) => (
+                context.length(JOINT_GAP)
+            ),
+        ),
+        Leaves::One(_) => (
             "Make the door of one leaf",
             "one leaf, built like the upper one".to_owned(),
-            Leaves::One(upper.clone()),
         ),
-        (Leaves::One(_) | Leaves::Two { .. }, _) => return None,
     };
     let with = Door {
         leaves,
@@ -91,6 +75,6 @@ fn right_leaves(
         title: title.to_owned(),
         effect,
         safe: false,
-        edit: context.replace_door(opening, with),
+        edit: context.replace_door(door.id, with),
     })
 }

@@ -1,21 +1,22 @@
 //! What the checks on a door's load have in common.
 
+use flapwright_model::id::DoorId;
 use flapwright_model::measure::Measure;
 use flapwright_motion::load::{Load, LoadKind};
 use flapwright_motion::reason::Reason;
 
-use super::other_sizes::{offer, subject};
+use super::other_sizes::offer;
 use super::{BoxContext, finding};
 use crate::chosen_work::ChosenWork;
 use crate::finding::{Finding, Number, Severity};
 
-/// The openings whose door's load can be judged, with that load.
+/// The doors whose load can be judged, with that load.
 pub(super) fn loads<'a>(
     context: &'a BoxContext<'_>,
-) -> impl Iterator<Item = (usize, &'a ChosenWork, &'a Load)> {
-    context.doors().filter_map(|(opening, _, _)| {
-        let work = context.work(opening)?;
-        Some((opening, work, work.verdict.load.as_ref()?))
+) -> impl Iterator<Item = (DoorId, &'a ChosenWork, &'a Load)> {
+    context.doors().filter_map(|(door_id, _, _)| {
+        let work = context.work(door_id)?;
+        Some((door_id, work, work.verdict.load.as_ref()?))
     })
 }
 
@@ -44,15 +45,15 @@ pub(super) enum Beyond {
 /// A finding on the load of a door: `end` is what there is, `beyond` which limit it breaks.
 pub(super) fn load_finding(
     context: &BoxContext<'_>,
-    opening: usize,
+    door_id: DoorId,
     (name, severity): (&'static str, Severity),
     message: String,
     beyond: &[Beyond],
 ) -> Option<Finding> {
-    let verdict = &context.work(opening)?.verdict;
+    let verdict = &context.work(door_id)?.verdict;
     let load = verdict.load.as_ref()?;
     let (_, what, unit, _) = words(load);
-    let mut it = finding(name, severity, message, vec![subject(context, opening)]);
+    let mut it = finding(name, severity, message, vec![context.door_subject(door_id)]);
     for end in beyond {
         it.numbers.extend(match end {
             Beyond::Most => [
@@ -77,6 +78,6 @@ pub(super) fn load_finding(
         })
         .map(|reason| reason.text(context.job.unit))
         .collect();
-    offer(context, opening, &mut it);
+    offer(context, door_id, &mut it);
     Some(it)
 }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use flapwright_model::card::OpeningKind;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_model::part::{LeafId, Part, Subject};
 
@@ -44,14 +45,13 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     for report in reports {
         for panel in &report.panels {
             let Part::Leaf {
-                opening,
+                door,
                 leaf: LeafId::Only,
             } = panel.id.part
             else {
                 continue;
             };
-            let door = report.openings.get(opening).and_then(|it| it.door.as_ref());
-            let Some(kind) = door.and_then(|door| door.kind) else {
+            let Some(kind) = report.door(door).and_then(|door| door.kind) else {
                 continue;
             };
             let [width, height, depth] = report.outer;
@@ -64,27 +64,27 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
                 depth,
             ];
             let looks = (sizes.map(tenths), kind, panel.material.as_str());
-            let Some((first, first_opening, other)) = first_of.get(&looks) else {
-                first_of.insert(looks, (report, opening, panel));
+            let Some((first, first_door, other)) = first_of.get(&looks) else {
+                first_of.insert(looks, (report, door, panel));
                 continue;
             };
-            if first.box_index == report.box_index {
+            if first.id == report.id {
                 continue;
             }
             let Some(by) = difference(other, panel).filter(|by| *by > slack + 1e-9) else {
                 continue;
             };
             let doors = (
-                (*first, *first_opening, *other),
-                (report.as_ref(), opening, panel),
+                (*first, *first_door, *other),
+                (report.as_ref(), door, panel),
             );
             findings.push(differ(job, doors, by));
         }
     }
 }
 
-/// A door: its box, its opening, its leaf.
-type OneDoor<'a> = (&'a BoxReport, usize, &'a PanelReport);
+/// A door: its box, itself, its leaf.
+type OneDoor<'a> = (&'a BoxReport, DoorId, &'a PanelReport);
 
 fn differ(job: &Job, (a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
     let what = if by.is_finite() {
@@ -97,10 +97,7 @@ fn differ(job: &Job, (a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
             crate::plural::count(of_fitting(b.2).len(), "bore")
         )
     };
-    let subject = |(report, opening, _): OneDoor<'_>| Subject::Opening {
-        box_index: report.box_index,
-        opening,
-    };
+    let subject = |(report, door, _): OneDoor<'_>| Subject::Door(report.id, door);
     let mut it = finding(
         NAME,
         Severity::Caution,

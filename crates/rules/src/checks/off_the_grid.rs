@@ -1,5 +1,6 @@
 //! Whether the rows of shelf bores could carry the fitting's bores on their own grid.
 
+use flapwright_model::edit::Edit;
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
@@ -74,7 +75,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 context.length(first)
             ),
             safe: false,
-            edit: context.replace(with),
+            edit: Edit::replace_box(with),
         });
         findings.push(it);
         // Both sides share their rows; one of them says it.

@@ -5,9 +5,11 @@
 use std::sync::Arc;
 
 use euclid::Vector2D;
+use flapwright_model::acceptance::Topic;
 use flapwright_model::door::Door;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
-use flapwright_model::part::Subject;
+use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_model::space::{SectionPoint, SectionSpace};
 use flapwright_motion::outline::{BodyId, handle_outline, leaf_outline, outline_at};
 use flapwright_motion::sweep::{Approach, corners, meet};
@@ -18,11 +20,13 @@ use crate::inspection::{BoxReport, DoorReport};
 /// Something that stands still.
 pub(super) struct Still<'a> {
     /// What it is of a door, with its article; of a whole box nothing.
-    what: Option<(&'static str, usize)>,
+    what: Option<(&'static str, DoorId)>,
     /// The box that it is on.
     report: &'a BoxReport,
     /// What it is part of.
     pub(super) subject: Subject,
+    /// What it is, among the still parts of one door.
+    pub(super) topic: Topic,
     /// From and to along the wall.
     pub(super) across: (f64, f64),
     /// A convex outline in the section.
@@ -34,7 +38,10 @@ impl Still<'_> {
     pub(super) fn words(&self) -> String {
         let name = &self.report.name;
         match self.what {
-            Some((what, opening)) => format!("{what} {}", door_words(opening, name)),
+            Some((what, door)) => {
+                let number = self.report.number_of_door(door);
+                format!("{what} {}", door_words(number, name))
+            }
             None => format!("the box \"{name}\""),
         }
     }
@@ -42,14 +49,12 @@ impl Still<'_> {
 
 /// A door that can move.
 pub(super) struct Hung<'a> {
-    /// Its opening.
+    /// What points at it.
     pub(super) subject: Subject,
     /// The box that it hangs on.
     pub(super) report: &'a BoxReport,
     /// The door as placed in its box.
     pub(super) door: &'a DoorReport,
-    /// Its opening's index.
-    pub(super) opening: usize,
     /// Where its leaves are along the wall.
     leaves: (f64, f64),
     /// Where its handle is along the wall.
@@ -61,7 +66,12 @@ pub(super) struct Hung<'a> {
 impl<'a> Hung<'a> {
     /// In words without an article, e.g. `door 2 from the top of "sink"`.
     pub(super) fn words(&self) -> String {
-        door_words(self.opening, &self.report.name)
+        door_words(self.number(), &self.report.name)
+    }
+
+    /// How messages count its opening in the box: from the top, from 1.
+    pub(super) fn number(&self) -> usize {
+        self.report.number_of_door(self.door.id)
     }
 
     /// From the first to the last place along the wall.
@@ -99,10 +109,10 @@ impl<'a> Hung<'a> {
     /// Its leaves and its handle, closed.
     pub(super) fn closed(&self) -> Vec<Still<'a>> {
         let closed = &self.door.closed;
-        let leaves = closed
-            .leaves
-            .iter()
-            .map(|leaf| ("the closed", self.leaves, leaf_outline(leaf)));
+        let leaves = closed.leaves.iter().map(|leaf| {
+            let topic = self.leaf_topic(leaf.id);
+            ("the closed", topic, self.leaves, leaf_outline(leaf))
+        });
         let handle = self
             .handle
             .zip(closed.handle.as_ref())
@@ -110,13 +120,16 @@ impl<'a> Hung<'a> {
             .map(|((across, handle), leaf)| {
                 (
                     "the handle of the closed",
+                    Topic::Handle(self.door.id),
                     across,
                     handle_outline(handle, leaf),
                 )
             });
         leaves
             .chain(handle)
-            .map(|(what, across, outline)| self.still(what, across, outline.to_vec()))
+            .map(|(what, topic, across, outline)| {
+                self.still((what, topic), across, outline.to_vec())
+            })
             .collect()
     }
 
@@ -127,28 +140,40 @@ impl<'a> Hung<'a> {
         };
         outline_at(motion, &self.door.closed, 1.0)
             .into_iter()
-            .map(|(body, outline)| self.still("the open", self.body_across(body), outline))
+            .map(|(body, outline)| {
+                let topic = Topic::Door(self.door.id);
+                self.still(("the open", topic), self.body_across(body), outline)
+            })
             .collect()
     }
 
     fn still(
         &self,
-        what: &'static str,
+        (what, topic): (&'static str, Topic),
         across: (f64, f64),
         outline: Vec<SectionPoint>,
     ) -> Still<'a> {
         Still {
-            what: Some((what, self.opening)),
+            what: Some((what, self.door.id)),
             report: self.report,
             subject: self.subject,
+            topic,
             across,
             outline: outline.into_iter().map(|it| it + self.to_wall).collect(),
         }
     }
+
+    fn leaf_topic(&self, leaf: LeafId) -> Topic {
+        let door = self.door.id;
+        Topic::Part(PartId {
+            box_id: self.report.id,
+            part: Part::Leaf { door, leaf },
+        })
+    }
 }
 
-fn door_words(opening: usize, name: &str) -> String {
-    format!("door {} from the top of \"{name}\"", opening + 1)
+fn door_words(number: usize, name: &str) -> String {
+    format!("door {number} from the top of \"{name}\"")
 }
 
 /// The doors of a job in the order of boxes and openings.
@@ -156,19 +181,14 @@ pub(super) fn hung_doors<'a>(job: &Job, reports: &'a [Arc<BoxReport>]) -> Vec<Hu
     let mut doors = Vec::new();
     for (wall_box, report) in job.boxes.iter().zip(reports) {
         let start = wall_box.place.along_wall;
-        for (opening, (it, described)) in report.openings.iter().zip(&wall_box.openings).enumerate()
-        {
-            let (Some(door), Some(described)) = (&it.door, &described.door) else {
+        for door in report.doors() {
+            let Some(described) = wall_box.door(door.id) else {
                 continue;
             };
             doors.push(Hung {
-                subject: Subject::Opening {
-                    box_index: report.box_index,
-                    opening,
-                },
+                subject: Subject::Door(report.id, door.id),
                 report,
                 door,
-                opening,
                 leaves: (start + door.edges.left, start + door.edges.right),
                 handle: handle_across(door, described).map(|it| (start + it.0, start + it.1)),
                 to_wall: Vector2D::new(report.outer[2], wall_box.place.above_floor),
@@ -196,7 +216,8 @@ pub(super) fn bodies<'a>(job: &Job, reports: &'a [Arc<BoxReport>]) -> Vec<Still<
             Still {
                 what: None,
                 report,
-                subject: Subject::Box(report.box_index),
+                subject: Subject::Box(report.id),
+                topic: Topic::Box(report.id),
                 across: (start, start + width),
                 outline: corners(&block((0.0, rear), (floor, floor + height))).to_vec(),
             }

@@ -1,10 +1,10 @@
 //! Whether a fitting at one side alone can carry a wide door without racking it.
 
-use flapwright_model::card::{Card, FittedSides};
+use flapwright_model::card::FittedSides;
 use flapwright_model::measure::Measure;
 use flapwright_motion::gravity::GRAVITY;
 
-use super::other_sizes::{offer_of, subject};
+use super::other_sizes::offer_of;
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -33,9 +33,9 @@ A pair of fittings; a bar between the arms where the card has one; hinges along 
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, report) in context.doors() {
+    for (door_id, door, report) in context.doors() {
         let choice = door.fitting.as_ref();
-        let Some(card) = choice.and_then(|choice| context.job.card(&choice.card)) else {
+        let Some(card) = choice.and_then(|choice| context.card(choice)) else {
             continue;
         };
         let side = match card.sides {
@@ -67,21 +67,21 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             Severity::Caution,
             format!(
                 "{}: {} lifts at the {side} alone and {why}; up to {} twist it",
-                context.door_words(opening),
+                context.door_words(door_id),
                 card.name,
                 Measure::Moment.text(twist, context.job.unit)
             ),
-            vec![subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![
             Number::mm("width beyond height", width - height).worse_when_greater(),
             Number::of("twist", twist, "N·m").worse_when_greater(),
         ];
         let pair = |name: &str| {
-            let card: Option<&Card> = context.job.card(name);
-            card.is_some_and(|card| card.sides == FittedSides::Both)
+            let used = context.job.card_named(name);
+            used.is_some_and(|used| used.card.sides == FittedSides::Both)
         };
-        offer_of(context, opening, &mut it, pair);
+        offer_of(context, door_id, &mut it, pair);
         findings.push(it);
     }
 }

@@ -3,7 +3,7 @@
 use flapwright_model::space::SectionPoint;
 use flapwright_motion::outline::outline_at;
 
-use super::clear_way::{NOISE, moving, opening_subject};
+use super::clear_way::{NOISE, moving};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -34,7 +34,7 @@ before bending down; accept it with a reason where nobody stands.",
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let settings = &context.job.settings;
     let above_floor = context.wall_box.place.above_floor;
-    for (opening, door, _) in moving(context) {
+    for (door_id, door, _) in moving(context) {
         let Some(motion) = door.working_motion() else {
             continue;
         };
@@ -61,12 +61,12 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             format!(
                 "{}: open, it stands out {} at {} above the floor, where a head can meet it; the \
                  limit is {}",
-                context.door_words(opening),
+                context.door_words(door_id),
                 context.length(out),
                 context.length(lowest),
                 context.length(settings.head_height)
             ),
-            vec![opening_subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![
             Number::mm("lowest place", lowest).worse_when_smaller(),

@@ -37,15 +37,16 @@ user to shut one before the other is opened, and accept it with that reason.",
 
 fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     let doors = hung_doors(job, reports);
-    let along_wall = AlongWall::of(doors.iter().map(|door| (door.across(), door)));
-    for door in &doors {
-        let mut others: Vec<&Hung<'_>> = along_wall
+    let numbered = doors.iter().enumerate();
+    let along_wall = AlongWall::of(numbered.map(|(number, door)| (door.across(), (number, door))));
+    for (number, door) in doors.iter().enumerate() {
+        let mut others: Vec<(usize, &Hung<'_>)> = along_wall
             .over(door.across())
             .copied()
-            .filter(|other| other.subject > door.subject)
+            .filter(|(other, _)| *other > number)
             .collect();
-        others.sort_by_key(|other| other.subject);
-        let pairs = others.into_iter().map(|other| [door, other]);
+        others.sort_by_key(|(other, _)| *other);
+        let pairs = others.into_iter().map(|(_, other)| [door, other]);
         findings.extend(pairs.filter_map(look_at_pair));
     }
 }

@@ -1,6 +1,6 @@
 //! Whether the opening is high enough for the fitting.
 
-use super::other_sizes::{offer, subject};
+use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -27,17 +27,20 @@ A smaller size, a higher box, or a fixed shelf further down.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, _) in context.doors() {
+    for (door_id, door, _) in context.doors() {
         let Some(choice) = &door.fitting else {
             continue;
         };
-        let Some(card) = context.job.card(&choice.card) else {
+        let Some(card) = context.card(choice) else {
             continue;
         };
         let Some(size) = card.size(&choice.size) else {
             continue;
         };
-        let clear = context.report.openings[opening].clear;
+        let Some(place) = context.opening_of(door_id) else {
+            continue;
+        };
+        let clear = place.clear;
         let there = clear.max.y - clear.min.y;
         let body = card.envelope.down_to.of(&choice.size).unwrap_or(0.0);
         let least = size.least_inner_height.max(body);
@@ -49,20 +52,20 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             Severity::Stop,
             format!(
                 "{}: {}, size {} needs a clear height of {} and the opening has {}, {} too little",
-                context.door_words(opening),
-                choice.card,
+                context.door_words(door_id),
+                card.name,
                 choice.size,
                 context.length(least),
                 context.length(there),
                 context.length(least - there)
             ),
-            vec![subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![
             Number::mm("clear height", there).worse_when_smaller(),
             Number::mm("least clear height", least).worse_when_greater(),
         ];
-        offer(context, opening, &mut it);
+        offer(context, door_id, &mut it);
         findings.push(it);
     }
 }

@@ -1,6 +1,6 @@
 //! The remedies of checks on sizes: other sizes that fit the door.
 
-use flapwright_model::part::Subject;
+use flapwright_model::id::DoorId;
 use flapwright_motion::load::Load;
 use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::{Grade, Verdict};
@@ -13,17 +13,9 @@ use crate::mechanics::pick;
 /// So many sizes are offered at most: who wants more looks at the whole list.
 const OFFERED: usize = 3;
 
-/// What a finding points at.
-pub(super) const fn subject(context: &BoxContext<'_>, opening: usize) -> Subject {
-    Subject::Opening {
-        box_index: context.report.box_index,
-        opening,
-    }
-}
-
 /// Offers the sizes that fit fully, the best first; says so where there is none.
-pub(super) fn offer(context: &BoxContext<'_>, opening: usize, it: &mut Finding) {
-    offer_of(context, opening, it, |_| true);
+pub(super) fn offer(context: &BoxContext<'_>, door_id: DoorId, it: &mut Finding) {
+    offer_of(context, door_id, it, |_| true);
 }
 
 /// The same of some cards only, by their names.
@@ -32,36 +24,33 @@ pub(super) fn offer(context: &BoxContext<'_>, opening: usize, it: &mut Finding) 
 /// person decides.
 pub(super) fn offer_of(
     context: &BoxContext<'_>,
-    opening: usize,
+    door_id: DoorId,
     it: &mut Finding,
     wanted: impl Fn(&str) -> bool,
 ) {
-    let choice = context
-        .doors()
-        .find(|(index, _, _)| *index == opening)
-        .and_then(|(_, door, _)| door.fitting.as_ref());
-    let Some(choice) = choice else {
+    let door = context.wall_box.door(door_id);
+    let Some(choice) = door.and_then(|door| door.fitting.as_ref()) else {
         return;
     };
-    let verdicts = context.verdicts(opening);
-    let subject = subject(context, opening);
+    let card = context.card(choice).map_or("", |card| card.name.as_str());
+    let verdicts = context.verdicts(door_id);
     let fitting = verdicts.iter().filter(|verdict| {
-        let chosen = verdict.card == choice.card && verdict.size == choice.size;
+        let chosen = verdict.card == card && verdict.size == choice.size;
         !chosen && verdict.grade == Grade::Fits && wanted(&verdict.card)
     });
     for verdict in fitting.take(OFFERED) {
-        let Some(edit) = pick(context.job, subject, verdict) else {
+        let Some(edit) = pick(context.job, door_id, verdict) else {
             continue;
         };
         it.remedies.push(Remedy {
             title: format!("Take {}", advice::name(verdict)),
             effect: effect(context, verdict),
-            safe: verdict.card == choice.card,
+            safe: verdict.card == card,
             edit,
         });
     }
     if it.remedies.is_empty() {
-        let said = advice(verdicts, Some(choice), context.job.unit);
+        let said = advice(verdicts, Some((card, &choice.size)), context.job.unit);
         it.details.push(said);
     }
 }

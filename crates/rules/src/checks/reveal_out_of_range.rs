@@ -1,15 +1,14 @@
 //! Whether the edges of a door stay within the place that is theirs.
 
-use flapwright_model::cabinet::ShelfKind;
+use flapwright_model::acceptance::Topic;
 use flapwright_model::door::{Door, DoorFit};
 use flapwright_model::edges::Edge;
-use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::inspection::DoorReport;
 use crate::placement::body::Body;
-use crate::placement::opening::{OpeningPlace, openings, share, shared_shelf};
+use crate::placement::opening::{OpeningPlace, openings};
 
 const NAME: &str = "reveal-out-of-range";
 
@@ -38,21 +37,22 @@ Correct reveal, gap or tweak.",
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let places = openings(context.wall_box, &Body::of(context.wall_box));
-    for (opening, door, report) in context.doors() {
-        let Some(place) = places.get(opening) else {
+    for (door_id, door, report) in context.doors() {
+        let opening = context.opening_of(door_id).map(|it| it.id);
+        let Some(place) = places.iter().find(|place| Some(place.id) == opening) else {
             continue;
         };
         for edge in Edge::ALL {
             if let Some((severity, text, number)) = judge(context, place, door, report, edge) {
+                let beyond = place.shared.at(edge).map(|it| Topic::Door(it.beyond));
                 let mut it = finding(
                     NAME,
                     severity,
-                    format!("{}: {text}", context.door_words(opening)),
-                    vec![Subject::Opening {
-                        box_index: context.report.box_index,
-                        opening,
-                    }],
+                    format!("{}: {text}", context.door_words(door_id)),
+                    vec![context.door_subject(door_id)],
                 );
+                let things = [Topic::Door(door_id), Topic::Edge(edge)];
+                it = it.about(things.into_iter().chain(beyond));
                 it.numbers = vec![number];
                 findings.push(it);
             }
@@ -109,21 +109,14 @@ fn judge(
     })
 }
 
-/// The gap between two doors on one shelf, tweaks of both counted, mm.
+/// The gap between two doors on one shelf or divider, tweaks of both counted, mm.
 fn gap_at_shelf(
     context: &BoxContext<'_>,
     place: &OpeningPlace,
     door: &Door,
     edge: Edge,
 ) -> Option<f64> {
-    let shelf = shared_shelf(context.wall_box, place, edge)?;
-    let kind: ShelfKind = context.wall_box.shelves[shelf].kind;
-    let shared = share(kind, place.member.at(edge))?;
-    let neighbour = if edge == Edge::Top {
-        place.index - 1
-    } else {
-        place.index + 1
-    };
-    let other = context.wall_box.openings.get(neighbour)?.door.as_ref()?;
+    let shared = place.shared.at(edge)?;
+    let other = context.wall_box.door(shared.beyond)?;
     Some(shared.gap - door.tweaks.at(edge) - other.tweaks.at(edge.opposite()))
 }

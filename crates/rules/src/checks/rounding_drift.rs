@@ -1,12 +1,11 @@
 //! Whether inches rounded to 1/64 still add up.
 
 use flapwright_model::length::Unit;
-use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 use crate::placement::body::Body;
-use crate::placement::opening::{openings, shared_shelf};
+use crate::placement::opening::{openings, whole_opening};
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edge;
 
@@ -78,7 +77,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             worst.what,
             context.length(worst.drift().abs() * SIXTY_FOURTH)
         ),
-        vec![Subject::Box(context.report.box_index)],
+        vec![context.box_subject()],
     );
     it.details = drifting
         .iter()
@@ -99,26 +98,30 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
 
 fn chains(context: &BoxContext<'_>) -> Vec<Chain> {
     let it = context.wall_box;
-    let places = openings(it, &Body::of(it));
+    let body = Body::of(it);
+    let places = openings(it, &body);
+    let place_of = |door| {
+        let opening = context.opening_of(door)?.id;
+        places.iter().find(|place| place.id == opening)
+    };
     let mut chains = Vec::new();
-    if let Some(place) = places.first() {
-        chains.push(Chain {
-            what: "the sides and the clear width".to_owned(),
-            parts: vec![
-                it.left.thickness,
-                place.clear.right - place.clear.left,
-                it.right.thickness,
-            ],
-            whole: it.width,
-        });
-    }
-    for (opening, door, report) in context.doors() {
-        let (Some(place), DoorFit::Overlay { reveals }) = (places.get(opening), &door.fit) else {
+    let inside = whole_opening(it, &body).clear;
+    chains.push(Chain {
+        what: "the sides and the clear width".to_owned(),
+        parts: vec![
+            it.left.thickness,
+            inside.right - inside.left,
+            it.right.thickness,
+        ],
+        whole: it.width,
+    });
+    for (door_id, door, report) in context.doors() {
+        let (Some(place), DoorFit::Overlay { reveals }) = (place_of(door_id), &door.fit) else {
             continue;
         };
-        let words = context.door_words(opening);
+        let words = context.door_words(door_id);
         for edge in Edge::ALL {
-            if shared_shelf(it, place, edge).is_none() {
+            if place.shared.at(edge).is_none() {
                 chains.push(Chain {
                     what: format!("{words}: {} overlay and reveal", edge.word()),
                     parts: vec![report.overlays.at(edge), reveals.at(edge)],

@@ -38,15 +38,15 @@ const CUP: std::ops::RangeInclusive<f64> = 26.0..=40.0;
 const FROM_EDGE: f64 = 40.0;
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, report) in context.doors() {
+    for (door_id, door, report) in context.doors() {
         if report.kind.is_none() {
             continue;
         }
         for panel in &context.report.panels {
-            let Part::Leaf { opening: of, leaf } = panel.id.part else {
+            let Part::Leaf { door: of, leaf } = panel.id.part else {
                 continue;
             };
-            if of != opening {
+            if of != door_id {
                 continue;
             }
             let asked_for = |bore: &PlacedBore| {
@@ -63,7 +63,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 .filter(|bore| is_side_cup(panel, bore) && !asked_for(bore))
                 .collect();
             if !cups.is_empty() {
-                findings.push(report_cups(context, opening, door, panel, &cups));
+                findings.push(report_cups(context, door, panel, &cups));
             }
         }
     }
@@ -83,7 +83,6 @@ fn from_edge(panel: &PanelReport, bore: &PlacedBore) -> f64 {
 
 fn report_cups(
     context: &BoxContext<'_>,
-    opening: usize,
     door: &Door,
     panel: &PanelReport,
     cups: &[&PlacedBore],
@@ -122,20 +121,18 @@ fn report_cups(
         .collect();
     let count = f64::from(u32::try_from(cups.len()).unwrap_or(u32::MAX));
     it.numbers = vec![Number::of("cups at the side", count, "").worse_when_greater()];
-    it.remedies
-        .extend(plugged(context, opening, door, panel, cups));
+    it.remedies.extend(plugged(context, door, panel, cups));
     it
 }
 
 /// The door without the cups.
 fn plugged(
     context: &BoxContext<'_>,
-    opening: usize,
     door: &Door,
     panel: &PanelReport,
     cups: &[&PlacedBore],
 ) -> Option<Remedy> {
-    let BoreReference::AsDrilled(bores) = &door.bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &door.bores_follow else {
         return None;
     };
     let is_cup = |bore: &flapwright_model::door::DrilledBore| {
@@ -162,7 +159,7 @@ fn plugged(
         .cloned()
         .collect();
     let with = Door {
-        bores_hang_on: BoreReference::AsDrilled(kept),
+        bores_follow: BoreReference::AsDrilled(kept),
         ..door.clone()
     };
     Some(Remedy {
@@ -172,6 +169,6 @@ fn plugged(
             crate::plural::count(cups.len(), "bore")
         ),
         safe: false,
-        edit: context.replace_door(opening, with),
+        edit: context.replace_door(door.id, with),
     })
 }

@@ -1,7 +1,8 @@
 //! Whether the two sides of a box are mirror images.
 
-use flapwright_model::card::{FittedSides, OpeningKind};
+use flapwright_model::card::FittedSides;
 use flapwright_model::door::FittingChoice;
+use flapwright_model::job::UsedCard;
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
@@ -96,16 +97,16 @@ fn alone(side: &PanelReport, other: &PanelReport) -> usize {
 /// door width and height suit.
 fn both_sided(context: &BoxContext<'_>) -> Vec<Remedy> {
     let mut found = Vec::new();
-    for (opening, door, report) in context.doors() {
+    for (door_id, door, report) in context.doors() {
         let Some(choice) = &door.fitting else {
             continue;
         };
-        let one_sided = |kind: OpeningKind| {
-            context
-                .job
-                .card(&choice.card)
-                .is_some_and(|card| card.kind == kind && card.sides != FittedSides::Both)
+        let Some(own) = context.card(choice) else {
+            continue;
         };
+        if own.sides == FittedSides::Both {
+            continue;
+        }
         let (width, height) = (
             report.edges.right - report.edges.left,
             report.edges.top - report.edges.bottom,
@@ -114,20 +115,20 @@ fn both_sided(context: &BoxContext<'_>) -> Vec<Remedy> {
             .job
             .cards
             .iter()
-            .filter(|card| card.sides == FittedSides::Both && one_sided(card.kind))
-            .find_map(|card| {
-                let size = card.sizes.iter().find(|size| {
+            .filter(|used| used.card.sides == FittedSides::Both && used.card.kind == own.kind)
+            .find_map(|used| {
+                let size = used.card.sizes.iter().find(|size| {
                     (size.door_width.min..=size.door_width.max).contains(&width)
                         && (size.door_height.min..=size.door_height.max).contains(&height)
                 })?;
-                Some((card, size))
+                Some((used, size))
             });
-        let Some((card, size)) = other else {
+        let Some((UsedCard { id, card }, size)) = other else {
             continue;
         };
         let mut with = door.clone();
         with.fitting = Some(FittingChoice {
-            card: card.name.clone(),
+            card: *id,
             size: size.name.clone(),
             packing: choice.packing,
         });
@@ -136,12 +137,12 @@ fn both_sided(context: &BoxContext<'_>) -> Vec<Remedy> {
             effect: format!(
                 "{}: a fitting at both sides in place of {}, size {}; the sizes tab says what it \
                  carries",
-                context.door_words(opening),
-                choice.card,
+                context.door_words(door_id),
+                own.name,
                 choice.size
             ),
             safe: false,
-            edit: context.replace_door(opening, with),
+            edit: context.replace_door(door_id, with),
         });
     }
     found

@@ -31,7 +31,7 @@ and type the mass, which narrows the range.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, work, load) in loads(context) {
+    for (door_id, work, load) in loads(context) {
         if load.grade() != Grade::Marginal {
             continue;
         }
@@ -57,7 +57,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         }
         let message = format!(
             "{}: {} carries a {what}{at} of {} to {}; the likely {} fits, but {}",
-            context.door_words(opening),
+            context.door_words(door_id),
             advice::name(&work.verdict),
             measure.digits(load.min, unit),
             measure.text(load.max, unit),
@@ -65,6 +65,6 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             ends.join(" and "),
         );
         let is = (NAME, Severity::Caution);
-        findings.extend(load_finding(context, opening, is, message, &beyond));
+        findings.extend(load_finding(context, door_id, is, message, &beyond));
     }
 }

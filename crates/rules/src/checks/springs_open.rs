@@ -3,7 +3,7 @@
 use flapwright_model::measure::Measure;
 use flapwright_motion::reason::Reason;
 
-use super::other_sizes::{offer, subject};
+use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
 
@@ -30,8 +30,8 @@ A weaker size, a strut whose line passes nearer to the axis when closed, a heavi
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, _, _) in context.doors() {
-        let Some(work) = context.work(opening) else {
+    for (door_id, _, _) in context.doors() {
+        let Some(work) = context.work(door_id) else {
             continue;
         };
         let verdict = &work.verdict;
@@ -57,15 +57,15 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             format!(
                 "{}: at {celsius:.0} °C the lightest door does not stay shut: {} push it open \
                  against {} of friction",
-                context.door_words(opening),
+                context.door_words(door_id),
                 Measure::Moment.text(push, unit),
                 Measure::Moment.text(friction, unit)
             ),
-            vec![subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers =
             vec![Number::of("push beyond friction", push - friction, "N·m").worse_when_greater()];
-        offer(context, opening, &mut it);
+        offer(context, door_id, &mut it);
         findings.push(it);
     }
 }

@@ -1,6 +1,6 @@
 //! Whether an exported sheet still shows the panel as it is.
 
-use flapwright_model::part::{PartId, Subject};
+use flapwright_model::part::Subject;
 use flapwright_model::record::RecordState;
 
 use super::{BoxContext, Check, Run, finding};
@@ -40,7 +40,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let part = record.part;
-        let Some(panel) = context.report.panels.iter().find(|it| it.id.part == part) else {
+        let Some(panel) = context.report.panel(part) else {
             continue;
         };
         let difference = PanelDifference::of(record, panel, UNSEEN);
@@ -60,10 +60,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 context.panel_words(panel),
                 difference.words(unit)
             ),
-            vec![Subject::Part(PartId {
-                box_index: context.report.box_index,
-                part,
-            })],
+            vec![Subject::Part(context.part_id(part))],
         );
         it.details = difference.lines(record.state, unit);
         it.numbers = vec![

@@ -3,7 +3,7 @@
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edges;
 
-use super::clear_way::{NOISE, bounding_above, degrees, is_arm, opening_subject, section};
+use super::clear_way::{NOISE, bounding_above, degrees, is_arm, section};
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Remedy, Severity};
 
@@ -32,9 +32,9 @@ For a door before its panels: another fitting, or a larger gap of the bumpers.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, described, door) in context.doors() {
+    for (door_id, described, door) in context.doors() {
         let Some(sweep) = door.sweep() else { continue };
-        let met = bounding_above(context, opening)
+        let met = bounding_above(context, door_id)
             .iter()
             .filter_map(|solid| sweep.approach(&section(solid), NOISE, |body| !is_arm(body)))
             .min_by(|a, b| a.s.total_cmp(&b.s));
@@ -46,11 +46,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             format!(
                 "{}: its top edge swings into the panel above it at {:.0}° of the way; it rises by \
                  {}",
-                context.door_words(opening),
+                context.door_words(door_id),
                 degrees(door, met.s),
                 context.length(rise)
             ),
-            vec![opening_subject(context, opening)],
+            vec![context.door_subject(door_id)],
         );
         it.numbers = vec![Number::mm("rise", rise).worse_when_greater()];
         if let DoorFit::Inset { gaps, set_back } = &described.fit {
@@ -70,7 +70,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                         context.length(top - gaps.top)
                     ),
                     safe: true,
-                    edit: context.replace_door(opening, with),
+                    edit: context.replace_door(door_id, with),
                 });
             }
         }

@@ -2,10 +2,12 @@
 
 use std::sync::Arc;
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edge;
 use flapwright_model::edit::Edit;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_model::measure;
 use flapwright_model::part::Subject;
@@ -78,7 +80,7 @@ fn compare(
         return None;
     }
     let (first, of_left) = outermost(left, &reports[a], edge)?;
-    let (opening, of_right) = outermost(right, &reports[b], edge)?;
+    let (second, of_right) = outermost(right, &reports[b], edge)?;
     let by = (of_left - of_right).abs();
     // A billionth of a millimetre is noise, not a step.
     if by <= job.settings.most_uneven + 1e-9 || of_left < 0.0 || of_right < 0.0 {
@@ -100,24 +102,17 @@ fn compare(
             length(job.settings.most_uneven)
         ),
         vec![
-            Subject::Opening {
-                box_index: b,
-                opening,
-            },
-            Subject::Opening {
-                box_index: a,
-                opening: first,
-            },
+            Subject::Door(right.id, second),
+            Subject::Door(left.id, first),
         ],
     );
+    let doors = [Topic::Door(first), Topic::Door(second)];
+    it = it.about(doors.into_iter().chain([Topic::Edge(edge)]));
     it.numbers = vec![
         Number::mm(format!("difference of the {} reveals", edge.word()), by).worse_when_greater(),
     ];
     let mut with = right.clone();
-    if let Some(door) = with
-        .openings
-        .get_mut(opening)
-        .and_then(|it| it.door.as_mut())
+    if let Some(door) = with.door_mut(second)
         && let DoorFit::Overlay { reveals } = &mut door.fit
     {
         *reveals.at_mut(edge) += of_left - of_right;
@@ -131,10 +126,7 @@ fn compare(
                 length(of_left)
             ),
             safe: true,
-            edit: Edit::ReplaceBox {
-                index: b,
-                with: Box::new(with),
-            },
+            edit: Edit::replace_box(with),
         });
     }
     Some(it)
@@ -149,19 +141,19 @@ fn level(wall_box: &WallBox, edge: Edge) -> f64 {
     }
 }
 
-/// The opening at the top or bottom of a box and the reveal of its overlay door there, tweaks
+/// The door at the top or bottom of a box and its reveal there, if it is an overlay door; tweaks
 /// counted, mm.
-fn outermost(wall_box: &WallBox, report: &BoxReport, edge: Edge) -> Option<(usize, f64)> {
+fn outermost(wall_box: &WallBox, report: &BoxReport, edge: Edge) -> Option<(DoorId, f64)> {
     let places = openings(wall_box, &Body::of(wall_box));
     let place = match edge {
         Edge::Top => places.first()?,
         Edge::Left | Edge::Right | Edge::Bottom => places.last()?,
     };
-    let door = wall_box.openings.get(place.index)?.door.as_ref()?;
+    let door = wall_box.opening(place.id)?.door.as_ref()?;
     let DoorFit::Overlay { .. } = door.fit else {
         return None;
     };
-    let overlays = report.openings.get(place.index)?.door.as_ref()?.overlays;
+    let overlays = report.door(door.id)?.overlays;
     let reveal = place.member.at(edge) - overlays.at(edge) - door.tweaks.at(edge);
-    Some((place.index, reveal))
+    Some((door.id, reveal))
 }

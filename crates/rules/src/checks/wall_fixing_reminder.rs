@@ -1,7 +1,7 @@
 //! What the wall has to hold.
 
 use flapwright_model::measure::Measure;
-use flapwright_model::part::{Part, Subject};
+use flapwright_model::part::Part;
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Number, Severity};
@@ -80,7 +80,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             mass(doors),
             mass(load)
         ),
-        vec![Subject::Box(report.box_index)],
+        vec![context.box_subject()],
     );
     it.numbers = vec![Number::of("loaded mass", all, "kg").worse_when_greater()];
     findings.push(it);

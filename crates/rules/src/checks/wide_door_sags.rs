@@ -3,7 +3,7 @@
 use flapwright_model::card::Card;
 use flapwright_model::door::{BuildUp, Door, FittingChoice, Grain, Leaf, Leaves};
 use flapwright_model::material::{MaterialClass, Stiffness};
-use flapwright_model::part::{LeafId, Part, PartId, Subject};
+use flapwright_model::part::{LeafId, Part, Subject};
 use flapwright_motion::gravity::GRAVITY;
 use flapwright_motion::motion::Motion;
 
@@ -44,14 +44,14 @@ A thicker or stiffer leaf, grain that runs across, or two doors in place of one.
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for (opening, door, report) in context.doors() {
+    for (_, door, report) in context.doors() {
         for (id, leaf) in door.leaves.iter() {
-            let Some(sag) = sag(context, opening, (door, report), (id, leaf)) else {
+            let Some(sag) = sag(context, (door, report), (id, leaf)) else {
                 continue;
             };
             let most = sag.span / context.job.settings.sag_ratio;
             if sag.depth > most {
-                findings.push(tell(context, opening, door, (id, leaf), (&sag, most)));
+                findings.push(tell(context, door, (id, leaf), (&sag, most)));
             }
         }
     }
@@ -67,17 +67,16 @@ struct Sag {
 
 fn sag(
     context: &BoxContext<'_>,
-    opening: usize,
     (door, report): (&Door, &DoorReport),
     (id, leaf): (LeafId, &Leaf),
 ) -> Option<Sag> {
     let choice = door.fitting.as_ref()?;
-    let card = context.job.card(&choice.card)?;
+    let card = context.card(choice)?;
     let motion = report.motion.as_ref()?.as_ref().ok()?;
-    let clear = context.report.openings[opening].clear;
+    let clear = context.opening_of(door.id)?.clear;
     let faces = [clear.min.x + choice.packing, clear.max.x - choice.packing];
     let span = span(card, choice, id, faces)?;
-    let panel = panel(context, opening, id)?;
+    let panel = context.leaf(door.id, id)?;
     let material = context.job.material(leaf.build.material())?;
     let strip = Strip::of(leaf, panel, material.class, material.stiffness.as_ref()?)?;
     let masses = &report.weighed.as_ref()?.leaves;
@@ -149,21 +148,19 @@ fn flattest(motion: &Motion, id: LeafId) -> f64 {
         .fold(0.0, f64::max)
 }
 
-fn panel<'a>(context: &'a BoxContext<'_>, opening: usize, leaf: LeafId) -> Option<&'a PanelReport> {
-    let part = Part::Leaf { opening, leaf };
-    context.report.panels.iter().find(|it| it.id.part == part)
-}
-
 fn tell(
     context: &BoxContext<'_>,
-    opening: usize,
     door: &Door,
     (id, leaf): (LeafId, &Leaf),
     (sag, most): (&Sag, f64),
 ) -> Finding {
-    let part = Part::Leaf { opening, leaf: id };
-    let words = panel(context, opening, id)
-        .map_or_else(|| context.door_words(opening), |it| context.panel_words(it));
+    let part = Part::Leaf {
+        door: door.id,
+        leaf: id,
+    };
+    let words = context
+        .leaf(door.id, id)
+        .map_or_else(|| context.door_words(door.id), |it| context.panel_words(it));
     let ratio = context.job.settings.sag_ratio;
     let mut it = finding(
         NAME,
@@ -175,17 +172,14 @@ fn tell(
             context.length(sag.span),
             context.length(most)
         ),
-        vec![Subject::Part(PartId {
-            box_index: context.report.box_index,
-            part,
-        })],
+        vec![Subject::Part(context.part_id(part))],
     );
     it.numbers = vec![
         Number::mm("sag", sag.depth).worse_when_greater(),
         Number::mm("limit", most).worse_when_smaller(),
     ];
     it.remedies
-        .extend(thicker(context, opening, door, (id, leaf), (sag, most)));
+        .extend(thicker(context, door, (id, leaf), (sag, most)));
     it
 }
 
@@ -193,7 +187,6 @@ fn tell(
 /// thickness at least, for the mass rises with it.
 fn thicker(
     context: &BoxContext<'_>,
-    opening: usize,
     door: &Door,
     (id, leaf): (LeafId, &Leaf),
     (sag, most): (&Sag, f64),
@@ -223,6 +216,6 @@ fn thicker(
             context.length(sag.depth * (thickness / needed).powi(2))
         ),
         safe: false,
-        edit: context.replace_door(opening, with),
+        edit: context.replace_door(door.id, with),
     })
 }

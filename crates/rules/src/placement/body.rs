@@ -2,6 +2,9 @@
 
 use euclid::Box3D;
 use flapwright_model::cabinet::{Back, CornerJoint, HorizontalPanel, WallBox};
+use flapwright_model::edges::Edges;
+use flapwright_model::id::{DividerId, ShelfId};
+use flapwright_model::opening::{Inside, Opening};
 use flapwright_model::space::BoxPoint;
 
 use crate::inspection::Solid;
@@ -19,8 +22,10 @@ pub struct Body {
     pub bottom: Solid,
     /// Back panel, if there is one.
     pub back: Option<Solid>,
-    /// Shelves in the order of the box's list.
-    pub shelves: Vec<Solid>,
+    /// Shelves in reading order of their openings.
+    shelves: Vec<(ShelfId, Solid)>,
+    /// Dividers likewise.
+    dividers: Vec<(DividerId, Solid)>,
     /// z of the front face of the back, or of the rear edges of the sides where it is open.
     pub clear_depth: f64,
 }
@@ -71,17 +76,6 @@ impl Body {
             (bottom_y, bottom_y + bottom_t),
             (wall_box.bottom.set_back, side_depth),
         );
-        let shelves = wall_box
-            .shelves
-            .iter()
-            .map(|shelf| {
-                solid(
-                    ends(&shelf.piece, false),
-                    (shelf.up, shelf.up + shelf.piece.panel.thickness),
-                    (shelf.piece.set_back, clear_depth),
-                )
-            })
-            .collect();
         let into = match &wall_box.back {
             Back::Open => None,
             Back::Grooved { groove, .. } => Some(*groove),
@@ -99,15 +93,106 @@ impl Body {
                 None => solid((0.0, width), (0.0, height), z),
             }
         });
+        let clear = Edges {
+            left: left_x.1,
+            right: right_x.0,
+            top: top.min.y,
+            bottom: bottom.max.y,
+        };
+        let mut inner = Inner {
+            clear_depth,
+            shelves: Vec::new(),
+            dividers: Vec::new(),
+        };
+        inner.add(&wall_box.body, clear);
         Self {
             left: solid(left_x, side_y, (0.0, side_depth)),
             right: solid(right_x, side_y, (0.0, side_depth)),
             top,
             bottom,
             back,
-            shelves,
+            shelves: inner.shelves,
+            dividers: inner.dividers,
             clear_depth,
         }
+    }
+
+    /// The shelf of that identity.
+    #[must_use]
+    pub fn shelf(&self, id: ShelfId) -> Option<&Solid> {
+        let mut shelves = self.shelves.iter();
+        shelves.find(|(it, _)| *it == id).map(|(_, solid)| solid)
+    }
+
+    /// The divider of that identity.
+    #[must_use]
+    pub fn divider(&self, id: DividerId) -> Option<&Solid> {
+        let mut dividers = self.dividers.iter();
+        dividers.find(|(it, _)| *it == id).map(|(_, solid)| solid)
+    }
+}
+
+/// Shelves and dividers while the tree is being walked.
+struct Inner {
+    clear_depth: f64,
+    shelves: Vec<(ShelfId, Solid)>,
+    dividers: Vec<(DividerId, Solid)>,
+}
+
+impl Inner {
+    /// Adds what is inside an opening with this clear space: x of left and right, y of top and
+    /// bottom.
+    fn add(&mut self, opening: &Opening, clear: Edges<f64>) {
+        match &opening.inside {
+            Inside::Undivided { loose } => {
+                for shelf in loose {
+                    self.shelf(shelf.id, shelf.up, &shelf.piece, clear);
+                }
+            }
+            Inside::Shelf(split) => {
+                let shelf = &split.shelf;
+                self.shelf(shelf.id, shelf.up, &shelf.piece, clear);
+                let above = Edges {
+                    bottom: shelf.up + shelf.piece.panel.thickness,
+                    ..clear
+                };
+                let below = Edges {
+                    top: shelf.up,
+                    ..clear
+                };
+                self.add(&split.above, above);
+                self.add(&split.below, below);
+            }
+            Inside::Divider(split) => {
+                let divider = &split.divider;
+                let right_face = divider.across + divider.panel.thickness;
+                let solid = solid(
+                    (divider.across, right_face),
+                    (clear.bottom - divider.housing, clear.top + divider.housing),
+                    (divider.set_back, self.clear_depth),
+                );
+                self.dividers.push((divider.id, solid));
+                let left = Edges {
+                    right: divider.across,
+                    ..clear
+                };
+                let right = Edges {
+                    left: right_face,
+                    ..clear
+                };
+                self.add(&split.left, left);
+                self.add(&split.right, right);
+            }
+        }
+    }
+
+    fn shelf(&mut self, id: ShelfId, up: f64, piece: &HorizontalPanel, clear: Edges<f64>) {
+        let solid = solid(
+            (clear.left - piece.housing, clear.right + piece.housing),
+            (up, up + piece.panel.thickness),
+            (piece.set_back, self.clear_depth),
+        );
+        self.shelves.push((id, solid));
     }
 }
 

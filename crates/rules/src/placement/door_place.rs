@@ -43,7 +43,7 @@ impl DoorPlace {
     /// Where a door is.
     #[must_use]
     pub fn of(wall_box: &WallBox, place: &OpeningPlace, door: &Door, settings: &Settings) -> Self {
-        let overlays = overlays(wall_box, place, door);
+        let overlays = overlays(place, door);
         let out = overlays.map(|edge, overlay| overlay + door.tweaks.at(edge));
         let edges = Edges {
             left: place.door_opening.left - out.left,

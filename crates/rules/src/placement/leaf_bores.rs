@@ -1,7 +1,8 @@
-//! Where the bores of a door really are, by what they hang on, and how far off the fitting.
+//! Where the bores of a door really are, by what they follow, and how far off the fitting.
 
 use flapwright_model::card::{Depth, Drill, first_pass};
 use flapwright_model::door::{BoreReference, Door, DrilledBore, End, Side};
+use flapwright_model::id::DoorId;
 use flapwright_model::part::LeafId;
 use flapwright_model::space::BoxPoint;
 
@@ -35,18 +36,18 @@ pub struct DoorBores {
 impl DoorBores {
     /// The bores of a door, given those that its fitting needs.
     #[must_use]
-    pub fn of(opening: usize, door: &Door, place: &DoorPlace, needed: &[NeededInLeaf<'_>]) -> Self {
-        match &door.bores_hang_on {
-            BoreReference::Fitting => Self::at_fitting(opening, needed, |_| (0.0, 0.0)),
+    pub fn of(door: &Door, place: &DoorPlace, needed: &[NeededInLeaf<'_>]) -> Self {
+        match &door.bores_follow {
+            BoreReference::Fitting => Self::at_fitting(door.id, needed, |_| (0.0, 0.0)),
             BoreReference::Edges { vertical } => {
-                Self::at_fitting(opening, needed, |bore| carried(door, *vertical, bore))
+                Self::at_fitting(door.id, needed, |bore| carried(door, *vertical, bore))
             }
-            BoreReference::AsDrilled(drilled) => Self::as_drilled(opening, drilled, place, needed),
+            BoreReference::AsDrilled(drilled) => Self::as_drilled(door.id, drilled, place, needed),
         }
     }
 
     fn at_fitting(
-        opening: usize,
+        door: DoorId,
         needed: &[NeededInLeaf<'_>],
         moved: impl Fn(&NeededInLeaf<'_>) -> (f64, f64),
     ) -> Self {
@@ -60,7 +61,7 @@ impl DoorBores {
                     at: BoxPoint::new(at.x + across, at.y + up, at.z),
                     drill: bore.bore.drill.clone(),
                     source: BoreSource::Fitting {
-                        opening,
+                        door,
                         side: bore.bore.side,
                     },
                 }
@@ -71,7 +72,7 @@ impl DoorBores {
     }
 
     fn as_drilled(
-        opening: usize,
+        door: DoorId,
         drilled: &[DrilledBore],
         place: &DoorPlace,
         needed: &[NeededInLeaf<'_>],
@@ -97,7 +98,7 @@ impl DoorBores {
                         purpose: bore.purpose.clone(),
                         pass: first_pass(),
                     },
-                    source: BoreSource::AsDrilled { opening },
+                    source: BoreSource::AsDrilled { door },
                 })
             })
             .collect();

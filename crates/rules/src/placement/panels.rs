@@ -3,6 +3,7 @@
 use flapwright_model::cabinet::{Panel, PanelBands, WallBox};
 use flapwright_model::door::{BuildUp, Grain, Leaf, Side};
 use flapwright_model::edges::Edges;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{LeafId, Part, PartId};
@@ -12,12 +13,8 @@ use super::door_place::{DoorPlace, LeafPlace};
 use crate::inspection::{Face, FaceBands, InfillReport, PanelReport, Solid};
 
 /// The panels of the box itself, without bores.
-pub(super) fn body_panels(
-    job: &Job,
-    box_index: usize,
-    wall_box: &WallBox,
-    body: &Body,
-) -> Vec<PanelReport> {
+pub(super) fn body_panels(job: &Job, wall_box: &WallBox, body: &Body) -> Vec<PanelReport> {
+    let box_id = wall_box.id;
     let sides = [
         (
             Part::LeftSide,
@@ -36,7 +33,7 @@ pub(super) fn body_panels(
     ];
     let mut panels = Vec::new();
     for (part, name, solid, panel, tie) in sides {
-        let id = PartId { box_index, part };
+        let id = PartId { box_id, part };
         panels.push(report(
             job,
             id,
@@ -51,7 +48,7 @@ pub(super) fn body_panels(
         (Part::Bottom, "bottom", &body.bottom, &wall_box.bottom.panel),
     ];
     for (part, name, solid, panel) in across {
-        let id = PartId { box_index, part };
+        let id = PartId { box_id, part };
         panels.push(report(
             job,
             id,
@@ -63,7 +60,7 @@ pub(super) fn body_panels(
     }
     if let (Some(solid), Some(panel)) = (&body.back, wall_box.back.panel()) {
         let id = PartId {
-            box_index,
+            box_id,
             part: Part::Back,
         };
         panels.push(report(
@@ -75,11 +72,10 @@ pub(super) fn body_panels(
             Face::Plain,
         ));
     }
-    let mut by_height: Vec<usize> = (0..body.shelves.len()).collect();
-    by_height.sort_by(|&a, &b| wall_box.shelves[b].up.total_cmp(&wall_box.shelves[a].up));
-    let several = body.shelves.len() > 1;
-    for (rank, &shelf) in by_height.iter().enumerate() {
-        let kind = if wall_box.shelves[shelf].is_fixed() {
+    let shelves = wall_box.shelves();
+    let several = shelves.len() > 1;
+    for (rank, shelf) in shelves.into_iter().enumerate() {
+        let kind = if shelf.is_fixed() {
             "fixed shelf"
         } else {
             "loose shelf"
@@ -89,19 +85,26 @@ pub(super) fn body_panels(
         } else {
             kind.to_owned()
         };
-        let id = PartId {
-            box_index,
-            part: Part::Shelf(shelf),
+        let part = Part::Shelf(shelf.id());
+        let id = PartId { box_id, part };
+        if let Some(solid) = body.shelf(shelf.id()) {
+            let panel = &shelf.piece().panel;
+            panels.push(report(job, id, name, *solid, panel, Face::Underside));
+        }
+    }
+    let dividers = wall_box.dividers();
+    let several = dividers.len() > 1;
+    for (rank, divider) in dividers.into_iter().enumerate() {
+        let name = if several {
+            format!("divider {} from the left", rank + 1)
+        } else {
+            "divider".to_owned()
         };
-        let panel = &wall_box.shelves[shelf].piece.panel;
-        panels.push(report(
-            job,
-            id,
-            name,
-            body.shelves[shelf],
-            panel,
-            Face::Underside,
-        ));
+        let part = Part::Divider(divider.id);
+        let id = PartId { box_id, part };
+        if let Some(solid) = body.divider(divider.id) {
+            panels.push(report(job, id, name, *solid, &divider.panel, Face::Plain));
+        }
     }
     panels
 }
@@ -169,23 +172,16 @@ fn report(
     }
 }
 
-/// A leaf of a door, without bores.
+/// A leaf of a door, without bores; `number` is that of the door's opening from the top.
 pub(super) fn leaf_panel(
     job: &Job,
-    box_index: usize,
     wall_box: &WallBox,
-    opening: usize,
+    (door_id, number): (DoorId, usize),
     (door, place, leaf): (&DoorPlace, &LeafPlace, &Leaf),
 ) -> PanelReport {
     let edges = place.edges;
-    let several = wall_box
-        .openings
-        .iter()
-        .filter(|opening| opening.door.is_some())
-        .count()
-        > 1;
-    let mut name = if several {
-        format!("door {} from the top", opening + 1)
+    let mut name = if wall_box.doors().len() > 1 {
+        format!("door {number} from the top")
     } else {
         "door".to_owned()
     };
@@ -196,9 +192,9 @@ pub(super) fn leaf_panel(
     }
     PanelReport {
         id: PartId {
-            box_index,
+            box_id: wall_box.id,
             part: Part::Leaf {
-                opening,
+                door: door_id,
                 leaf: place.id,
             },
         },

@@ -6,6 +6,7 @@ use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Depth, Drill, first_pass};
 use flapwright_model::door::{Door, FittingChoice, Handle, Side};
 use flapwright_model::edges::Edges;
+use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_model::part::Part;
 use flapwright_model::record::RecordState;
@@ -18,7 +19,7 @@ use super::door_place::DoorPlace;
 use super::faces::{door_back, from_face, side_face, top_face};
 use super::fitting::FittingPlace;
 use super::leaf_bores::DoorBores;
-use super::opening::{OpeningPlace, openings};
+use super::opening::{OpeningPlace, openings, shelf_rails, whole_opening};
 use super::panels::{body_panels, leaf_panel};
 use crate::inspection::{
     BoreSource, BoxReport, DoorReport, Face, FacePoint, OpeningReport, PanelReport, PlacedBore,
@@ -33,28 +34,27 @@ const SAME_PLACE: f64 = 0.01;
 
 /// Places everything in one box. Total on every box of a job that validates.
 #[must_use]
-pub fn place_box(job: &Job, box_index: usize, wall_box: &WallBox) -> BoxReport {
+pub fn place_box(job: &Job, wall_box: &WallBox) -> BoxReport {
     let body = Body::of(wall_box);
     let mut drawn = Drawn {
-        box_index,
-        panels: body_panels(job, box_index, wall_box, &body),
+        panels: body_panels(job, wall_box, &body),
     };
     let mut reports = Vec::new();
     let mut added = Vec::new();
-    for place in openings(wall_box, &body) {
-        let door = wall_box
-            .openings
-            .get(place.index)
-            .and_then(|opening| opening.door.as_ref());
+    for (index, place) in openings(wall_box, &body).into_iter().enumerate() {
+        let opening = wall_box.opening(place.id);
         let clear = solid(
             (place.clear.left, place.clear.right),
             (place.clear.bottom, place.clear.top),
             (0.0, body.clear_depth),
         );
-        let (door, bores) = door
-            .map(|door| drawn.door(job, wall_box, &place, door))
+        let (door, bores) = opening
+            .and_then(|opening| opening.door.as_ref())
+            .map(|door| drawn.door(job, wall_box, (&place, index + 1), door))
             .map_or((None, Vec::new()), |(door, bores)| (Some(door), bores));
         reports.push(OpeningReport {
+            id: place.id,
+            around: place.around,
             clear,
             door_opening: place.door_opening,
             door,
@@ -76,7 +76,7 @@ pub fn place_box(job: &Job, box_index: usize, wall_box: &WallBox) -> BoxReport {
         panel.bores.sort_by_key(|bore| bore.number);
     }
     BoxReport {
-        box_index,
+        id: wall_box.id,
         name: wall_box.name.clone(),
         quantity: wall_box.quantity,
         outer: [wall_box.width, wall_box.height, wall_box.depth],
@@ -92,24 +92,23 @@ pub fn place_box(job: &Job, box_index: usize, wall_box: &WallBox) -> BoxReport {
 
 /// The panels while bores are being drawn on them.
 struct Drawn {
-    box_index: usize,
     panels: Vec<PanelReport>,
 }
 
 impl Drawn {
+    /// Draws a door; `number` is that of its opening from the top.
     fn door(
         &mut self,
         job: &Job,
         wall_box: &WallBox,
-        place: &OpeningPlace,
+        (place, number): (&OpeningPlace, usize),
         door: &Door,
     ) -> (DoorReport, Vec<Option<Added>>) {
-        let opening = place.index;
         let door_place = DoorPlace::of(wall_box, place, door, &job.settings);
         for (leaf_place, (_, leaf)) in door_place.leaves.iter().zip(door.leaves.iter()) {
             let parts = (&door_place, leaf_place, leaf);
-            self.panels
-                .push(leaf_panel(job, self.box_index, wall_box, opening, parts));
+            let panel = leaf_panel(job, wall_box, (door.id, number), parts);
+            self.panels.push(panel);
         }
         let choice = door.fitting.as_ref();
         let fitting = choice.and_then(|choice| fitting_place(job, choice, place, &door_place));
@@ -117,22 +116,22 @@ impl Drawn {
             .map(|fitting| fitting.leaf_bores())
             .unwrap_or_default();
         if let Some(fitting) = &fitting {
-            self.fitting_in_box(place, fitting);
+            self.fitting_in_box(door.id, fitting);
         }
-        let bores = DoorBores::of(opening, door, &door_place, &needed);
+        let bores = DoorBores::of(door, &door_place, &needed);
         let added = bores
             .bores
             .iter()
             .map(|bore| {
                 let part = Part::Leaf {
-                    opening,
+                    door: door.id,
                     leaf: bore.leaf,
                 };
                 self.bore(part, bore.at, &bore.drill, bore.source)
             })
             .collect();
         if let Some(handle) = &door.handle {
-            self.handle(opening, &door_place, handle);
+            self.handle(door.id, &door_place, handle);
         }
         // Numbers are known only when every bore of the leaf is: until then the index among the
         // added bores stands in.
@@ -156,12 +155,13 @@ impl Drawn {
             .map(|mass| (mass.used, mass.built))
             .unwrap_or_default();
         let report = DoorReport {
+            id: door.id,
             overlays: door_place.overlays,
             edges: door_place.edges,
             front: door_place.front(),
             back: door_place.back,
             kind: fitting.map(|fitting| fitting.card.kind),
-            fitting: choice.map(fitting_words).unwrap_or_default(),
+            fitting: choice.map(|it| fitting_words(job, it)).unwrap_or_default(),
             offsets,
             envelopes: fitting
                 .map(|fitting| fitting.envelopes())
@@ -180,8 +180,7 @@ impl Drawn {
         (report, added)
     }
 
-    fn fitting_in_box(&mut self, place: &OpeningPlace, fitting: &FittingPlace<'_>) {
-        let opening = place.index;
+    fn fitting_in_box(&mut self, door: DoorId, fitting: &FittingPlace<'_>) {
         for bore in fitting.side_bores() {
             let part = match bore.side {
                 Side::Left => Part::LeftSide,
@@ -192,21 +191,21 @@ impl Drawn {
                 bore.at,
                 bore.drill,
                 BoreSource::Fitting {
-                    opening,
+                    door,
                     side: bore.side,
                 },
             );
         }
         for bore in fitting.top_bores() {
             let source = BoreSource::Fitting {
-                opening,
+                door,
                 side: bore.side,
             };
-            self.bore(place.upper, bore.at, bore.drill, source);
+            self.bore(fitting.opening.around.top, bore.at, bore.drill, source);
         }
     }
 
-    fn handle(&mut self, opening: usize, door: &DoorPlace, handle: &Handle) {
+    fn handle(&mut self, id: DoorId, door: &DoorPlace, handle: &Handle) {
         let (Some(screws), Some(leaf)) = (handle.screws, door.leaves.last()) else {
             return;
         };
@@ -219,14 +218,14 @@ impl Drawn {
             pass: first_pass(),
         };
         let part = Part::Leaf {
-            opening,
+            door: id,
             leaf: leaf.id,
         };
         let half = screws.spacing / 2.0;
         let aside: &[f64] = if half > 0.0 { &[-half, half] } else { &[0.0] };
         for by in aside {
             let at = BoxPoint::new(middle + by, y, door.back);
-            self.bore(part, at, &drill, BoreSource::Handle { opening });
+            self.bore(part, at, &drill, BoreSource::Handle { door: id });
         }
     }
 
@@ -314,8 +313,8 @@ impl Drawn {
         })
     }
 
-    /// A drilled panel of the box has the bores of its record and no others. Those of a leaf hang
-    /// on its edges as an existing door's.
+    /// A drilled panel of the box has the bores of its record and no others. Those of a leaf
+    /// follow its edges as an existing door's.
     fn recorded(&mut self, wall_box: &WallBox) {
         for record in &wall_box.records {
             if record.state != RecordState::Drilled {
@@ -398,7 +397,7 @@ fn fitting_place<'a>(
     opening: &'a OpeningPlace,
     door: &'a DoorPlace,
 ) -> Option<FittingPlace<'a>> {
-    let card = job.card(&choice.card)?;
+    let card = job.card_by_id(choice.card)?;
     card.size(&choice.size)?;
     Some(FittingPlace {
         card,
@@ -409,8 +408,10 @@ fn fitting_place<'a>(
     })
 }
 
-fn fitting_words(choice: &FittingChoice) -> String {
-    format!("{}, size {}", choice.card, choice.size)
+fn fitting_words(job: &Job, choice: &FittingChoice) -> String {
+    let card = job.card_by_id(choice.card);
+    let name = card.map_or("", |card| card.name.as_str());
+    format!("{name}, size {}", choice.size)
 }
 
 fn frame_members(wall_box: &WallBox, body: &Body) -> Vec<Solid> {
@@ -418,24 +419,18 @@ fn frame_members(wall_box: &WallBox, body: &Body) -> Vec<Solid> {
         return Vec::new();
     };
     let z = (-frame.thickness, 0.0);
-    let places = openings(wall_box, body);
-    let (Some(first), Some(last)) = (places.first(), places.last()) else {
-        return Vec::new();
-    };
-    let x = (first.door_opening.left, first.door_opening.right);
+    let inside = whole_opening(wall_box, body).door_opening;
+    let x = (inside.left, inside.right);
     let y = (
-        last.door_opening.bottom - frame.members.bottom,
-        first.door_opening.top + frame.members.top,
+        inside.bottom - frame.members.bottom,
+        inside.top + frame.members.top,
     );
     let mut members = vec![
         solid((x.0 - frame.members.left, x.0), y, z),
         solid((x.1, x.1 + frame.members.right), y, z),
-        solid(x, (first.door_opening.top, y.1), z),
-        solid(x, (y.0, last.door_opening.bottom), z),
+        solid(x, (inside.top, y.1), z),
+        solid(x, (y.0, inside.bottom), z),
     ];
-    for place in &places[1..] {
-        let top = place.door_opening.top + frame.shelf_rail;
-        members.push(solid(x, (place.door_opening.top, top), z));
-    }
+    members.extend(shelf_rails(wall_box, body, z));
     members
 }

@@ -2,16 +2,17 @@
 
 use crate::inspection::{BoreSource, BoxReport, PanelReport};
 use flapwright_model::door::{DrilledBore, End, Side};
+use flapwright_model::id::DoorId;
 use flapwright_model::part::{LeafId, Part};
 
-/// The bores in the backs of the leaves of one opening, handle screws left out.
+/// The bores in the backs of the leaves of one door, handle screws left out.
 #[must_use]
-pub fn bores_now(report: &BoxReport, opening: usize) -> Vec<DrilledBore> {
+pub fn bores_now(report: &BoxReport, door: DoorId) -> Vec<DrilledBore> {
     report
         .panels
         .iter()
         .filter_map(|panel| match panel.id.part {
-            Part::Leaf { opening: of, leaf } if of == opening => Some((panel, leaf)),
+            Part::Leaf { door: of, leaf } if of == door => Some((panel, leaf)),
             _ => None,
         })
         .flat_map(|(panel, leaf)| of_leaf(panel, leaf))

@@ -3,8 +3,7 @@
 //! 0.005 of a plain ratio.
 
 use crate::common::*;
-use flapwright_model::acceptance::Acceptance;
-use flapwright_model::cabinet::Opening;
+use flapwright_model::acceptance::{Acceptance, Topic};
 use flapwright_model::card::PerSize;
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::{Edge, Edges};
@@ -19,7 +18,7 @@ use flapwright_rules::finding::{Finding, Severity, Worse};
 fn off() -> Job {
     let mut job = job(wall_box(), card());
     let door = the_job_door(&mut job, 0);
-    door.bores_hang_on = flapwright_model::door::BoreReference::Edges {
+    door.bores_follow = flapwright_model::door::BoreReference::Edges {
         vertical: flapwright_model::door::End::Top,
     };
     *door.tweaks.at_mut(Edge::Top) = 5.0;
@@ -76,10 +75,10 @@ fn an_acceptance_is_of_one_check_at_one_place() {
         of_another(|it| it.check = "bore-near-edge".to_owned()),
         None
     );
-    assert_eq!(of_another(|it| it.place = "elsewhere".to_owned()), None);
+    assert_eq!(of_another(|it| it.about = vec![Topic::Width]), None);
     // Taking back another's acceptance leaves this one.
     let mut finding = the_finding(&job, OFF);
-    finding.place = "elsewhere".to_owned();
+    finding.about = vec![Topic::Width];
     let mut same = job.clone();
     apply(&mut same, take_back(&job, &finding)).expect("nothing to take back");
     assert_eq!(same.accepted.len(), 1);
@@ -97,7 +96,6 @@ fn two_gaps() -> Job {
         },
     };
     let mut wall_box = wall_box();
-    wall_box.shelves.push(fixed_shelf(300.0, 19.9, 3.0));
     let inset = |fitted: bool| {
         let mut door = door(Edges::all(3.0));
         door.fit = DoorFit::Inset {
@@ -109,10 +107,8 @@ fn two_gaps() -> Job {
         }
         Some(door)
     };
-    wall_box.openings = vec![
-        Opening { door: inset(false) },
-        Opening { door: inset(true) },
-    ];
+    wall_box.body.door = inset(false);
+    split(&mut wall_box, fixed_shelf(300.0, 19.9, 3.0), inset(true));
     job(wall_box, card)
 }
 

@@ -1,6 +1,5 @@
 //! What is advised where a size does not suit: which other one, and why.
 
-use flapwright_model::door::FittingChoice;
 use flapwright_model::length::Unit;
 use flapwright_model::material::MassRange;
 use flapwright_motion::gravity::ByMass;
@@ -39,14 +38,6 @@ fn falls() -> Vec<Reason> {
     }]
 }
 
-fn choose(card: &str, size: &str) -> FittingChoice {
-    FittingChoice {
-        card: card.to_owned(),
-        size: size.to_owned(),
-        packing: 0.0,
-    }
-}
-
 const SHALLOW: &str = "inner depth is 200 mm and must be 240 mm: 40 mm too little";
 const FALLS: &str = "the heaviest door falls from open at 5 °C: 1.0 N·m pull it shut against 0.5 \
                      N·m of friction";
@@ -57,22 +48,22 @@ fn advice_names_the_nearest_size_where_none_fits_fully() {
         verdict("Plover", "2", Grade::Marginal, falls()),
         verdict("Plover", "3", Grade::No, shallow()),
     ];
-    let say = |choice: Option<FittingChoice>| advice(&list, choice.as_ref(), Unit::Millimetre);
+    let say = |chosen: Option<(&str, &str)>| advice(&list, chosen, Unit::Millimetre);
     assert_eq!(
-        say(Some(choose("Plover", "3"))),
+        say(Some(("Plover", "3"))),
         format!(
             "Plover, size 3 does not suit this door: {SHALLOW}. Nearest is Plover, size 2: {FALLS}."
         )
     );
     assert_eq!(
-        say(Some(choose("Plover", "2"))),
+        say(Some(("Plover", "2"))),
         format!("Plover, size 2 is at its limit: {FALLS}. No other size does better.")
     );
     let none = format!("No size fits fully. Plover, size 2 is at its limit: {FALLS}.");
     assert_eq!(say(None), none);
     // A size of that name on another card is another size.
-    assert_eq!(say(Some(choose("Dunlin", "3"))), none);
-    assert_eq!(say(Some(choose("Plover", "4"))), none);
+    assert_eq!(say(Some(("Dunlin", "3"))), none);
+    assert_eq!(say(Some(("Plover", "4"))), none);
 }
 
 #[test]
@@ -108,15 +99,15 @@ fn advice_of_a_size_that_fits_tells_how_well_it_lies_and_its_turns() {
         verdict("Plover", "3", Grade::Marginal, falls()),
         verdict("Plover", "1", Grade::No, shallow()),
     ];
-    let say = |choice: Option<FittingChoice>| advice(&list, choice.as_ref(), Unit::Millimetre);
+    let say = |chosen: Option<(&str, &str)>| advice(&list, chosen, Unit::Millimetre);
     assert_eq!(say(None), well);
-    assert_eq!(say(Some(choose("Plover", "2"))), well);
+    assert_eq!(say(Some(("Plover", "2"))), well);
     assert_eq!(
-        say(Some(choose("Plover", "3"))),
+        say(Some(("Plover", "3"))),
         format!("Plover, size 3 is at its limit: {FALLS}. {well}")
     );
     assert_eq!(
-        say(Some(choose("Plover", "1"))),
+        say(Some(("Plover", "1"))),
         format!("Plover, size 1 does not suit this door: {SHALLOW}. {well}")
     );
     fits.centred = 0.29;

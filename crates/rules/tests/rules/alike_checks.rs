@@ -14,7 +14,7 @@ use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::lift::{Carries, Lift, SpringRow};
 use flapwright_model::material::Stiffness;
-use flapwright_model::part::{LeafId, Part, PartId, Subject};
+use flapwright_model::part::{LeafId, Part, Subject};
 use flapwright_rules::finding::Severity;
 
 /// A second box like the first, 1000 along the wall, its fitting packed out by 2.
@@ -26,12 +26,12 @@ fn two() -> Job {
         along_wall: 1000.0,
         above_floor: 0.0,
     };
-    job.boxes.push(second);
+    add_box(&mut job, second);
     job
 }
 
 fn packed(job: &mut Job, index: usize, packing: f64) {
-    let door = job.boxes[index].openings[0].door.as_mut().expect("a door");
+    let door = job.boxes[index].body.door.as_mut().expect("a door");
     door.fitting.as_mut().expect("a fitting").packing = packing;
 }
 
@@ -47,15 +47,14 @@ fn doors_that_look_alike_and_are_drilled_differently_are_named() {
         "the doors of \"test box\" and \"second box\" look alike and are drilled differently: one \
          of them has a bore 2 mm from where the other has it",
     );
-    let opening = |box_index| Subject::Opening {
-        box_index,
-        opening: 0,
-    };
-    assert_eq!(it.subjects, [opening(0), opening(1)]);
+    assert_eq!(
+        it.subjects,
+        [door_subject(&job, 0, 0), door_subject(&job, 1, 0)]
+    );
     // A third like the first raises nothing more, one like the second does.
-    let mut third = job.boxes[0].clone();
+    let mut third = copy_of(&job.boxes[0]);
     third.place.along_wall = 2000.0;
-    job.boxes.push(third);
+    add_box(&mut job, third);
     assert_eq!(found(&job, PAIR).len(), 1);
     packed(&mut job, 2, 2.0);
     assert_eq!(found(&job, PAIR).len(), 2);
@@ -68,9 +67,9 @@ fn doors_with_another_number_of_bores_or_other_drills_say_so() {
         let mut other = card();
         other.name = "Curlew".to_owned();
         change(&mut other);
-        job.cards.push(other);
-        let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
-        door.fitting.as_mut().expect("a fitting").card = "Curlew".to_owned();
+        let curlew = add_card(&mut job, other);
+        let door = job.boxes[1].body.door.as_mut().expect("a door");
+        door.fitting.as_mut().expect("a fitting").card = curlew;
         the_only(&job, PAIR)
     };
     let more = with(|card| card.door_bores[0].bores.push(door_bore(14.0, 200.0)));
@@ -102,7 +101,7 @@ fn doors_that_do_not_look_alike_are_not_compared() {
     assert_eq!(differs(|it| it.height += 0.2), 0);
     assert_eq!(differs(|it| it.depth += 0.2), 0);
     let leaf_of = |it: &mut WallBox, thickness: f64| {
-        let door = it.openings[0].door.as_mut().expect("a door");
+        let door = it.body.door.as_mut().expect("a door");
         door.leaves = Leaves::One(leaf(thickness));
     };
     let mut job = two();
@@ -116,7 +115,7 @@ fn doors_that_do_not_look_alike_are_not_compared() {
 #[test]
 fn doors_of_one_box_and_screws_of_handles_make_no_pair() {
     let mut job = two();
-    let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+    let door = job.boxes[1].body.door.as_mut().expect("a door");
     door.handle = Some(Handle {
         mass: 0.1,
         up: 40.0,
@@ -135,8 +134,8 @@ fn doors_of_one_box_and_screws_of_handles_make_no_pair() {
     );
     // No bores at all in either back.
     for it in &mut job.boxes {
-        let door = it.openings[0].door.as_mut().expect("a door");
-        door.bores_hang_on = BoreReference::AsDrilled(Vec::new());
+        let door = it.body.door.as_mut().expect("a door");
+        door.bores_follow = BoreReference::AsDrilled(Vec::new());
     }
     assert_eq!(found(&job, PAIR), []);
 }
@@ -164,7 +163,7 @@ fn rows_off_the_grid_say_where_to_begin() {
     clears(&with_rows(100.0), &above, 0);
     // Only the right side has bores of the fitting.
     let mut right = with_rows(41.0);
-    right.cards[0].sides = FittedSides::RightOnly;
+    right.cards[0].card.sides = FittedSides::RightOnly;
     says(&the_only(&right, "off-the-grid"), "right side: ");
 }
 
@@ -241,7 +240,7 @@ fn inches(left: f64, right: f64) -> Job {
     it.right = panel(0.75 * inch);
     it.top = across(0.75 * inch);
     it.bottom = across(0.75 * inch);
-    it.openings[0].door = Some(door(Edges {
+    it.body.door = Some(door(Edges {
         left,
         right,
         ..Edges::all(0.125 * inch)
@@ -290,7 +289,7 @@ fn a_tweak_at_the_left_or_right_takes_the_width_out_of_the_sum() {
 
 fn with_cups(cups: &[(Side, f64, End, f64)]) -> Job {
     let mut job = job(wall_box(), card());
-    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
+    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], DOOR);
     let cups = cups
         .iter()
         .map(|&(from_side, across, from_end, along)| DrilledBore {
@@ -304,14 +303,14 @@ fn with_cups(cups: &[(Side, f64, End, f64)]) -> Job {
             purpose: "hinge cup".to_owned(),
         });
     let bores = taken.into_iter().chain(cups).collect();
-    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(bores);
+    the_job_door(&mut job, 0).bores_follow = BoreReference::AsDrilled(bores);
     job
 }
 
 /// How many bores the list of a drilled door has.
 fn drilled(job: &Job) -> usize {
-    let door = job.boxes[0].openings[0].door.as_ref();
-    match &door.expect("a door").bores_hang_on {
+    let door = job.boxes[0].body.door.as_ref();
+    match &door.expect("a door").bores_follow {
         BoreReference::AsDrilled(bores) => bores.len(),
         BoreReference::Fitting | BoreReference::Edges { .. } => panic!("no longer as drilled"),
     }
@@ -370,10 +369,10 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
         sides: FittedSides::LeftOnly,
         ..card()
     };
-    job.cards.push(one);
+    let curlew = add_card(&mut job, one);
     let choose = |job: &mut Job| {
         let fitting = the_job_door(job, 0).fitting.as_mut().expect("a fitting");
-        fitting.card = "Curlew".to_owned();
+        fitting.card = curlew;
     };
     choose(&mut job);
     let it = the_only(&job, NAME);
@@ -383,7 +382,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
          only; they need two set-ups",
     );
     assert_close(number(&it, "bores at one side only"), 2.0);
-    let side = |part| Subject::Part(PartId { box_index: 0, part });
+    let side = |part| Subject::Part(part_id(part));
     assert_eq!(it.subjects, [side(Part::LeftSide), side(Part::RightSide)]);
     assert_eq!(it.remedies[0].title, "Take Plover, size 1");
     assert!(
@@ -397,7 +396,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
     clears(&job, &it, 0);
     // Sides of other outlines are no mirror images anyway.
     let mut right = job.clone();
-    right.cards[1].sides = FittedSides::RightOnly;
+    right.cards[1].card.sides = FittedSides::RightOnly;
     says(
         &the_only(&right, NAME),
         "0 bores at the left only, 2 bores at the right only",
@@ -411,7 +410,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
         ((794.0, 794.0), (500.0, 593.9), 0),
     ] {
         let mut job = job.clone();
-        let size = &mut job.cards[0].sizes[0];
+        let size = &mut job.cards[0].card.sizes[0];
         (size.door_width.min, size.door_width.max) = width;
         (size.door_height.min, size.door_height.max) = height;
         assert_eq!(
@@ -422,8 +421,8 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
     }
     // Nor is a card of another kind.
     let mut other = job.clone();
-    other.cards[0].kind = OpeningKind::ParallelRisingDoor;
-    other.cards[0].linkage.bodies = flapwright_model::linkage::Bodies::Parallel {
+    other.cards[0].card.kind = OpeningKind::ParallelRisingDoor;
+    other.cards[0].card.linkage.bodies = flapwright_model::linkage::Bodies::Parallel {
         box_pivot: pivot(100.0, 100.0),
         door_pivot: pivot(300.0, 5.0),
         second_down: 40.0,
@@ -454,14 +453,15 @@ fn twins(change: fn(&mut Card)) -> usize {
     ];
     change(&mut right);
     let mut wall_box = wall_box();
-    wall_box.shelves.push(fixed_shelf(200.0, 18.0, 3.0));
-    wall_box.openings.push(flapwright_model::cabinet::Opening {
-        door: Some(door(Edges::all(3.0))),
-    });
+    split(
+        &mut wall_box,
+        fixed_shelf(200.0, 18.0, 3.0),
+        Some(door(Edges::all(3.0))),
+    );
     let mut job = job(wall_box, left);
-    job.cards.push(right);
+    let curlew = add_card(&mut job, right);
     let lower = the_job_door(&mut job, 1).fitting.as_mut().expect("one");
-    lower.card = "Curlew".to_owned();
+    lower.card = curlew;
     found(&job, "side-not-symmetric").len()
 }
 
@@ -525,7 +525,7 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
         job
     };
     let reveals = |job: &mut Job, index: usize, edge: Edge, to: f64| {
-        let door = job.boxes[index].openings[0].door.as_mut().expect("a door");
+        let door = job.boxes[index].body.door.as_mut().expect("a door");
         if let DoorFit::Overlay { reveals } = &mut door.fit {
             *reveals.at_mut(edge) = to;
         }
@@ -538,11 +538,10 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
         "the top reveals of \"test box\" and \"second box\" side by side are 3 mm and 6 mm, 3 mm \
          apart; the limit is 1.6 mm",
     );
-    let opening = |box_index| Subject::Opening {
-        box_index,
-        opening: 0,
-    };
-    assert_eq!(it.subjects, [opening(1), opening(0)]);
+    assert_eq!(
+        it.subjects,
+        [door_subject(&top, 1, 0), door_subject(&top, 0, 0)]
+    );
     assert_eq!(it.remedies[0].title, "Make the reveals even");
     assert_eq!(
         it.remedies[0].effect,
@@ -568,12 +567,12 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
     );
     // A tweak moves the edge as well: 3 - 2 = 1 against 3.
     let mut tweaked = with(|_| ());
-    let door = tweaked.boxes[1].openings[0].door.as_mut().expect("a door");
+    let door = tweaked.boxes[1].body.door.as_mut().expect("a door");
     door.tweaks.top = 2.0;
     says(&the_only(&tweaked, NAME), "are 3 mm and 1 mm, 2 mm apart");
     // Inset doors have gaps and no reveals.
     let inset = with(|job| {
-        let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+        let door = job.boxes[1].body.door.as_mut().expect("a door");
         door.fit = DoorFit::Inset {
             gaps: Edges::all(9.0),
             set_back: 0.0,
@@ -591,7 +590,7 @@ fn boxes_are_neighbours_when_level_and_side_by_side() {
             along_wall: along,
             above_floor: up,
         };
-        let door = job.boxes[1].openings[0].door.as_mut().expect("a door");
+        let door = job.boxes[1].body.door.as_mut().expect("a door");
         door.fit = DoorFit::Overlay {
             reveals: Edges {
                 bottom: 6.0,
@@ -631,7 +630,7 @@ fn a_sagging_door_says_the_limit_and_how_thick_it_would_have_to_be() {
     const NAME: &str = "wide-door-sags";
     // See the tests of this check: 833.94 / E over 736 mm between the arms, at most 736 / 144.
     let mut job = weighed(6.0, 0.0, card());
-    job.cards[0].linkage.end_degrees = 90.0;
+    job.cards[0].card.linkage.end_degrees = 90.0;
     job.materials[0].stiffness = Some(Stiffness {
         along: 80.0,
         across: None,

@@ -213,7 +213,7 @@ fn one_bore_that_the_card_does_not_give_for_glass_is_counted() {
         ..leaf(19.0)
     });
     // Of two bores at each side the card allows the first.
-    job.cards[0].door_bores[0].bores[0].in_glass_or_metal = true;
+    job.cards[0].card.door_bores[0].bores[0].in_glass_or_metal = true;
     let found = found(&job, "bore-not-in-this-material");
     assert_eq!(found.len(), 1);
     assert!(

@@ -5,14 +5,13 @@
 
 use crate::common::*;
 use crate::findings::*;
-use crate::size_words::opening;
-use flapwright_model::cabinet::Opening;
+use flapwright_model::acceptance::Topic;
 use flapwright_model::card::{Card, Example, PerSize};
 use flapwright_model::door::{BoreReference, End};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
-use flapwright_model::part::{Part, PartId};
+use flapwright_model::part::Part;
 use flapwright_model::record::RecordState::Drilled;
 use flapwright_rules::finding::{Severity, Worse};
 use flapwright_rules::proof::proof;
@@ -54,7 +53,7 @@ fn a_slip_is_told_distance_by_distance() {
         ["side, bore 2 of the card, back: the example says 137 mm, the card gives 173 mm"]
     );
     assert_numbers(&it, &[("largest difference", 36.0, "mm", Worse::Either)]);
-    assert_eq!(it.subjects, [opening(0, 0)]);
+    assert_eq!(it.subjects, [FIRST_DOOR]);
     card.door_bores[0].bores[0].across.by = PerSize::All(15.5);
     let two = the_only(&job(wall_box(), card.clone()), FAILS);
     assert_eq!(
@@ -94,30 +93,37 @@ fn a_card_that_no_door_hangs_on_is_a_caution_and_every_door_is_pointed_at() {
     slip.name = "Dunlin".to_owned();
     slip.side_bores[1].back.by = PerSize::All(173.0);
     let mut wall_box = wall_box();
-    wall_box.shelves.push(fixed_shelf(300.0, 18.0, 3.0));
-    wall_box.openings.push(Opening {
-        door: Some(door(Edges::all(3.0))),
-    });
+    split(
+        &mut wall_box,
+        fixed_shelf(300.0, 18.0, 3.0),
+        Some(door(Edges::all(3.0))),
+    );
     let mut job = job(wall_box, card());
-    job.cards.push(slip);
-    let mut second = job.boxes[0].clone();
+    let dunlin = add_card(&mut job, slip);
+    let mut second = copy_of(&job.boxes[0]);
     second.name = "second box".to_owned();
     second.place.along_wall = 1000.0;
-    job.boxes.push(second);
+    add_box(&mut job, second);
     let unused = the_only(&job, FAILS);
     assert_eq!(unused.severity, Severity::Caution);
     assert_eq!(unused.subjects, []);
     for (box_index, index) in [(0, 1), (1, 0)] {
-        let door = job.boxes[box_index].openings[index].door.as_mut();
+        let door = door_id(&job.boxes[box_index], index);
+        let door = job.boxes[box_index].door_mut(door);
         let fitting = door.and_then(|it| it.fitting.as_mut());
-        fitting.expect("a fitting").card = "Dunlin".to_owned();
+        fitting.expect("a fitting").card = dunlin;
     }
     let used = the_only(&job, FAILS);
     assert_eq!(used.severity, Severity::Stop);
-    assert_eq!(used.subjects, [opening(0, 1), opening(1, 0)]);
+    assert_eq!(
+        used.subjects,
+        [door_subject(&job, 0, 1), door_subject(&job, 1, 0)]
+    );
     // The card is the place, whichever doors hang on it: an acceptance outlives another door.
-    assert_eq!(unused.place, "card \"Dunlin\"");
-    assert_eq!(used.place, "card \"Dunlin\"");
+    for it in [&unused, &used] {
+        assert_eq!(it.about, [Topic::Card(dunlin)]);
+        assert_eq!(place_of(&job, it), "card \"Dunlin\"");
+    }
 }
 
 const UNPROVED: &str = "card-unproved";
@@ -125,10 +131,11 @@ const UNPROVED: &str = "card-unproved";
 #[test]
 fn a_card_without_an_example_counts_the_doors_on_it() {
     let mut wall_box = wall_box();
-    wall_box.shelves.push(fixed_shelf(300.0, 18.0, 3.0));
-    wall_box.openings.push(Opening {
-        door: Some(door(Edges::all(3.0))),
-    });
+    split(
+        &mut wall_box,
+        fixed_shelf(300.0, 18.0, 3.0),
+        Some(door(Edges::all(3.0))),
+    );
     let mut job = job(wall_box, card());
     job.settings.weights.remove(UNPROVED);
     let it = the_only(&job, UNPROVED);
@@ -137,8 +144,11 @@ fn a_card_without_an_example_counts_the_doors_on_it() {
         "card \"Plover\": 2 doors hang on it, and no worked example shows that it was typed rightly"
     );
     assert_numbers(&it, &[("doors", 2.0, "", Worse::Greater)]);
-    assert_eq!(it.subjects, [opening(0, 0), opening(0, 1)]);
-    assert_eq!(it.place, "card \"Plover\"");
+    assert_eq!(
+        it.subjects,
+        [door_subject(&job, 0, 0), door_subject(&job, 0, 1)]
+    );
+    assert_eq!(place_of(&job, &it), "card \"Plover\"");
     // One side of it is something to compare.
     for (side, door) in [(true, false), (false, true)] {
         let mut half = example();
@@ -148,7 +158,7 @@ fn a_card_without_an_example_counts_the_doors_on_it() {
         if !door {
             half.door.clear();
         }
-        job.cards[0].example = Some(half);
+        job.cards[0].card.example = Some(half);
         assert_eq!(found(&job, UNPROVED), [], "side {side}, door {door}");
     }
 }
@@ -157,33 +167,36 @@ fn a_card_without_an_example_counts_the_doors_on_it() {
 fn off() -> Job {
     let mut job = job(wall_box(), card());
     let it = the_job_door(&mut job, 0);
-    it.bores_hang_on = BoreReference::Edges { vertical: End::Top };
+    it.bores_follow = BoreReference::Edges { vertical: End::Top };
     it.tweaks.top = 1.0;
     job
 }
 
 #[test]
 fn a_place_names_the_box_the_part_and_the_bore() {
-    let it = the_only(&off(), "bores-off-fitting");
+    let off = off();
+    let it = the_only(&off, "bores-off-fitting");
     // Four bores and the opening are pointed at; four of them are named.
     assert_eq!(it.subjects.len(), 5);
     let bore = |number: usize| format!("test box, door, bore {number}");
-    let mut words: Vec<&str> = it.place.split("; ").collect();
+    let place = place_of(&off, &it);
+    let mut words: Vec<&str> = place.split("; ").collect();
     words.sort_unstable();
     assert_eq!(words, [bore(1), bore(2), bore(3), bore(4)]);
     let mut heavy = job(wall_box(), card());
-    heavy.cards[0].sizes[0].carries = flapwright_model::lift::Carries::Mass { min: 0.1, max: 1.0 };
-    assert_eq!(the_only(&heavy, "door-too-heavy").place, "test box, door");
-    let side = PartId {
-        box_index: 0,
-        part: Part::LeftSide,
-    };
+    heavy.cards[0].card.sizes[0].carries =
+        flapwright_model::lift::Carries::Mass { min: 0.1, max: 1.0 };
+    assert_eq!(
+        place_of(&heavy, &the_only(&heavy, "door-too-heavy")),
+        "test box, door"
+    );
+    let side = part_id(Part::LeftSide);
     let mut drilled = job(wall_box(), card());
     let edit = record(&drilled, &inspect(&drilled), &[side], Drilled);
     flapwright_model::edit::apply(&mut drilled, edit).expect("a record is sound");
     drilled.boxes[0].records[0].thickness = 16.0;
     assert_eq!(
-        the_only(&drilled, "drilled-panel-differs").place,
+        place_of(&drilled, &the_only(&drilled, "drilled-panel-differs")),
         "test box, left side"
     );
 }
@@ -191,16 +204,17 @@ fn a_place_names_the_box_the_part_and_the_bore() {
 #[test]
 fn boxes_of_one_name_are_told_apart_by_their_number() {
     let mut job = job(wall_box(), card());
-    job.cards[0].sizes[0].carries = flapwright_model::lift::Carries::Mass { min: 0.1, max: 1.0 };
+    job.cards[0].card.sizes[0].carries =
+        flapwright_model::lift::Carries::Mass { min: 0.1, max: 1.0 };
     for (name, along) in [("test box", 1000.0), ("other", 2000.0)] {
         let mut it = wall_box();
         it.name = name.to_owned();
         it.place.along_wall = along;
-        job.boxes.push(it);
+        add_box(&mut job, it);
     }
     let places: Vec<String> = found(&job, "door-too-heavy")
-        .into_iter()
-        .map(|it| it.place)
+        .iter()
+        .map(|it| place_of(&job, it))
         .collect();
     assert_eq!(
         places,
@@ -216,5 +230,6 @@ fn boxes_of_one_name_are_told_apart_by_their_number() {
 fn a_finding_about_a_box_as_a_whole_is_at_that_box() {
     let mut job = job(wall_box(), card());
     job.settings.weights.remove("wall-fixing-reminder");
-    assert_eq!(the_only(&job, "wall-fixing-reminder").place, "test box");
+    let it = the_only(&job, "wall-fixing-reminder");
+    assert_eq!(place_of(&job, &it), "test box");
 }

@@ -3,7 +3,7 @@
 
 use crate::common::*;
 use crate::findings::*;
-use flapwright_model::cabinet::{Opening, Place, SystemRows};
+use flapwright_model::cabinet::{Place, SystemRows};
 use flapwright_model::card::{Depth, EdgeRange, LeafEdge, PerSize};
 use flapwright_model::door::{BuildUp, DoorFit, End, Handle, HandleScrews, Leaf, Leaves};
 use flapwright_model::edges::Edges;
@@ -216,7 +216,7 @@ fn a_leaf_of_glass_takes_only_what_the_card_says() {
         severities(&job, "bore-not-in-this-material"),
         [Severity::Stop]
     );
-    for bore in &mut job.cards[0].door_bores[0].bores {
+    for bore in &mut job.cards[0].card.door_bores[0].bores {
         bore.in_glass_or_metal = true;
     }
     assert_eq!(severities(&job, "bore-not-in-this-material"), []);
@@ -258,7 +258,7 @@ fn a_door_that_misses_its_panel_or_meets_its_neighbour_is_found() {
             left: reveal,
             ..Edges::all(3.0)
         };
-        it.openings[0].door = Some(door(reveals));
+        it.body.door = Some(door(reveals));
         assert_eq!(
             severities(&job(it, card()), "reveal-out-of-range"),
             expected,
@@ -267,7 +267,7 @@ fn a_door_that_misses_its_panel_or_meets_its_neighbour_is_found() {
     }
     for (gap, expected) in [(0.01, 0), (0.0, 4), (-1.0, 4)] {
         let mut it = wall_box();
-        it.openings[0].door.as_mut().unwrap().fit = DoorFit::Inset {
+        it.body.door.as_mut().unwrap().fit = DoorFit::Inset {
             gaps: Edges::all(gap),
             set_back: 0.0,
         };
@@ -280,10 +280,11 @@ fn a_door_that_misses_its_panel_or_meets_its_neighbour_is_found() {
 fn doors_on_one_shelf_keep_a_gap_with_the_tweaks_of_both() {
     for (tweak, expected) in [(1.49, vec![]), (1.5, vec![Severity::Stop])] {
         let mut it = wall_box();
-        it.shelves.push(fixed_shelf(250.0, 19.0, 3.0));
-        it.openings.push(Opening {
-            door: Some(door(Edges::all(3.0))),
-        });
+        split(
+            &mut it,
+            fixed_shelf(250.0, 19.0, 3.0),
+            Some(door(Edges::all(3.0))),
+        );
         let mut job = job(it, card());
         the_job_door(&mut job, 0).tweaks.bottom = tweak;
         the_job_door(&mut job, 1).tweaks.top = tweak;
@@ -305,7 +306,7 @@ fn doors_of_neighbouring_boxes_may_not_lie_over_each_other() {
             along_wall: along,
             above_floor: 0.0,
         };
-        job.boxes.push(second);
+        add_box(&mut job, second);
         assert_eq!(
             found(&job, "doors-overlap").len(),
             expected,
@@ -317,7 +318,7 @@ fn doors_of_neighbouring_boxes_may_not_lie_over_each_other() {
 #[test]
 fn a_leaf_without_size_is_a_stop_and_no_panic() {
     let mut it = wall_box();
-    it.openings[0].door = Some(door(Edges {
+    it.body.door = Some(door(Edges {
         left: 450.0,
         right: 450.0,
         top: 3.0,
@@ -372,7 +373,7 @@ fn a_slip_in_a_card_shows_against_its_own_example() {
 fn safe_remedies_leave_fewer_stops_or_cautions() {
     let mut job = job(wall_box(), card());
     let door = the_job_door(&mut job, 0);
-    door.bores_hang_on = flapwright_model::door::BoreReference::Edges { vertical: End::Top };
+    door.bores_follow = flapwright_model::door::BoreReference::Edges { vertical: End::Top };
     door.tweaks.top = 10.0;
     let count = |job: &Job| {
         let findings = inspect(job).findings;

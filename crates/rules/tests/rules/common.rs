@@ -1,8 +1,6 @@
 //! A plain box with a plain fitting, to be changed by each test. Every number is invented.
 
-use flapwright_model::cabinet::{
-    Back, FaceFrame, HorizontalPanel, Panel, Shelf, ShelfKind, SystemRows, WallBox,
-};
+use flapwright_model::cabinet::{Back, FaceFrame, HorizontalPanel, Panel, SystemRows, WallBox};
 use flapwright_model::card::{
     AcrossFrom, Adjustment, AdjustmentRange, BackFrom, Card, Depth, Distance, DoorBore, DoorGroup,
     DownFrom, Drill, Envelope, FittedSides, OpeningKind, PerSize, SideBore, Size, Span, Spread,
@@ -10,16 +8,34 @@ use flapwright_model::card::{
 };
 use flapwright_model::door::{BuildUp, Door, FittingChoice, Infill, Leaf, Leaves, TypedMass};
 use flapwright_model::edges::Edges;
-use flapwright_model::job::Job;
+use flapwright_model::id::{BoxId, CardId, DoorId, OpeningId, ShelfId};
+use flapwright_model::job::{Job, UsedCard};
 use flapwright_model::lift::{Carries, Lift, PieceCount, SpringRow, Strut};
 use flapwright_model::linkage::{Bodies, Linkage, Pivot};
 use flapwright_model::material::{Density, Material, MaterialClass};
-use flapwright_model::part::{LeafId, Part};
+use flapwright_model::opening::{FixedShelf, Inside, LooseShelf, Opening, ShelfSplit};
+use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_model::severity::SeveritySetting;
 use flapwright_model::validate::validate;
+use flapwright_rules::finding::Finding;
 use flapwright_rules::inspection::{BoxReport, DoorReport, Inspection, PanelReport};
+use flapwright_rules::place_words::PlaceWords;
 
 pub(crate) const BOARD: &str = "test board";
+
+/// The identities that the parts of a test's job have: of its card, of its first box, and of the
+/// door of that box while it has one opening.
+pub(crate) const CARD: CardId = CardId::new(1);
+pub(crate) const FIRST_BOX: BoxId = BoxId::new(2);
+pub(crate) const DOOR: DoorId = DoorId::new(4);
+pub(crate) const FIRST_DOOR: Subject = Subject::Door(FIRST_BOX, DOOR);
+/// The shelf of that box while one splits it.
+pub(crate) const SHELF: ShelfId = ShelfId::new(4);
+/// The leaf of that door.
+pub(crate) const LEAF: Part = Part::Leaf {
+    door: DOOR,
+    leaf: LeafId::Only,
+};
 
 pub(crate) fn panel(thickness: f64) -> Panel {
     Panel::plain(thickness, BOARD)
@@ -36,7 +52,7 @@ pub(crate) fn leaf(thickness: f64) -> Leaf {
 pub(crate) fn door(reveals: Edges<f64>) -> Door {
     Door {
         fitting: Some(FittingChoice {
-            card: "Plover".to_owned(),
+            card: CARD,
             size: "1".to_owned(),
             packing: 0.0,
         }),
@@ -58,14 +74,39 @@ pub(crate) fn wall_box() -> WallBox {
     }
 }
 
-pub(crate) fn fixed_shelf(up: f64, thickness: f64, gap: f64) -> Shelf {
-    Shelf {
-        kind: ShelfKind::Fixed {
-            gap,
-            upper_overlay: None,
-        },
-        up,
-        piece: across(thickness),
+pub(crate) fn fixed_shelf(up: f64, thickness: f64, gap: f64) -> FixedShelf {
+    FixedShelf::plain(up, gap, across(thickness))
+}
+
+/// Puts a fixed shelf into the lowest opening of a box, with this door below it.
+pub(crate) fn split(wall_box: &mut WallBox, shelf: FixedShelf, below: Option<Door>) {
+    fn split_lowest(place: &mut Opening, shelf: FixedShelf, below: Option<Door>) {
+        if let Inside::Shelf(split) = &mut place.inside {
+            return split_lowest(&mut split.below, shelf, below);
+        }
+        let above = std::mem::take(place);
+        place.inside = Inside::Shelf(Box::new(ShelfSplit {
+            shelf,
+            above,
+            below: Opening::undivided(below),
+        }));
+    }
+    split_lowest(&mut wall_box.body, shelf, below);
+}
+
+/// Takes the fixed shelf of a box out with all that is below it.
+pub(crate) fn unsplit(wall_box: &mut WallBox) {
+    if let Inside::Shelf(split) = std::mem::take(&mut wall_box.body.inside) {
+        wall_box.body = split.above;
+    }
+}
+
+/// Puts a shelf on pins into the box, which has no fixed ones.
+pub(crate) fn lay(wall_box: &mut WallBox, up: f64, piece: HorizontalPanel) {
+    let shelf = LooseShelf::plain(up, piece);
+    match &mut wall_box.body.inside {
+        Inside::Undivided { loose } => loose.push(shelf),
+        _ => panic!("the box is split"),
     }
 }
 
@@ -266,6 +307,7 @@ pub(crate) fn job(wall_box: WallBox, card: Card) -> Job {
         stiffness: None,
     };
     let mut job = Job::empty(vec![material], vec![card]);
+    assert_eq!(job.cards[0].id, CARD);
     // What every such job gets (its box hangs on the floor, its axis lies deep in the box); the tests
     // of these checks switch them on.
     for reminder in [
@@ -279,16 +321,90 @@ pub(crate) fn job(wall_box: WallBox, card: Card) -> Job {
             .insert(reminder.to_owned(), SeveritySetting::Off);
     }
     job.boxes.push(wall_box);
+    job.give_ids();
     job
 }
 
+/// Adds a box to a job.
+pub(crate) fn add_box(job: &mut Job, wall_box: WallBox) {
+    job.boxes.push(wall_box);
+    job.give_ids();
+}
+
+/// The same box as another one of the job.
+pub(crate) fn copy_of(wall_box: &WallBox) -> WallBox {
+    let mut copy = wall_box.clone();
+    forget_ids(&mut copy);
+    copy
+}
+
+/// Takes the identities of a box and its parts away, so that it gets new ones.
+pub(crate) fn forget_ids(wall_box: &mut WallBox) {
+    fn forget(opening: &mut Opening) {
+        opening.id = OpeningId::default();
+        if let Some(door) = &mut opening.door {
+            door.id = DoorId::default();
+        }
+        match &mut opening.inside {
+            Inside::Undivided { loose } => {
+                for shelf in loose {
+                    shelf.id = ShelfId::default();
+                }
+            }
+            Inside::Shelf(split) => {
+                split.shelf.id = ShelfId::default();
+                forget(&mut split.above);
+                forget(&mut split.below);
+            }
+            Inside::Divider(_) => panic!("no test has a divider here"),
+        }
+    }
+    wall_box.id = BoxId::default();
+    forget(&mut wall_box.body);
+}
+
+/// Adds a card to a job.
+pub(crate) fn add_card(job: &mut Job, card: Card) -> CardId {
+    let id = job.new_id();
+    job.cards.push(UsedCard { id, card });
+    id
+}
+
+/// A part of the first box of a test's job.
+pub(crate) const fn part_id(part: Part) -> PartId {
+    PartId {
+        box_id: FIRST_BOX,
+        part,
+    }
+}
+
+/// A door of a box of a job, by the place of its opening from the top.
+pub(crate) fn door_id(wall_box: &WallBox, opening: usize) -> DoorId {
+    let door = wall_box.openings()[opening].door.as_ref();
+    door.expect("the opening has a door").id
+}
+
+/// What points at it.
+pub(crate) fn door_subject(job: &Job, box_index: usize, opening: usize) -> Subject {
+    let wall_box = &job.boxes[box_index];
+    Subject::Door(wall_box.id, door_id(wall_box, opening))
+}
+
+/// Where a finding of a job is, in words.
+pub(crate) fn place_of(job: &Job, finding: &Finding) -> String {
+    PlaceWords::of(job, &flapwright_rules::inspect(job)).place(finding)
+}
+
 pub(crate) fn inspect(job: &Job) -> Inspection {
-    let problems = validate(job);
+    // What a test has put in since the job was made has no identity yet.
+    let mut job = job.clone();
+    job.give_ids();
+    let problems = validate(&job);
     assert!(
         problems.is_empty(),
         "the test's own job is not sound: {problems:?}"
     );
-    flapwright_rules::inspect(job)
+    flapwright_rules::inspect(&job)
 }
 
 pub(crate) fn the_panel(report: &BoxReport, part: Part) -> &PanelReport {
@@ -303,7 +419,7 @@ pub(crate) fn the_leaf(report: &BoxReport, opening: usize) -> &PanelReport {
     the_panel(
         report,
         Part::Leaf {
-            opening,
+            door: the_door(report, opening).id,
             leaf: LeafId::Only,
         },
     )
@@ -317,10 +433,8 @@ pub(crate) fn the_door(report: &BoxReport, opening: usize) -> &DoorReport {
 }
 
 pub(crate) fn the_job_door(job: &mut Job, opening: usize) -> &mut Door {
-    job.boxes[0].openings[opening]
-        .door
-        .as_mut()
-        .expect("the opening has a door")
+    let id = door_id(&job.boxes[0], opening);
+    job.boxes[0].door_mut(id).expect("the door is there")
 }
 
 /// (u, v) of the bores of a panel in hole-table order.

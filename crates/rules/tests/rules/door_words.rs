@@ -4,8 +4,7 @@
 
 use crate::common::*;
 use crate::findings::*;
-use crate::size_words::opening;
-use flapwright_model::cabinet::{Opening, Place};
+use flapwright_model::cabinet::Place;
 use flapwright_model::card::{EdgeRange, FittedSides, LeafEdge};
 use flapwright_model::door::{DoorFit, Leaf, Leaves};
 use flapwright_model::edges::{Edge, Edges};
@@ -40,7 +39,7 @@ fn the_edge_that_is_out_of_its_place_is_named_with_its_number() {
             format!("\"test box\", door: the {word} edge misses its panel by 2 mm")
         );
         assert_numbers(&missed, &[("overlay", -2.0, "mm", Worse::Either)]);
-        assert_eq!(missed.subjects, [opening(0, 0)]);
+        assert_eq!(missed.subjects, [FIRST_DOOR]);
         let past = the_only(&with_reveal(edge, -1.0, 0.0), PLACE);
         assert_eq!(past.severity, Severity::Note);
         assert_eq!(
@@ -99,10 +98,11 @@ fn an_inset_door_says_which_gap_it_lacks() {
 fn three_doors() -> Job {
     let mut wall_box = wall_box();
     for up in [400.0, 200.0] {
-        wall_box.shelves.push(fixed_shelf(up, 19.0, 3.0));
-        wall_box.openings.push(Opening {
-            door: Some(door(Edges::all(3.0))),
-        });
+        split(
+            &mut wall_box,
+            fixed_shelf(up, 19.0, 3.0),
+            Some(door(Edges::all(3.0))),
+        );
     }
     job(wall_box, card())
 }
@@ -129,7 +129,8 @@ fn doors_that_cannot_both_close_are_told_of_by_the_upper_one() {
             )
         );
         assert_numbers(&met[0], &[("gap", -1.0, "mm", Worse::Either)]);
-        assert_eq!(met[0].subjects, [opening(0, upper)]);
+        let its_door = door_subject(&three_doors(), 0, upper);
+        assert_eq!(met[0].subjects, [its_door]);
         // 8 + 12 = 20 is more than the 19 of the shelf: its gap says that, no reveal does.
         let far = gap(upper, 0.0, 12.0);
         assert_eq!(far.len(), 1, "{far:#?}");
@@ -165,16 +166,15 @@ fn boxes(places: &[(&str, f64, f64, f64)]) -> Job {
             it
         })
         .collect();
+    job.give_ids();
     job
 }
 
 #[test]
 fn doors_that_lie_over_each_other_say_by_how_much() {
     // From 3 to 797 and, 793 further on, from 796: 1; 594 high, 500 higher: 94.
-    let it = the_only(
-        &boxes(&[("second", 793.0, 500.0, 330.0), ("first", 0.0, 0.0, 330.0)]),
-        OVERLAP,
-    );
+    let job = boxes(&[("second", 793.0, 500.0, 330.0), ("first", 0.0, 0.0, 330.0)]);
+    let it = the_only(&job, OVERLAP);
     assert_eq!(it.severity, Severity::Stop);
     assert_eq!(
         it.message,
@@ -187,7 +187,10 @@ fn doors_that_lie_over_each_other_say_by_how_much() {
             ("up", 94.0, "mm", Worse::Either),
         ],
     );
-    assert_eq!(it.subjects, [opening(1, 0), opening(0, 0)]);
+    assert_eq!(
+        it.subjects,
+        [door_subject(&job, 1, 0), door_subject(&job, 0, 0)]
+    );
 }
 
 #[test]
@@ -212,17 +215,15 @@ fn doors_overlap_only_where_they_do_so_all_three_ways() {
 
 #[test]
 fn each_pair_of_doors_of_different_boxes_is_told_of_once() {
-    let all = found(
-        &boxes(&[
-            ("a", 0.0, 0.0, 330.0),
-            ("b", 300.0, 0.0, 330.0),
-            ("c", 600.0, 0.0, 330.0),
-            ("d", 1300.0, 0.0, 330.0),
-        ]),
-        OVERLAP,
-    );
+    let job = boxes(&[
+        ("a", 0.0, 0.0, 330.0),
+        ("b", 300.0, 0.0, 330.0),
+        ("c", 600.0, 0.0, 330.0),
+        ("d", 1300.0, 0.0, 330.0),
+    ]);
+    let all = found(&job, OVERLAP);
     let subjects: Vec<Vec<Subject>> = all.iter().map(|it| it.subjects.clone()).collect();
-    let pair = |a, b| vec![opening(a, 0), opening(b, 0)];
+    let pair = |a, b| vec![door_subject(&job, a, 0), door_subject(&job, b, 0)];
     // From 3 to 797, 303 to 1097, 603 to 1397, 1303 to 2097.
     assert_eq!(subjects, [pair(0, 1), pair(0, 2), pair(1, 2), pair(2, 3)]);
     // Doors of one box have a check of their own.
@@ -234,19 +235,13 @@ fn each_pair_of_doors_of_different_boxes_is_told_of_once() {
 
 const SIZE: &str = "leaf-has-no-size";
 
-const LEAF: PartId = PartId {
-    box_index: 0,
-    part: Part::Leaf {
-        opening: 0,
-        leaf: LeafId::Only,
-    },
-};
+const LEAF: PartId = part_id(crate::common::LEAF);
 
 #[test]
 fn a_leaf_of_which_nothing_is_left_says_which_way() {
     let with = |reveals: Edges<f64>| {
         let mut wall_box = wall_box();
-        wall_box.openings[0].door = Some(door(reveals));
+        wall_box.body.door = Some(door(reveals));
         found(&job(wall_box, card()), SIZE)
     };
     // 800 - 450 - 350 = 0 and 600 - 300 - 305 = -5.
@@ -339,7 +334,7 @@ const LINKAGE: &str = "linkage-cannot-close";
 fn a_door_of_one_leaf_on_a_folding_pair_is_halved() {
     // Its top edge at 600 - 23 = 577, its bottom edge at 3: middle at 290, 292 below 582.
     let mut wall_box = wall_box();
-    wall_box.openings[0].door = Some(door(Edges {
+    wall_box.body.door = Some(door(Edges {
         top: 23.0,
         ..Edges::all(3.0)
     }));
@@ -352,7 +347,7 @@ fn a_door_of_one_leaf_on_a_folding_pair_is_halved() {
          choose another card"
     );
     assert_eq!(it.severity, Severity::Stop);
-    assert_eq!(it.subjects, [opening(0, 0)]);
+    assert_eq!(it.subjects, [FIRST_DOOR]);
     let remedy = &it.remedies[0];
     assert_eq!(remedy.title, "Make the door of two leaves");
     assert_eq!(
@@ -415,7 +410,7 @@ fn links_that_do_not_reach_are_a_stop_that_no_other_leaves_clear() {
         *link_below_joint = 100.0;
     }
     let mut wall_box = wall_box();
-    wall_box.openings[0].door.as_mut().expect("a door").leaves = Leaves::Two {
+    wall_box.body.door.as_mut().expect("a door").leaves = Leaves::Two {
         upper: leaf(19.0),
         lower: leaf(19.0),
         joint_down: 275.0,
@@ -472,7 +467,7 @@ fn a_stile_before_the_fitting_is_told_by_side_and_by_what_the_packing_leaves() {
             )
         );
         assert_eq!(all[0].severity, Severity::Caution);
-        assert_eq!(all[0].subjects, [opening(0, 0)]);
+        assert_eq!(all[0].subjects, [FIRST_DOOR]);
         assert_numbers(
             &all[0],
             &[("frame before the fitting", before, "mm", Worse::Either)],
@@ -530,13 +525,10 @@ fn glass_overhead_is_told_leaf_by_leaf_with_its_thickness() {
     );
     assert_eq!(
         it.subjects,
-        [Subject::Part(PartId {
-            box_index: 0,
-            part: Part::Leaf {
-                opening: 0,
-                leaf: LeafId::Lower,
-            },
-        })]
+        [Subject::Part(part_id(Part::Leaf {
+            door: DOOR,
+            leaf: LeafId::Lower
+        }))]
     );
     assert_numbers(
         &it,
@@ -586,13 +578,10 @@ fn a_bore_outside_the_range_of_its_card_is_pointed_at_with_its_leaf() {
     };
     let all = found(&job, "edge-distance-outside-card");
     assert_eq!(all.len(), 2, "one at each side");
-    let part = PartId {
-        box_index: 0,
-        part: Part::Leaf {
-            opening: 0,
-            leaf: LeafId::Upper,
-        },
-    };
+    let part = part_id(Part::Leaf {
+        door: DOOR,
+        leaf: LeafId::Upper,
+    });
     let mut numbers = Vec::new();
     for it in &all {
         let [Subject::Bore(bore), Subject::Part(leaf)] = it.subjects[..] else {

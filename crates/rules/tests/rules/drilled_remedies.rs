@@ -2,9 +2,8 @@
 //! `drilled_words` for the places of the bores.
 
 use crate::common::*;
-use crate::drilled_words::{LEAF, NAME, bores, difference, id, leaf_of, plain, recorded};
+use crate::drilled_words::{NAME, bores, difference, id, leaf_of, plain, recorded};
 use crate::findings::*;
-use flapwright_model::cabinet::Opening;
 use flapwright_model::card::{Card, PerSize};
 use flapwright_model::door::{BoreReference, DoorFit, Leaves};
 use flapwright_model::edges::{Edge, Edges};
@@ -105,7 +104,8 @@ fn sizes_of_other_cards_are_offered_where_the_door_opens_alike() {
     same.name = "Dunlin".to_owned();
     let mut other = folding_card(4.0);
     other.name = "Godwit".to_owned();
-    job.cards.extend([same, other]);
+    add_card(&mut job, same);
+    add_card(&mut job, other);
     assert_eq!(
         titles(&difference(&with_size(job, 0, "2"))),
         [
@@ -130,12 +130,17 @@ fn only_the_fitting_of_its_own_opening_is_changed_for_a_drilled_door() {
             PerSize::BySize([("1".to_owned(), down), ("2".to_owned(), down + 10.0)].into());
     }
     let mut wall_box = wall_box();
-    wall_box.shelves.push(fixed_shelf(300.0, 18.0, 3.0));
-    wall_box.openings.push(Opening {
-        door: Some(door(Edges::all(3.0))),
-    });
-    let part = leaf_of(1, LeafId::Only);
-    let drilled = recorded(job(wall_box, card), &[part], Drilled);
+    split(
+        &mut wall_box,
+        fixed_shelf(300.0, 18.0, 3.0),
+        Some(door(Edges::all(3.0))),
+    );
+    let before = job(wall_box, card);
+    let part = Part::Leaf {
+        door: door_id(&before.boxes[0], 1),
+        leaf: LeafId::Only,
+    };
+    let drilled = recorded(before, &[part], Drilled);
     assert_eq!(found(&with_size(drilled.clone(), 0, "2"), NAME), []);
     let off = with_size(drilled, 1, "2");
     let it = difference(&off);
@@ -230,7 +235,7 @@ fn refitting_an_inset_door_speaks_of_its_gaps() {
 /// The left fitting's bores drilled so much further in, in the record and in the door.
 fn left_bores_in(by: f64) -> Job {
     let mut job = plain(LEAF);
-    let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_follow else {
         panic!("drilled already")
     };
     for bore in drilled {
@@ -266,7 +271,7 @@ fn a_door_is_not_refitted_where_it_hangs_askew_however_it_sits() {
 
 pub(crate) fn pair(card: Card) -> Job {
     let mut wall_box = wall_box();
-    wall_box.openings[0].door.as_mut().expect("a door").leaves = Leaves::Two {
+    wall_box.body.door.as_mut().expect("a door").leaves = Leaves::Two {
         upper: leaf(19.0),
         lower: leaf(19.0),
         joint_down: 275.0,
@@ -277,11 +282,7 @@ pub(crate) fn pair(card: Card) -> Job {
 
 #[test]
 fn the_joint_of_a_folding_pair_stays_where_it_is_when_a_leaf_is_refitted() {
-    let upper = recorded(
-        pair(folding_card(4.0)),
-        &[leaf_of(0, LeafId::Upper)],
-        Drilled,
-    );
+    let upper = recorded(pair(folding_card(4.0)), &[leaf_of(LeafId::Upper)], Drilled);
     let remedy = refit(&with_reveal(upper, Edge::Top, 5.0)).expect("it can be refitted");
     assert!(
         remedy
@@ -292,7 +293,7 @@ fn the_joint_of_a_folding_pair_stays_where_it_is_when_a_leaf_is_refitted() {
     );
     let mut card = folding_card(4.0);
     card.door_bores[0].leaf = LeafId::Lower;
-    let lower = recorded(pair(card), &[leaf_of(0, LeafId::Lower)], Drilled);
+    let lower = recorded(pair(card), &[leaf_of(LeafId::Lower)], Drilled);
     let remedy = refit(&with_reveal(lower, Edge::Bottom, 7.0)).expect("it can be refitted");
     assert!(
         remedy
@@ -316,8 +317,8 @@ fn the_bores_of_the_other_leaf_do_not_move_the_edges_of_a_drilled_one() {
         bore.down.by = PerSize::All(down + 300.0);
     }
     card.door_bores.push(lower);
-    let mut job = recorded(pair(card), &[leaf_of(0, LeafId::Upper)], Drilled);
-    let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let mut job = recorded(pair(card), &[leaf_of(LeafId::Upper)], Drilled);
+    let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_follow else {
         panic!("drilled already")
     };
     for bore in drilled.iter_mut().filter(|it| it.leaf == LeafId::Lower) {

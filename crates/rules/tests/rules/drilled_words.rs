@@ -5,7 +5,7 @@
 
 use crate::common::*;
 use crate::findings::*;
-use flapwright_model::cabinet::{Opening, SystemRows};
+use flapwright_model::cabinet::SystemRows;
 use flapwright_model::card::Depth;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
@@ -17,14 +17,13 @@ use flapwright_rules::records::record;
 
 pub(crate) const NAME: &str = "drilled-panel-differs";
 
-pub(crate) const fn leaf_of(opening: usize, leaf: LeafId) -> Part {
-    Part::Leaf { opening, leaf }
+/// A leaf of the door of a test's box.
+pub(crate) const fn leaf_of(leaf: LeafId) -> Part {
+    Part::Leaf { door: DOOR, leaf }
 }
 
-pub(crate) const LEAF: Part = leaf_of(0, LeafId::Only);
-
 pub(crate) const fn id(part: Part) -> PartId {
-    PartId { box_index: 0, part }
+    part_id(part)
 }
 
 pub(crate) fn recorded(mut job: Job, parts: &[Part], state: RecordState) -> Job {
@@ -355,23 +354,21 @@ fn a_stale_sheet_compares_what_it_says_with_what_it_is_now() {
 #[test]
 fn a_panel_that_is_gone_says_how_many_bores_went_with_it() {
     let mut it = wall_box();
-    it.shelves.push(fixed_shelf(300.0, 18.0, 3.0));
-    it.openings.push(Opening { door: None });
-    let mut job = recorded(job(it, card()), &[Part::Shelf(0)], Drilled);
+    split(&mut it, fixed_shelf(300.0, 18.0, 3.0), None);
+    let mut job = recorded(job(it, card()), &[Part::Shelf(SHELF)], Drilled);
     job.boxes[0].records[0].bores = vec![RecordedBore {
         u: 50.0,
         v: 50.0,
         drill: side_bore(64.0, 41.0).drill,
     }];
-    job.boxes[0].shelves.clear();
-    job.boxes[0].openings.pop();
+    unsplit(&mut job.boxes[0]);
     let it = difference(&job);
     assert_eq!(
         it.message,
         "\"test box\": a panel with 1 bore is marked as drilled and the box has it no longer"
     );
     assert_eq!(it.severity, Severity::Caution);
-    assert_eq!(it.subjects, [Subject::Box(0)]);
+    assert_eq!(it.subjects, [Subject::Box(FIRST_BOX)]);
 }
 
 #[test]

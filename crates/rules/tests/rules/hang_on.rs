@@ -12,7 +12,7 @@ const NAME: &str = "bores-off-fitting";
 
 fn on_edges(vertical: End) -> Job {
     let mut job = job(wall_box(), card());
-    the_job_door(&mut job, 0).bores_hang_on = BoreReference::Edges { vertical };
+    the_job_door(&mut job, 0).bores_follow = BoreReference::Edges { vertical };
     job
 }
 
@@ -30,7 +30,7 @@ fn as_drilled() -> Job {
         depth: 12.0,
         purpose: "arm screw".to_owned(),
     };
-    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(vec![
+    the_job_door(&mut job, 0).bores_follow = BoreReference::AsDrilled(vec![
         bore(Side::Left, 105.0),
         bore(Side::Left, 137.0),
         bore(Side::Right, 105.0),
@@ -177,7 +177,7 @@ fn the_numbers_name_the_largest_offset_and_the_share_of_the_adjustment() {
 #[test]
 fn bores_of_one_fitting_that_are_off_by_different_amounts_are_a_stop() {
     let mut job = as_drilled();
-    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_follow else {
         unreachable!("drilled already")
     };
     bores[1].along += 1.0;
@@ -188,7 +188,7 @@ fn bores_of_one_fitting_that_are_off_by_different_amounts_are_a_stop() {
 #[test]
 fn a_bore_that_the_door_lacks_is_a_stop() {
     let mut job = as_drilled();
-    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_follow else {
         unreachable!("drilled already")
     };
     bores.pop();
@@ -259,12 +259,12 @@ fn turning_a_tweak_into_a_reveal_leaves_the_edges_of_the_door_where_they_are() {
 #[test]
 fn at_a_shared_shelf_the_tweak_goes_into_gap_and_split() {
     let mut before = on_edges(End::Bottom);
-    before.boxes[0].shelves.push(fixed_shelf(250.0, 19.0, 3.0));
-    before.boxes[0]
-        .openings
-        .push(flapwright_model::cabinet::Opening {
-            door: Some(door(Edges::all(3.0))),
-        });
+    split(
+        &mut before.boxes[0],
+        fixed_shelf(250.0, 19.0, 3.0),
+        Some(door(Edges::all(3.0))),
+    );
+    before.give_ids();
     the_job_door(&mut before, 0).tweaks.bottom = 1.0;
     let found = off_fitting(&before).unwrap();
     let mut after = before.clone();
@@ -292,11 +292,11 @@ fn a_door_drilled_already_is_offered_no_reveal() {
 fn bores_taken_over_as_drilled_stay_where_they_are() {
     let before = job(wall_box(), with_hinges(card()));
     let report = inspect(&before);
-    let taken = flapwright_rules::placement::taken_over::bores_now(&report.boxes[0], 0);
+    let taken = flapwright_rules::placement::taken_over::bores_now(&report.boxes[0], DOOR);
     // Four arm screws and three hinge cups.
     assert_eq!(taken.len(), 7);
     let mut after = before.clone();
-    the_job_door(&mut after, 0).bores_hang_on = BoreReference::AsDrilled(taken);
+    the_job_door(&mut after, 0).bores_follow = BoreReference::AsDrilled(taken);
     assert_eq!(off_fitting(&after), None);
     let mut places_before = places(the_leaf(&report.boxes[0], 0));
     let mut places_after = places(the_leaf(&inspect(&after).boxes[0], 0));
@@ -318,9 +318,9 @@ fn both_screws_beside_a_cup_in_the_middle_are_found_again() {
         card.door_bores[1].bores.push(screw);
     }
     let mut job = job(wall_box(), card);
-    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
+    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], DOOR);
     assert_eq!(taken.len(), 4 + 3 * 3);
-    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(taken);
+    the_job_door(&mut job, 0).bores_follow = BoreReference::AsDrilled(taken);
     assert_eq!(off_fitting(&job), None);
 }
 
@@ -328,8 +328,8 @@ fn both_screws_beside_a_cup_in_the_middle_are_found_again() {
 fn adjusted_by(sideways: (f64, f64), upward: (f64, f64)) -> Job {
     let mut job = on_edges(End::Top);
     let travel = |(min, max)| flapwright_model::card::AdjustmentRange { min, max };
-    job.cards[0].adjustment.sideways = travel(sideways);
-    job.cards[0].adjustment.upward = travel(upward);
+    job.cards[0].card.adjustment.sideways = travel(sideways);
+    job.cards[0].card.adjustment.upward = travel(upward);
     job
 }
 
@@ -419,7 +419,7 @@ fn both_ways_of_an_offset_are_said_and_the_larger_share_counts() {
 #[test]
 fn bores_of_one_fitting_that_differ_say_by_how_much() {
     let mut job = as_drilled();
-    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_follow else {
         unreachable!("drilled already")
     };
     // 0.3 further along and 0.4 further across: 0.5 off, and as much apart from its neighbour.
@@ -436,7 +436,7 @@ fn bores_of_one_fitting_that_differ_say_by_how_much() {
     );
     // All of one fitting off alike is no difference.
     let mut alike = as_drilled();
-    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut alike, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut alike, 0).bores_follow else {
         unreachable!("drilled already")
     };
     for bore in bores.iter_mut().filter(|it| it.from_side == Side::Left) {
@@ -449,7 +449,7 @@ fn bores_of_one_fitting_that_differ_say_by_how_much() {
 #[test]
 fn a_missing_bore_is_counted_beside_those_that_are_off() {
     let mut job = tweaked(as_drilled(), Edge::Top, 0.0);
-    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_follow else {
         unreachable!("drilled already")
     };
     bores.pop();

@@ -4,12 +4,13 @@ use crate::common::*;
 use flapwright_model::cabinet::{Drilled, PanelBands};
 use flapwright_model::door::{Handle, HandleScrews};
 use flapwright_model::edges::Edges;
+use flapwright_model::id::{BoxId, DoorId};
 use flapwright_model::job::Job;
-use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
+use flapwright_model::part::{BoreId, LeafId, Part, Subject};
 use flapwright_rules::finding::Severity;
 use flapwright_rules::inspection::{FaceBands, PanelReport};
 use flapwright_rules::machine_frame::{
-    BenchEdge, bands_to_come, edge_name, fitted_openings, is_cut, is_invented, is_open_for,
+    BenchEdge, bands_to_come, edge_name, fitted_doors, is_cut, is_invented, is_open_for,
     open_findings, size, u_runs_left, uv, xy,
 };
 
@@ -96,10 +97,7 @@ fn every_edge_on_the_bench_has_the_name_that_it_has_on_the_box() {
         ["box-left end", "box-right end", "front edge", "back edge"]
     );
     assert_eq!(
-        names(Part::Leaf {
-            opening: 0,
-            leaf: LeafId::Only
-        }),
+        names(LEAF),
         ["box-right edge", "box-left edge", "top edge", "bottom edge"]
     );
     assert_eq!(names(Part::Back), ["left", "right", "top", "bottom"]);
@@ -118,7 +116,7 @@ fn a_panel_is_invented_when_its_job_or_a_card_that_it_is_drilled_for_is() {
         !invented(&job, Part::Bottom),
         "nothing of the card is in it"
     );
-    job.cards[0].invented = false;
+    job.cards[0].card.invented = false;
     assert!(!invented(&job, Part::LeftSide));
     job.invented = true;
     assert!(invented(&job, Part::Bottom));
@@ -127,7 +125,6 @@ fn a_panel_is_invented_when_its_job_or_a_card_that_it_is_drilled_for_is() {
 /// A box with a shelf between two fitted doors; only the lower door has a handle.
 fn two_doors() -> Job {
     let mut wall_box = wall_box();
-    wall_box.shelves.push(fixed_shelf(250.0, 19.0, 3.0));
     let mut lower = door(Edges::all(3.0));
     lower.handle = Some(Handle {
         mass: 0.1,
@@ -140,20 +137,19 @@ fn two_doors() -> Job {
             diameter: 5.0,
         }),
     });
-    wall_box
-        .openings
-        .push(flapwright_model::cabinet::Opening { door: Some(lower) });
+    split(&mut wall_box, fixed_shelf(250.0, 19.0, 3.0), Some(lower));
     job(wall_box, card())
 }
 
 #[test]
-fn a_panel_knows_the_openings_whose_fittings_it_carries() {
+fn a_panel_knows_the_doors_whose_fittings_it_carries() {
     let answer = inspect(&two_doors());
     let report = &answer.boxes[0];
     // Two bores in each side for each opening; handle screws are none of the fitting's.
-    let of = |panel: &PanelReport| fitted_openings(panel).collect::<Vec<_>>();
-    assert_eq!(of(the_panel(report, Part::LeftSide)), [0, 0, 1, 1]);
-    assert_eq!(of(the_leaf(report, 1)), [1, 1, 1, 1]);
+    let of = |panel: &PanelReport| fitted_doors(panel).collect::<Vec<_>>();
+    let [a, b] = [0, 1].map(|opening| the_door(report, opening).id);
+    assert_eq!(of(the_panel(report, Part::LeftSide)), [a, a, b, b]);
+    assert_eq!(of(the_leaf(report, 1)), [b, b, b, b]);
     assert_eq!(the_leaf(report, 1).bores.len(), 6);
     assert!(of(the_panel(report, Part::Top)).is_empty());
 }
@@ -162,9 +158,9 @@ fn a_panel_knows_the_openings_whose_fittings_it_carries() {
 fn a_finding_is_about_the_panels_that_carry_its_fitting() {
     let answer = inspect(&two_doors());
     let report = &answer.boxes[0];
-    let part = |part| PartId { box_index: 0, part };
+    let part = |part| part_id(part);
     let leaf = |opening| Part::Leaf {
-        opening,
+        door: the_door(report, opening).id,
         leaf: LeafId::Only,
     };
     let about = |subject: Subject, of: Part| {
@@ -182,20 +178,15 @@ fn a_finding_is_about_the_panels_that_carry_its_fitting() {
     });
     assert!(about(bore, leaf(0)));
     assert!(!about(bore, leaf(1)));
-    let door = |box_index| Subject::Opening {
-        box_index,
-        opening: 1,
-    };
-    assert!(about(door(0), leaf(1)), "the door itself");
-    assert!(!about(door(0), leaf(0)), "the other door");
-    assert!(about(door(0), Part::LeftSide), "its fitting is on the side");
-    assert!(
-        !about(door(0), Part::Top),
-        "nothing of its fitting is in it"
-    );
-    assert!(!about(door(1), leaf(1)), "another box");
-    assert!(!about(door(1), Part::LeftSide), "another box");
-    assert!(!about(Subject::Box(0), Part::LeftSide));
+    let door = Subject::Door(report.id, the_door(report, 1).id);
+    assert!(about(door, leaf(1)), "the door itself");
+    assert!(!about(door, leaf(0)), "the other door");
+    assert!(about(door, Part::LeftSide), "its fitting is on the side");
+    assert!(!about(door, Part::Top), "nothing of its fitting is in it");
+    let elsewhere = Subject::Door(BoxId::new(99), DoorId::new(98));
+    assert!(!about(elsewhere, leaf(1)), "another box");
+    assert!(!about(elsewhere, Part::LeftSide), "another box");
+    assert!(!about(Subject::Box(report.id), Part::LeftSide));
 }
 
 #[test]

@@ -25,7 +25,7 @@ fn at(name: &str, above_floor: f64) -> WallBox {
 }
 
 fn with_handle(wall_box: &mut WallBox, right_of_middle: f64) {
-    let door = wall_box.openings[0].door.as_mut().expect("a door");
+    let door = wall_box.body.door.as_mut().expect("a door");
     door.handle = Some(Handle {
         mass: 0.1,
         up: 30.0,
@@ -42,7 +42,7 @@ fn two(end_degrees: f64, boxes: [WallBox; 2]) -> Job {
     let mut card = card();
     card.linkage.end_degrees = end_degrees;
     let mut job = job(lower, card);
-    job.boxes.push(upper);
+    add_box(&mut job, upper);
     job.room.ceiling = 5000.0;
     job
 }
@@ -66,7 +66,7 @@ fn a_handle_reaches_only_where_it_is_across_the_door() {
         let mut upper = at("upper", 1620.0);
         upper.width = 300.0;
         upper.depth = 1200.0;
-        upper.openings[0].door = None;
+        upper.body.door = None;
         two(90.0, [lower, upper])
     };
     assert_eq!(severities(&with(0.0), CLOSED), []);
@@ -92,7 +92,7 @@ fn a_door_meets_the_handle_of_a_closed_door_above_it() {
     let with = |projection: f64| {
         let mut upper = at("upper", 1630.0);
         with_handle(&mut upper, 0.0);
-        let door = upper.openings[0].door.as_mut().expect("a door");
+        let door = upper.body.door.as_mut().expect("a door");
         door.handle.as_mut().expect("a handle").projection = projection;
         // Only the lower one moves.
         door.fitting = None;
@@ -154,11 +154,7 @@ fn doors_that_meet_a_closed_one_are_told_once() {
     // stands out more than the 35.37 of the test above.
     let mut job = stacked(130.0, 30.0);
     with_handle(&mut job.boxes[1], 0.0);
-    let handle = &mut job.boxes[1].openings[0]
-        .door
-        .as_mut()
-        .expect("a door")
-        .handle;
+    let handle = &mut job.boxes[1].body.door.as_mut().expect("a door").handle;
     handle.as_mut().expect("a handle").projection = 40.0;
     assert_eq!(severities(&job, CLOSED), [Severity::Stop]);
     assert_eq!(severities(&job, OPEN), []);

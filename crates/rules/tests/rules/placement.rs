@@ -2,7 +2,7 @@
 //! the test. The rules themselves are common practice, no source.
 
 use crate::common::*;
-use flapwright_model::cabinet::{Back, CornerJoint, Opening};
+use flapwright_model::cabinet::{Back, CornerJoint};
 use flapwright_model::card::{DownFrom, PerSize};
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edges;
@@ -50,7 +50,7 @@ fn a_three_quarter_side_with_an_eighth_reveal_has_a_five_eighths_overlay() {
     // 3/4 in - 1/8 in = 5/8 in: 19.05 - 3.175 = 15.875 mm.
     let mut it = wall_box();
     it.left = panel(19.05);
-    it.openings[0].door = Some(door(Edges::all(3.175)));
+    it.body.door = Some(door(Edges::all(3.175)));
     let report = inspect(&job(it, card()));
     assert_close(the_door(&report.boxes[0], 0).overlays.left, 15.875);
 }
@@ -70,7 +70,7 @@ fn left_and_right_of_the_door_cross_over_once_on_its_back() {
         top: 3.0,
         bottom: 3.0,
     };
-    it.openings[0].door = Some(door(reveals));
+    it.body.door = Some(door(reveals));
     let report = inspect(&job(it, card()));
     let leaf = the_leaf(&report.boxes[0], 0);
     assert_close(leaf.size[0], 801.0);
@@ -94,7 +94,7 @@ fn a_door_bore_lies_at_overlay_plus_its_distance_for_each_size() {
         PerSize::BySize([("1".to_owned(), 90.0), ("2".to_owned(), 117.0)].into());
     for (size, h) in [("1", 90.0), ("2", 117.0)] {
         let mut it = wall_box();
-        it.openings[0]
+        it.body
             .door
             .as_mut()
             .unwrap()
@@ -119,7 +119,7 @@ fn a_reveal_moves_the_edge_and_not_the_bores() {
         top: 11.0,
         bottom: 5.0,
     };
-    wider.openings[0].door = Some(door(reveals));
+    wider.body.door = Some(door(reveals));
     let after = inspect(&job(wider, card()));
     assert_places(
         &door_bores_in_box(&after.boxes[0], 0),
@@ -138,10 +138,11 @@ fn a_reveal_moves_the_edge_and_not_the_bores() {
 #[test]
 fn below_a_fixed_shelf_the_same_card_measures_from_that_shelf() {
     let mut it = wall_box();
-    it.shelves.push(fixed_shelf(250.0, 19.0, 3.0));
-    it.openings.push(Opening {
-        door: Some(door(Edges::all(3.0))),
-    });
+    split(
+        &mut it,
+        fixed_shelf(250.0, 19.0, 3.0),
+        Some(door(Edges::all(3.0))),
+    );
     let report = inspect(&job(it, card()));
     let side = the_panel(&report.boxes[0], Part::LeftSide);
     // First opening: v = 18 + 64 = 82. Below the shelf: 600 - 250 + 64 = 414.
@@ -156,7 +157,7 @@ fn below_a_fixed_shelf_the_same_card_measures_from_that_shelf() {
 #[test]
 fn an_inset_door_pushes_the_front_datum_back() {
     let mut it = wall_box();
-    let door = it.openings[0].door.as_mut().unwrap();
+    let door = it.body.door.as_mut().unwrap();
     door.fit = DoorFit::Inset {
         gaps: Edges::all(2.0),
         set_back: 1.5,
@@ -186,7 +187,7 @@ fn behind_a_face_frame_distances_count_from_the_mounting_face() {
         it.frame = Some(face_frame(20.0, 38.0, 19.0));
         let mut its_door = door(Edges::all(38.0 - 12.0));
         its_door.fitting.as_mut().unwrap().packing = packing;
-        it.openings[0].door = Some(its_door);
+        it.body.door = Some(its_door);
         let report = inspect(&job(it, card()));
         assert_close(places(the_leaf(&report.boxes[0], 0))[0].0, expected);
         let found = report
@@ -209,7 +210,7 @@ fn vertical_datums_differ_behind_a_rail_and_agree_without_one() {
     );
     let mut it = wall_box();
     it.frame = Some(face_frame(20.0, 38.0, 12.0));
-    it.openings[0].door = Some(door(Edges::all(10.0)));
+    it.body.door = Some(door(Edges::all(10.0)));
     let report = inspect(&job(it, by_rail));
     // The rail hangs 12 below the top's underside: 18 + 12 + 64 = 94; the other bore stays at 82.
     let at = places(the_panel(&report.boxes[0], Part::LeftSide));

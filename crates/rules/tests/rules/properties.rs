@@ -34,17 +34,17 @@ proptest! {
         let mut its_door = door(reveals);
         its_door.tweaks = tweaks;
         if on_edges {
-            its_door.bores_hang_on = BoreReference::Edges { vertical: End::Top };
+            its_door.bores_follow = BoreReference::Edges { vertical: End::Top };
         }
-        it.openings[0].door = Some(its_door.clone());
+        it.body.door = Some(its_door.clone());
         let mut mirrored = it.clone();
         std::mem::swap(&mut mirrored.left, &mut mirrored.right);
         let swap = |edges: Edges<f64>| Edges { left: edges.right, right: edges.left, ..edges };
         its_door.tweaks = swap(tweaks);
         let mut its_mirrored_door = door(swap(reveals));
         its_mirrored_door.tweaks = its_door.tweaks;
-        its_mirrored_door.bores_hang_on = its_door.bores_hang_on;
-        mirrored.openings[0].door = Some(its_mirrored_door);
+        its_mirrored_door.bores_follow = its_door.bores_follow;
+        mirrored.body.door = Some(its_mirrored_door);
 
         let a = inspect(&job(it, with_hinges(card())));
         let b = inspect(&job(mirrored, with_hinges(card())));
@@ -76,7 +76,7 @@ proptest! {
     fn no_reveal_moves_a_bore_in_the_box(reveals in four(-100.0..17.0)) {
         let before = inspect(&job(wall_box(), with_hinges(card())));
         let mut it = wall_box();
-        it.openings[0].door = Some(door(reveals));
+        it.body.door = Some(door(reveals));
         let after = inspect(&job(it, with_hinges(card())));
         assert_near(
             &door_bores_in_box(&before.boxes[0], 0),
@@ -108,8 +108,8 @@ proptest! {
     ) {
         let mut it = wall_box();
         [it.width, it.height, it.depth] = size;
-        it.openings[0].door = Some(door(reveals));
-        it.openings[0].door.as_mut().unwrap().tweaks = tweaks;
+        it.body.door = Some(door(reveals));
+        it.body.door.as_mut().unwrap().tweaks = tweaks;
         let job = job(it, with_hinges(card()));
         let inspection = inspect(&job);
         prop_assert_eq!(&inspection.findings, &inspect(&job).findings);

@@ -3,24 +3,26 @@
 
 use crate::common::*;
 use crate::drilled_remedies::pair;
-use crate::drilled_words::{LEAF, NAME, ends, id, leaf_of, plain, recorded};
+use crate::drilled_words::{NAME, ends, id, leaf_of, plain, recorded};
 use crate::findings::*;
+use flapwright_model::change::{forget_records, is_drilled};
 use flapwright_model::door::BoreReference;
 use flapwright_model::edit::{Edit, apply};
+use flapwright_model::id::{BoxId, ShelfId};
 use flapwright_model::job::Job;
 use flapwright_model::part::{LeafId, Part, PartId};
 use flapwright_model::record::RecordState::{self, Drilled, SheetExported};
-use flapwright_rules::records::{as_needed, forget, is_drilled, record};
+use flapwright_rules::records::{as_needed, record};
 
 #[test]
 fn the_bores_of_a_pair_hang_as_drilled_until_its_last_leaf_is_forgotten() {
-    let both = [leaf_of(0, LeafId::Upper), leaf_of(0, LeafId::Lower)];
+    let both = [leaf_of(LeafId::Upper), leaf_of(LeafId::Lower)];
     let mut job = recorded(pair(folding_card(4.0)), &both, Drilled);
     let forgotten = |job: &mut Job, part: Part| {
-        let edit = forget(job, &[id(part)]);
+        let edit = forget_records(job, &[id(part)]).expect("a record");
         apply(job, edit).expect("forgetting is sound");
         matches!(
-            the_job_door(job, 0).bores_hang_on,
+            the_job_door(job, 0).bores_follow,
             BoreReference::AsDrilled(_)
         )
     };
@@ -34,7 +36,7 @@ fn the_bores_of_a_pair_hang_as_drilled_until_its_last_leaf_is_forgotten() {
 #[test]
 fn forgetting_a_sheet_or_a_side_leaves_an_existing_door_s_bores_alone() {
     let mut job = plain(LEAF);
-    let as_drilled = the_job_door(&mut job, 0).bores_hang_on.clone();
+    let as_drilled = the_job_door(&mut job, 0).bores_follow.clone();
     job = recorded(job, &[Part::LeftSide], Drilled);
     // Marked as exported only.
     for record in &mut job.boxes[0].records {
@@ -43,9 +45,9 @@ fn forgetting_a_sheet_or_a_side_leaves_an_existing_door_s_bores_alone() {
         }
     }
     for part in [LEAF, Part::LeftSide] {
-        let edit = forget(&job, &[id(part)]);
+        let edit = forget_records(&job, &[id(part)]).expect("a record");
         apply(&mut job, edit).expect("forgetting is sound");
-        assert_eq!(the_job_door(&mut job, 0).bores_hang_on, as_drilled);
+        assert_eq!(the_job_door(&mut job, 0).bores_follow, as_drilled);
     }
     assert_eq!(job.boxes[0].records, []);
 }
@@ -54,7 +56,7 @@ fn forgetting_a_sheet_or_a_side_leaves_an_existing_door_s_bores_alone() {
 fn exporting_a_door_s_sheet_leaves_its_bores_on_the_fitting() {
     let mut job = recorded(job(wall_box(), card()), &[LEAF], SheetExported);
     assert_eq!(
-        the_job_door(&mut job, 0).bores_hang_on,
+        the_job_door(&mut job, 0).bores_follow,
         BoreReference::Fitting
     );
     assert!(!is_drilled(&job.boxes[0], LEAF));
@@ -110,16 +112,16 @@ fn boxes_in_which_nothing_changes_take_no_part_in_the_change() {
     let mut second = wall_box();
     second.name = "second box".to_owned();
     second.place.along_wall = 1000.0;
-    job.boxes.push(second);
+    add_box(&mut job, second);
     let ids = [
         PartId {
-            box_index: 1,
+            box_id: job.boxes[1].id,
             part: Part::LeftSide,
         },
         // Neither this shelf nor this box is there.
-        id(Part::Shelf(3)),
+        id(Part::Shelf(ShelfId::new(93))),
         PartId {
-            box_index: 7,
+            box_id: BoxId::new(97),
             part: Part::LeftSide,
         },
     ];
@@ -128,23 +130,23 @@ fn boxes_in_which_nothing_changes_take_no_part_in_the_change() {
         panic!("one step")
     };
     assert!(
-        matches!(edits[..], [Edit::ReplaceBox { index: 1, .. }]),
+        matches!(edits[..], [Edit::ReplaceBox { id, .. }] if id == job.boxes[1].id),
         "{edits:?}"
     );
     apply(&mut job, edit).expect("a record is sound");
     assert_eq!(job.boxes[0].records, []);
     assert_eq!(job.boxes[1].records.len(), 1);
-    assert_eq!(forget(&job, &[id(Part::LeftSide)]), Edit::Together(vec![]));
+    assert_eq!(forget_records(&job, &[id(Part::LeftSide)]), None);
 }
 
 #[test]
 fn a_box_as_needed_keeps_the_bores_of_a_door_that_was_there_before() {
     // The bores of an existing door that is not recorded as drilled are typed facts.
     let mut job = plain(LEAF);
-    if let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_hang_on {
+    if let BoreReference::AsDrilled(drilled) = &mut the_job_door(&mut job, 0).bores_follow {
         drilled[0].along += 40.0;
     }
-    let places_of = |job: &Job| places(the_leaf(&as_needed(job, 0, &job.boxes[0]), 0));
+    let places_of = |job: &Job| places(the_leaf(&as_needed(job, &job.boxes[0]), 0));
     let downs = |job: &Job| {
         let mut downs: Vec<f64> = places_of(job).iter().map(|at| at.1).collect();
         downs.sort_by(f64::total_cmp);

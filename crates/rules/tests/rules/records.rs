@@ -5,24 +5,20 @@
 
 use crate::common::*;
 use flapwright_model::card::PerSize;
+use flapwright_model::change::forget_records;
 use flapwright_model::door::{BoreReference, DoorFit};
 use flapwright_model::edges::Edge;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
-use flapwright_model::part::{LeafId, Part, PartId};
+use flapwright_model::part::{Part, PartId};
 use flapwright_model::record::RecordState::{self, Drilled, SheetExported};
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::BoreSource;
-use flapwright_rules::records::{forget, record};
+use flapwright_rules::records::record;
 use proptest::prelude::*;
 
-const LEAF: Part = Part::Leaf {
-    opening: 0,
-    leaf: LeafId::Only,
-};
-
 const fn id(part: Part) -> PartId {
-    PartId { box_index: 0, part }
+    part_id(part)
 }
 
 fn recorded(mut job: Job, part: Part, state: RecordState) -> Job {
@@ -97,7 +93,7 @@ fn recording_and_forgetting_are_undone() {
         let edit = record(&after, &inspect(&after), &[id(part)], Drilled);
         let undo = apply(&mut after, edit).unwrap();
         let drilled = after.clone();
-        let edit = forget(&after, &[id(part)]);
+        let edit = forget_records(&after, &[id(part)]).expect("there is a record");
         let undo_forget = apply(&mut after, edit).unwrap();
         assert_eq!(after, before, "forgotten {part:?}");
         apply(&mut after, undo_forget).unwrap();
@@ -133,7 +129,7 @@ fn bores_of_a_drilled_side_stay_when_the_size_changes() {
     assert_close(left.bores[0].in_box.z, 41.0);
     let right = the_panel(report, Part::RightSide);
     assert_places(&places(right), &[(41.0, 82.0), (137.0, 95.0)]);
-    let needed = flapwright_rules::records::as_needed(&after, 0, &after.boxes[0]);
+    let needed = flapwright_rules::records::as_needed(&after, &after.boxes[0]);
     let left = the_panel(&needed, Part::LeftSide);
     assert_places(&places(left), &[(41.0, 82.0), (137.0, 95.0)]);
 }
@@ -246,11 +242,7 @@ fn depth_and_size_and_thickness_of_a_drilled_panel_count() {
 #[test]
 fn a_drilled_door_takes_its_bores_along() {
     let job = recorded(job(wall_box(), card()), LEAF, Drilled);
-    let BoreReference::AsDrilled(bores) = &job.boxes[0].openings[0]
-        .door
-        .as_ref()
-        .unwrap()
-        .bores_hang_on
+    let BoreReference::AsDrilled(bores) = &job.boxes[0].body.door.as_ref().unwrap().bores_follow
     else {
         panic!("the door's bores are not those of an existing door")
     };
@@ -296,7 +288,7 @@ fn refitting_shares_out_what_the_adjustment_has_to_take_up() {
     // The bores of the left fitting were drilled 2 further in: -1 and +1 is the best there is, and
     // the fitting adjusts by 2 sideways.
     let mut job = recorded(job(wall_box(), card()), LEAF, Drilled);
-    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_hang_on else {
+    let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut job, 0).bores_follow else {
         unreachable!("drilled already")
     };
     for bore in bores
@@ -379,12 +371,9 @@ fn a_door_that_was_exported_is_stale_when_its_reveal_changes() {
 #[test]
 fn a_drilled_panel_that_the_box_has_no_longer_is_a_caution() {
     let mut it = wall_box();
-    it.shelves.push(fixed_shelf(300.0, 18.0, 3.0));
-    it.openings
-        .push(flapwright_model::cabinet::Opening { door: None });
-    let mut job = recorded(job(it, card()), Part::Shelf(0), Drilled);
-    job.boxes[0].shelves.clear();
-    job.boxes[0].openings.pop();
+    split(&mut it, fixed_shelf(300.0, 18.0, 3.0), None);
+    let mut job = recorded(job(it, card()), Part::Shelf(SHELF), Drilled);
+    unsplit(&mut job.boxes[0]);
     let found = the_only(&job);
     assert_eq!(
         (found.check, found.severity),
@@ -452,7 +441,7 @@ proptest! {
         it.width = width;
         it.left = panel(thickness);
         it.top = across(thickness);
-        it.openings[0].door = Some(door(flapwright_model::edges::Edges::all(reveal)));
+        it.body.door = Some(door(flapwright_model::edges::Edges::all(reveal)));
         let before = job(it, with_hinges(card()));
         let inspection = inspect(&before);
         let parts = [Part::LeftSide, Part::RightSide, Part::Top, LEAF].map(id);

@@ -4,6 +4,7 @@
 
 use std::collections::BTreeSet;
 
+use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::{BoreReference, BuildUp, DoorFit, End, Leaves, TypedMass};
 use flapwright_model::edges::Edge;
@@ -53,8 +54,9 @@ impl Change {
             Self::Outer(1, by) => it.height *= by,
             Self::Outer(_, by) => it.depth *= by,
             Self::Shelf(up) => {
-                if let Some(shelf) = it.shelves.first_mut() {
-                    shelf.up = *up;
+                let first = it.shelves().first().map(|shelf| shelf.id());
+                if let Some(shelf) = first.and_then(|id| it.shelf_mut(id)) {
+                    *shelf.up() = *up;
                 }
             }
             _ => self.of_door(job, opening, it),
@@ -62,8 +64,9 @@ impl Change {
     }
 
     fn of_door(&self, job: &Job, opening: usize, it: &mut WallBox) {
-        let count = it.openings.len();
-        let Some(door) = it.openings[opening % count].door.as_mut() else {
+        let openings = it.openings();
+        let chosen = openings[opening % openings.len()].door.as_ref();
+        let Some(door) = chosen.map(|door| door.id).and_then(|id| it.door_mut(id)) else {
             return;
         };
         match self {
@@ -74,9 +77,9 @@ impl Change {
             }
             Self::Tweak(edge, by) => *door.tweaks.at_mut(Edge::ALL[*edge]) = *by,
             Self::OnEdges(true) => {
-                door.bores_hang_on = BoreReference::Edges { vertical: End::Top };
+                door.bores_follow = BoreReference::Edges { vertical: End::Top };
             }
-            Self::OnEdges(false) => door.bores_hang_on = BoreReference::Fitting,
+            Self::OnEdges(false) => door.bores_follow = BoreReference::Fitting,
             Self::Mass(kilograms, share) => {
                 door.typed_mass = Some(TypedMass {
                     kilograms: *kilograms,
@@ -91,10 +94,10 @@ impl Change {
                 }
             }
             Self::Fitting(card, size, packing) => {
-                let card = &job.cards[card % job.cards.len()];
+                let used = &job.cards[card % job.cards.len()];
                 if let Some(choice) = &mut door.fitting {
-                    choice.card.clone_from(&card.name);
-                    let size = &card.sizes[size % card.sizes.len()];
+                    choice.card = used.id;
+                    let size = &used.card.sizes[size % used.card.sizes.len()];
                     choice.size.clone_from(&size.name);
                     choice.packing = *packing;
                 }
@@ -121,10 +124,7 @@ fn edit_of(job: &Job, (index, opening, change): &Step) -> Edit {
     let index = index % job.boxes.len();
     let mut it = job.boxes[index].clone();
     change.of(job, *opening, &mut it);
-    Edit::ReplaceBox {
-        index,
-        with: Box::new(it),
-    }
+    Edit::replace_box(it)
 }
 
 fn galley() -> Job {
@@ -145,11 +145,11 @@ fn jobs() -> impl Strategy<Value = Job> {
     prop::collection::vec(step(), 1..6).prop_map(|steps| changed(&steps))
 }
 
-fn key(finding: &Finding) -> (String, String) {
-    (finding.check.to_owned(), finding.place.clone())
+fn key(finding: &Finding) -> (String, Vec<Topic>) {
+    (finding.check.to_owned(), finding.about.clone())
 }
 
-fn stops(inspection: &Inspection) -> BTreeSet<(String, String)> {
+fn stops(inspection: &Inspection) -> BTreeSet<(String, Vec<Topic>)> {
     inspection
         .findings
         .iter()
@@ -290,14 +290,15 @@ proptest! {
     #[test]
     fn an_accepted_finding_comes_back_when_its_numbers_get_worse(job in jobs()) {
         let before = inspect(&job).findings;
-        // One acceptance stands for one check at one place.
-        let alone = |it: &&Finding| before.iter().filter(|other| key(other) == key(it)).count() == 1;
+        // One acceptance stands for one finding.
+        let keys: BTreeSet<_> = before.iter().map(key).collect();
+        prop_assert_eq!(keys.len(), before.len(), "two findings have one key");
         let mut accepted = job.clone();
-        for finding in before.iter().filter(alone) {
+        for finding in &before {
             let edit = accept(&accepted, finding, " seen ");
             apply(&mut accepted, edit).expect("a sound job");
         }
-        for finding in inspect(&accepted).findings.iter().filter(alone) {
+        for finding in &inspect(&accepted).findings {
             prop_assert_eq!(finding.accepted.as_deref(), Some("seen"), "{:?}", key(finding));
         }
         let most = before.iter().map(|it| it.numbers.len()).max().unwrap_or(0);
@@ -306,7 +307,7 @@ proptest! {
             for number in changed.accepted.iter_mut().filter_map(|it| it.numbers.get_mut(place)) {
                 number.value += by;
             }
-            for finding in inspect(&changed).findings.iter().filter(alone) {
+            for finding in &inspect(&changed).findings {
                 // Accepted at a worse number than it has now, it stays accepted.
                 let stays = finding.numbers.get(place).is_none_or(|number| match number.worse {
                     Worse::Either => false,
@@ -342,15 +343,21 @@ fn other_edit(job: &Job, kind: u8, step: &Step) -> Edit {
         }
         3 => {
             let mut cards = job.cards.clone();
-            cards[0].example = None;
-            cards[1].adjustment.upward.max = 0.5;
+            cards[0].card.example = None;
+            cards[1].card.adjustment.upward.max = 0.5;
             Edit::ReplaceCards(cards)
         }
-        4 if job.boxes.len() > 1 => Edit::RemoveBox { index },
-        5 => Edit::InsertBox {
-            index,
-            with: Box::new(job.boxes[index].clone()),
+        4 if job.boxes.len() > 1 => Edit::RemoveBox {
+            id: job.boxes[index].id,
         },
+        5 => {
+            let mut with = job.boxes[index].clone();
+            crate::common::forget_ids(&mut with);
+            Edit::InsertBox {
+                after: (step.1 > 0).then_some(job.boxes[index].id),
+                with: Box::new(with),
+            }
+        }
         6 => {
             let findings = inspect(job).findings;
             let reason = "looked at";

@@ -75,10 +75,7 @@ fn the_wall_is_told_what_it_has_to_hold() {
     );
     assert!(it.message.contains("68.62 kg"), "{}", it.message);
     // A shelf of 18 mm between the sides: 764 x 322 more of wood and of load.
-    job.boxes[0].shelves.push(flapwright_model::cabinet::Shelf {
-        kind: flapwright_model::cabinet::ShelfKind::Adjustable,
-        ..fixed_shelf(300.0, 18.0, 3.0)
-    });
+    lay(&mut job.boxes[0], 300.0, across(18.0));
     let more = found(&job, "wall-fixing-reminder")[0].numbers[0].value;
     let by = more - it.numbers[0].value;
     // 764 x 322 x 18 mm3 at 720 kg/m3 = 3.188 kg, and 47.972 kg on it.
@@ -100,7 +97,7 @@ fn a_card_in_use_has_an_example() {
     assert_eq!(severities(&unused, NAME), []);
     // By hand: 18 mm panels, overlay 15: the side's bores are 64 + 18 down its end; the door's
     // are 15 + 14 in and 90 + 15 down.
-    job.cards[0].example = Some(Example {
+    job.cards[0].card.example = Some(Example {
         size: "1".to_owned(),
         panel_thickness: 18.0,
         overlays: Edges::all(15.0),
@@ -111,7 +108,7 @@ fn a_card_in_use_has_an_example() {
     });
     assert_eq!(severities(&job, NAME), []);
     assert_eq!(severities(&job, "card-example-fails"), []);
-    if let Some(example) = &mut job.cards[0].example {
+    if let Some(example) = &mut job.cards[0].card.example {
         example.side.clear();
         example.door.clear();
     }

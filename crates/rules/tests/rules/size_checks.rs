@@ -79,7 +79,7 @@ fn another_size_clears_a_heavy_door_and_undo_restores() {
     other.name = "Dunlin".to_owned();
     other.sizes.remove(0);
     let mut job = weighed(10.0, 0.5, card);
-    job.cards.push(other);
+    add_card(&mut job, other);
     let before = job.clone();
     let remedies = found(&job, "door-too-heavy")[0].remedies.clone();
     let titles: Vec<(&str, bool)> = remedies

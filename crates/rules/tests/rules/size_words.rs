@@ -5,19 +5,13 @@
 
 use crate::common::*;
 use crate::findings::*;
-use flapwright_model::cabinet::Opening;
 use flapwright_model::card::{BackFrom, Card, PerSize, Span};
 use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::lift::{Carries, Lift, MassRow, SpringRow};
-use flapwright_model::part::Subject;
 use flapwright_rules::finding::{Severity, Worse};
-
-pub(crate) const fn opening(box_index: usize, opening: usize) -> Subject {
-    Subject::Opening { box_index, opening }
-}
 
 pub(crate) fn carrying(carries: Carries) -> Card {
     let mut card = card();
@@ -41,10 +35,11 @@ pub(crate) fn spring(moment: f64) -> Lift {
 /// Two doors alike over each other: 300 to 318 is the shelf between them.
 pub(crate) fn two_doors(card: Card) -> Job {
     let mut wall_box = wall_box();
-    wall_box.shelves.push(fixed_shelf(300.0, 18.0, 3.0));
-    wall_box.openings.push(Opening {
-        door: Some(door(Edges::all(3.0))),
-    });
+    split(
+        &mut wall_box,
+        fixed_shelf(300.0, 18.0, 3.0),
+        Some(door(Edges::all(3.0))),
+    );
     job(wall_box, card)
 }
 
@@ -61,7 +56,7 @@ fn a_door_that_is_too_heavy_or_too_light_gives_its_numbers() {
             ("most carried", 9.0, "kg", Worse::Smaller),
         ],
     );
-    assert_eq!(heavy.subjects, [opening(0, 0)]);
+    assert_eq!(heavy.subjects, [FIRST_DOOR]);
     assert_eq!(
         heavy.details,
         [
@@ -211,16 +206,17 @@ fn the_load_of_the_second_door_from_the_top_is_that_door_s() {
         min: 0.1,
         max: 20.0,
     }));
-    let heavier = job.cards[0].clone();
-    job.cards.push(Card {
+    let heavier = job.cards[0].card.clone();
+    let heavier = Card {
         name: "Dunlin".to_owned(),
         ..heavier
-    });
-    job.cards[1].sizes[0].carries = Carries::Mass { min: 0.1, max: 1.0 };
+    };
+    let dunlin = add_card(&mut job, heavier);
+    job.cards[1].card.sizes[0].carries = Carries::Mass { min: 0.1, max: 1.0 };
     let fitting = the_job_door(&mut job, 1).fitting.as_mut();
-    fitting.expect("a fitting").card = "Dunlin".to_owned();
+    fitting.expect("a fitting").card = dunlin;
     let heavy = the_only(&job, "door-too-heavy");
-    assert_eq!(heavy.subjects, [opening(0, 1)]);
+    assert_eq!(heavy.subjects, [door_subject(&job, 0, 1)]);
     assert!(
         heavy
             .message
@@ -247,7 +243,7 @@ fn a_box_that_is_too_low_says_how_much_is_there_and_how_much_is_needed() {
             ("least clear height", 600.0, "mm", Worse::Greater),
         ],
     );
-    assert_eq!(low.subjects, [opening(0, 0)]);
+    assert_eq!(low.subjects, [FIRST_DOOR]);
     // 318 to 582 above the shelf are 264, 18 to 300 below it 282.
     let mut card = self::card();
     card.sizes[0].least_inner_height = 270.0;
@@ -329,7 +325,7 @@ fn the_depth_that_lacks_most_is_the_one_that_is_told() {
                 ("least clear depth", needed, "mm", Worse::Greater),
             ],
         );
-        assert_eq!(found[0].subjects, [opening(0, 0)]);
+        assert_eq!(found[0].subjects, [FIRST_DOOR]);
     }
 }
 
@@ -364,7 +360,7 @@ fn a_door_outside_its_spans_is_told_in_one_sentence() {
             ("door width outside its span by", 6.0, "mm", Worse::Greater),
         ],
     );
-    assert_eq!(outside.subjects, [opening(0, 0)]);
+    assert_eq!(outside.subjects, [FIRST_DOOR]);
 }
 
 #[test]

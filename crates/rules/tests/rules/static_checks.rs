@@ -27,9 +27,9 @@ fn two_boxes(along: f64, tops: [f64; 2]) -> Job {
         along_wall: along,
         above_floor: 0.0,
     };
-    job.boxes.push(second);
+    add_box(&mut job, second);
     for (it, top) in job.boxes.iter_mut().zip(tops) {
-        it.openings[0].door = Some(door(Edges {
+        it.body.door = Some(door(Edges {
             top,
             ..Edges::all(3.0)
         }));
@@ -55,7 +55,7 @@ fn neighbouring_doors_with_other_reveals_are_uneven() {
         assert_eq!(it.len(), expected, "{along} {tops:?}");
     }
     let after = first_clears(&two_boxes(800.0, [3.0, 6.0]), NAME);
-    let reveal = match &after.boxes[1].openings[0].door.as_ref().unwrap().fit {
+    let reveal = match &after.boxes[1].body.door.as_ref().unwrap().fit {
         DoorFit::Overlay { reveals } => reveals.top,
         DoorFit::Inset { .. } => unreachable!("an overlay door"),
     };
@@ -95,7 +95,7 @@ fn rows_off_the_fitting_s_grid_are_a_note() {
     let mut card = card();
     card.side_bores[1] = side_bore(84.0, 137.0);
     let mut uneven = with_rows(41.0);
-    uneven.cards = vec![card];
+    uneven.cards[0].card = card;
     assert_eq!(found(&uneven, NAME), []);
 }
 
@@ -109,9 +109,9 @@ fn a_fitting_at_one_side_makes_the_sides_differ() {
     };
     let mut job = job(wall_box(), card());
     assert_eq!(found(&job, NAME), []);
-    job.cards.push(one);
+    let curlew = add_card(&mut job, one);
     let fitting = the_job_door(&mut job, 0).fitting.as_mut().unwrap();
-    fitting.card = "Curlew".to_owned();
+    fitting.card = curlew;
     let it = &found(&job, NAME)[0];
     assert_eq!(it.severity, Severity::Note);
     assert!(
@@ -121,13 +121,8 @@ fn a_fitting_at_one_side_makes_the_sides_differ() {
         it.message
     );
     let after = first_clears(&job, NAME);
-    let fitting = after.boxes[0].openings[0]
-        .door
-        .as_ref()
-        .unwrap()
-        .fitting
-        .as_ref();
-    assert_eq!(fitting.unwrap().card, "Plover");
+    let fitting = after.boxes[0].body.door.as_ref().unwrap().fitting.as_ref();
+    assert_eq!(fitting.unwrap().card, CARD);
 }
 
 #[test]
@@ -137,7 +132,7 @@ fn doors_that_look_alike_are_drilled_alike() {
     assert_eq!(found(&job, NAME), []);
     // The setting: 0.2 mm. Packing moves the bores of both fittings inward.
     for (packing, expected) in [(0.2, 0), (0.21, 1), (2.0, 1)] {
-        let door = job.boxes[1].openings[0].door.as_mut().unwrap();
+        let door = job.boxes[1].body.door.as_mut().unwrap();
         door.fitting.as_mut().unwrap().packing = packing;
         assert_eq!(found(&job, NAME).len(), expected, "{packing}");
     }
@@ -152,14 +147,14 @@ fn mirrored_doors_are_a_pair() {
     // Reveals 3 and 5 against 5 and 3: the doors are mirror images.
     let mut job = two_boxes(1000.0, [3.0, 3.0]);
     for (it, (left, right)) in job.boxes.iter_mut().zip([(3.0, 5.0), (5.0, 3.0)]) {
-        it.openings[0].door = Some(door(Edges {
+        it.body.door = Some(door(Edges {
             left,
             right,
             ..Edges::all(3.0)
         }));
     }
     assert_eq!(found(&job, "mirrored-pair-differs"), []);
-    job.boxes[1].openings[0].door = Some(door(Edges {
+    job.boxes[1].body.door = Some(door(Edges {
         left: 4.0,
         right: 4.0,
         ..Edges::all(3.0)
@@ -176,7 +171,8 @@ fn cups_at_the_side_of_a_lifted_door_are_found() {
     const NAME: &str = "side-hinge-bores-on-lift-door";
     let with_cup = |diameter, across| {
         let mut job = job(wall_box(), card());
-        let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
+        let taken =
+            flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], DOOR);
         let cup = DrilledBore {
             leaf: LeafId::Only,
             from_side: Side::Left,
@@ -188,7 +184,7 @@ fn cups_at_the_side_of_a_lifted_door_are_found() {
             purpose: "hinge cup".to_owned(),
         };
         let bores = taken.into_iter().chain([cup]).collect();
-        the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(bores);
+        the_job_door(&mut job, 0).bores_follow = BoreReference::AsDrilled(bores);
         job
     };
     for (diameter, across, expected) in [
@@ -213,8 +209,8 @@ fn cups_at_the_side_of_a_lifted_door_are_found() {
 #[test]
 fn cups_that_the_fitting_asks_for_are_no_side_hinges() {
     let mut job = job(wall_box(), with_hinges(card()));
-    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], 0);
-    the_job_door(&mut job, 0).bores_hang_on = BoreReference::AsDrilled(taken);
+    let taken = flapwright_rules::placement::taken_over::bores_now(&inspect(&job).boxes[0], DOOR);
+    the_job_door(&mut job, 0).bores_follow = BoreReference::AsDrilled(taken);
     assert_eq!(inspect(&job).findings, []);
 }
 
@@ -236,7 +232,7 @@ fn inches_that_are_no_64ths_add_up_no_longer() {
     it.right = panel(0.75 * inch);
     it.top = across(0.75 * inch);
     it.bottom = across(0.75 * inch);
-    it.openings[0].door = Some(door(Edges::all(0.125 * inch)));
+    it.body.door = Some(door(Edges::all(0.125 * inch)));
     let mut whole = job(it, card());
     whole.unit = Unit::Inch;
     assert_eq!(found(&whole, NAME), []);

@@ -7,13 +7,15 @@
 
 use crate::common::*;
 use crate::findings::*;
-use flapwright_model::cabinet::{Place, Shelf, ShelfKind, WallBox};
+use flapwright_model::cabinet::{Place, WallBox};
 use flapwright_model::card::{Card, OpeningKind, PerSize};
 use flapwright_model::door::{DoorFit, Handle, Leaves};
 use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
+use flapwright_model::id::{DoorId, ObstacleId};
 use flapwright_model::job::Job;
 use flapwright_model::linkage::{Bodies, Pivot};
+use flapwright_model::opening::Inside;
 use flapwright_model::room::{Extent, Obstacle};
 use flapwright_rules::finding::Severity;
 
@@ -76,6 +78,7 @@ fn hanging_the_box_lower_clears_the_ceiling_and_can_be_undone() {
 fn lamp(from: f64, above_floor: f64) -> Job {
     let mut job = under(3000.0);
     job.room.obstacles.push(Obstacle {
+        id: ObstacleId::default(),
         name: "lamp".to_owned(),
         along_wall: Extent {
             from,
@@ -123,11 +126,11 @@ fn a_door_meets_the_box_that_hangs_close_above_it() {
     // and there it is 2 behind the fronts, straight below the upper box.
     let above = |gap: f64| {
         let mut job = under(5000.0);
-        let mut upper = job.boxes[0].clone();
+        let mut upper = copy_of(&job.boxes[0]);
         upper.name = "upper".to_owned();
         upper.place.above_floor += 600.0 + gap;
-        upper.openings[0].door = None;
-        job.boxes.push(upper);
+        upper.body.door = None;
+        add_box(&mut job, upper);
         job
     };
     assert_eq!(severities(&above(7.9), NAME), []);
@@ -165,7 +168,7 @@ fn a_handle_above_the_reach_is_a_caution() {
         let (mut wall_box, mut card) = low_flap();
         card.linkage.end_degrees = 90.0;
         wall_box.place.above_floor = above_floor;
-        let door = wall_box.openings[0].door.as_mut().expect("a door");
+        let door = wall_box.body.door.as_mut().expect("a door");
         door.handle = Some(Handle {
             mass: 0.1,
             up: 30.0,
@@ -189,11 +192,7 @@ fn a_shelf_in_the_body_of_the_fitting_is_a_stop() {
     // The body reaches 160 below the underside at 582: down to 422. The shelf is 18 thick.
     let shelf = |up: f64| {
         let (mut wall_box, card) = low_flap();
-        wall_box.shelves.push(Shelf {
-            kind: ShelfKind::Adjustable,
-            up,
-            piece: across(18.0),
-        });
+        lay(&mut wall_box, up, across(18.0));
         job(wall_box, card)
     };
     assert_eq!(severities(&shelf(404.0), NAME), []);
@@ -204,7 +203,7 @@ fn a_shelf_in_the_body_of_the_fitting_is_a_stop() {
 fn folding(behind: f64) -> Job {
     let (mut wall_box, _) = low_flap();
     let card = folding_card(behind);
-    wall_box.openings[0].door.as_mut().expect("a door").leaves = Leaves::Two {
+    wall_box.body.door.as_mut().expect("a door").leaves = Leaves::Two {
         upper: leaf(19.0),
         lower: leaf(19.0),
         joint_down: 275.0,
@@ -240,8 +239,8 @@ fn the_gap_of_a_folding_pair_that_opens_through_the_band_is_a_note() {
 /// and h - e at its widest.
 fn level_flap(gap: f64, h: f64, e: f64) -> Job {
     let mut job = inset_flap(gap);
-    job.cards[0].linkage.end_degrees = 90.0;
-    job.cards[0].linkage.bodies = Bodies::FixedAxis {
+    job.cards[0].card.linkage.end_degrees = 90.0;
+    job.cards[0].card.linkage.bodies = Bodies::FixedAxis {
         axis: Pivot {
             down: PerSize::All(h + gap),
             back: PerSize::All(e - 19.0),
@@ -284,15 +283,15 @@ fn the_gap_to_the_closed_door_above_is_told_as_well() {
     let with = |thickness: f64| {
         let mut job = level_flap(3.0, 12.0, 5.0);
         let wall_box = &mut job.boxes[0];
-        wall_box.shelves.push(fixed_shelf(300.0, thickness, 3.0));
-        let lower = wall_box.openings[0].clone();
-        wall_box.openings.push(lower);
-        let upper = wall_box.openings[0].door.as_mut().expect("a door");
+        let mut lower = wall_box.body.door.clone().expect("a door");
+        lower.id = DoorId::default();
+        let upper = wall_box.body.door.as_mut().expect("a door");
         upper.fitting = None;
         upper.fit = DoorFit::Inset {
             gaps: Edges::all(3.0),
             set_back: 0.0,
         };
+        split(wall_box, fixed_shelf(300.0, thickness, 3.0), Some(lower));
         found(&job, "gap-catches-fingers")
     };
     assert_eq!(with(20.1).len(), 1, "only the one to the panel");
@@ -326,11 +325,7 @@ fn parallel(up: f64) -> Job {
         second_down: 40.0,
         second_back: 0.0,
     };
-    wall_box.shelves.push(Shelf {
-        kind: ShelfKind::Adjustable,
-        up,
-        piece: across(18.0),
-    });
+    lay(&mut wall_box, up, across(18.0));
     job(wall_box, card)
 }
 
@@ -381,7 +376,7 @@ fn an_arm_keeps_out_of_the_rail_below_the_opening() {
     let with = |rail_top: f64| {
         let mut job = parallel(560.0);
         let wall_box = &mut job.boxes[0];
-        wall_box.shelves.clear();
+        wall_box.body.inside = Inside::default();
         let mut frame = face_frame(20.0, 60.0, 0.0);
         frame.overhang.bottom = rail_top - 18.0;
         wall_box.frame = Some(frame);
@@ -389,7 +384,7 @@ fn an_arm_keeps_out_of_the_rail_below_the_opening() {
             down: PerSize::All(down),
             back: PerSize::All(back),
         };
-        job.cards[0].linkage.bodies = Bodies::Parallel {
+        job.cards[0].card.linkage.bodies = Bodies::Parallel {
             box_pivot: pivot(300.0, 100.0),
             door_pivot: pivot(520.0, -30.0),
             second_down: 20.0,
@@ -422,7 +417,7 @@ fn inset_flap(gap: f64) -> Job {
         },
     };
     let mut wall_box = wall_box();
-    let its_door = wall_box.openings[0].door.as_mut().expect("a door");
+    let its_door = wall_box.body.door.as_mut().expect("a door");
     its_door.fit = DoorFit::Inset {
         gaps: Edges {
             top: gap,
@@ -441,11 +436,7 @@ fn a_shelf_keeps_out_of_the_leaf_of_an_inset_door() {
         let mut job = inset_flap(3.0);
         let mut piece = across(18.0);
         piece.set_back = set_back;
-        job.boxes[0].shelves.push(Shelf {
-            kind: ShelfKind::Adjustable,
-            up: 200.0,
-            piece,
-        });
+        lay(&mut job.boxes[0], 200.0, piece);
         found(&job, NAME)
     };
     assert_eq!(with(19.1), []);

@@ -5,7 +5,8 @@
 use flapwright_model::edit::apply;
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
-use flapwright_rules::finding::Finding;
+use flapwright_rules::inspection::Inspection;
+use flapwright_rules::place_words::PlaceWords;
 use flapwright_rules::{apply_safe_remedies, inspect};
 
 /// Check and place of what a safe remedy clears.
@@ -112,14 +113,23 @@ fn troubles() -> Job {
     .expect("the galley with troubles is sound")
 }
 
-fn sorted<'a>(list: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<(&'a str, &'a str)> {
-    let mut list: Vec<_> = list.collect();
+/// Names of checks and places.
+type Listed = Vec<(String, String)>;
+
+fn sorted<'a>(list: impl Iterator<Item = (&'a str, &'a str)>) -> Listed {
+    let mut list: Listed = list.map(|it| (it.0.to_owned(), it.1.to_owned())).collect();
     list.sort_unstable();
     list
 }
 
-fn listed(findings: &[Finding]) -> Vec<(&str, &str)> {
-    sorted(findings.iter().map(|it| (it.check, it.place.as_str())))
+fn listed(job: &Job, inspection: &Inspection) -> Listed {
+    let words = PlaceWords::of(job, inspection);
+    let findings = inspection.findings.iter();
+    let mut list: Listed = findings
+        .map(|it| (it.check.to_owned(), words.place(it)))
+        .collect();
+    list.sort_unstable();
+    list
 }
 
 #[test]
@@ -129,7 +139,8 @@ fn every_trouble_is_found_and_nothing_else() {
         .chain(GONE_WITH_ANOTHER)
         .chain(LEFT_FOR_A_PERSON)
         .copied();
-    assert_eq!(listed(&inspect(&troubles()).findings), sorted(expected));
+    let job = troubles();
+    assert_eq!(listed(&job, &inspect(&job)), sorted(expected));
 }
 
 #[test]
@@ -137,7 +148,7 @@ fn safe_remedies_leave_what_needs_a_person() {
     let before = troubles();
     let run = apply_safe_remedies(&before);
     assert_eq!(
-        listed(&run.inspection.findings),
+        listed(&run.job, &run.inspection),
         sorted(LEFT_FOR_A_PERSON.iter().copied())
     );
     let applied = run.applied.iter().map(|it| (it.check, it.place.as_str()));

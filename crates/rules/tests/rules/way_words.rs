@@ -7,12 +7,12 @@
 
 use crate::common::*;
 use crate::findings::*;
-use crate::size_words::opening;
 use flapwright_model::cabinet::Place;
 use flapwright_model::card::{BackFrom, OpeningKind, PerSize};
 use flapwright_model::door::{DoorFit, Handle};
 use flapwright_model::edges::Edges;
 use flapwright_model::edit::apply;
+use flapwright_model::id::ObstacleId;
 use flapwright_model::job::Job;
 use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::room::{Extent, Obstacle};
@@ -71,7 +71,7 @@ fn a_door_that_meets_the_ceiling_says_from_where_on_and_what_it_needs() {
         &met,
         &[("left below the ceiling", -3.0, "mm", Worse::Smaller)],
     );
-    assert_eq!(met.subjects, [opening(0, 0)]);
+    assert_eq!(met.subjects, [FIRST_DOOR]);
     assert_eq!(
         met.remedies[0].effect,
         "its underside goes from 1500 mm to 1495 mm above the floor; bores stay"
@@ -101,11 +101,11 @@ fn a_door_close_to_the_ceiling_says_what_is_left_and_what_is_wanted() {
 #[test]
 fn the_path_tolerance_of_the_card_is_added_below_the_ceiling() {
     let mut job = under(6.0);
-    job.cards[0].linkage.path_tolerance = 4.0;
+    job.cards[0].card.linkage.path_tolerance = 4.0;
     assert_eq!(severities(&job, CEILING), []);
-    job.cards[0].linkage.path_tolerance = 4.1;
+    job.cards[0].card.linkage.path_tolerance = 4.1;
     assert_eq!(severities(&job, CEILING), [Severity::Caution]);
-    job.cards[0].linkage.path_tolerance = 6.1;
+    job.cards[0].card.linkage.path_tolerance = 6.1;
     assert_eq!(severities(&job, CEILING), [Severity::Stop]);
 }
 
@@ -127,6 +127,7 @@ fn block(job: &Job, along: [f64; 2], above: [f64; 2], out: [f64; 2]) -> Vec<Find
     let extent = |[from, to]: [f64; 2]| Extent { from, to };
     let mut job = job.clone();
     job.room.obstacles = vec![Obstacle {
+        id: ObstacleId::default(),
         name: "lamp".to_owned(),
         along_wall: extent(along),
         above_floor: extent(above),
@@ -149,7 +150,7 @@ fn a_door_that_meets_a_lamp_says_where_on_the_way() {
         "\"test box\", door: the door meets \"lamp\" at 23° of the way"
     );
     assert_numbers(&met[0], &[("gap", 0.0, "mm", Worse::Smaller)]);
-    assert_eq!(met[0].subjects, [opening(0, 0)]);
+    assert_eq!(met[0].subjects, [FIRST_DOOR]);
     let close = block(
         &job,
         WIDE,
@@ -231,12 +232,12 @@ fn an_arm_that_meets_a_block_is_named() {
     // Arms from 100 behind the side fronts to 5 behind them, well below the door's top edge, meet
     // a block in the middle of the box at once; the door does not.
     let mut job = flap(80.0, 0.0, 1500.0);
-    job.cards[0].kind = OpeningKind::ParallelRisingDoor;
+    job.cards[0].card.kind = OpeningKind::ParallelRisingDoor;
     let pivot = |down, back| Pivot {
         down: PerSize::All(down),
         back: PerSize::All(back),
     };
-    job.cards[0].linkage.bodies = Bodies::Parallel {
+    job.cards[0].card.linkage.bodies = Bodies::Parallel {
         box_pivot: pivot(100.0, 100.0),
         door_pivot: pivot(300.0, 5.0),
         second_down: 40.0,
@@ -273,7 +274,7 @@ fn the_hand_takes_hold_of_the_handle_or_of_the_lower_edge() {
         &edge,
         &[("height of the grip", 1951.5, "mm", Worse::Greater)],
     );
-    assert_eq!(edge.subjects, [opening(0, 0)]);
+    assert_eq!(edge.subjects, [FIRST_DOOR]);
     with_handle(&mut job, 30.0);
     let handle = found(&job, REACH).remove(0);
     assert!(
@@ -323,8 +324,8 @@ fn an_inset_flap_in_a_face_frame_swings_up_to_the_rail_that_is_above_it() {
         };
         // The door's front is level with the frame's, 20 before the sides; what is counted from the
         // frame's front counts from 19 behind that.
-        job.cards[0].linkage.front = BackFrom::FrameFront;
-        job.cards[0].linkage.bodies = Bodies::FixedAxis {
+        job.cards[0].card.linkage.front = BackFrom::FrameFront;
+        job.cards[0].card.linkage.bodies = Bodies::FixedAxis {
             axis: Pivot {
                 down: PerSize::All(12.0 + gap + 40.0),
                 back: PerSize::All(-10.0),

@@ -4,7 +4,7 @@
 
 use crate::common::*;
 use crate::findings::*;
-use crate::size_words::{carrying, opening, spring};
+use crate::size_words::{carrying, spring};
 use flapwright_model::job::Job;
 use flapwright_model::lift::{Carries, Lift, SpringRow};
 use flapwright_rules::chosen_work::chosen_work;
@@ -40,7 +40,7 @@ fn a_strut_that_does_not_reach_says_by_how_much() {
         &short,
         &[("strut too short by", 4.787, "mm", Worse::Greater)],
     );
-    assert_eq!(short.subjects, [opening(0, 0)]);
+    assert_eq!(short.subjects, [FIRST_DOOR]);
     // 500 - 250 = 250 at the shortest.
     let long = the_only(&on_strut(500.0, 250.0), NAME);
     assert_eq!(long.severity, Severity::Stop);
@@ -125,7 +125,7 @@ fn who_falls_and_from_where_is_said() {
             ),
             ("fastest", "m/s", Worse::Greater)
         );
-        assert_eq!(it.subjects, [opening(0, 0)]);
+        assert_eq!(it.subjects, [FIRST_DOOR]);
     }
 }
 
@@ -211,7 +211,7 @@ fn the_hand_that_opens_says_how_hard_and_where() {
             ("limit", 22.241, "N", Worse::Smaller),
         ],
     );
-    assert_eq!(it.subjects, [opening(0, 0)]);
+    assert_eq!(it.subjects, [FIRST_DOOR]);
     job.settings.most_hand_force = 29.4;
     assert_eq!(severities(&job, "hand-force-too-high"), []);
     // What just equals the limit is within it.
@@ -266,7 +266,7 @@ fn the_hand_s_work_is_reckoned_at_the_setting_that_balances_the_door() {
         };
         let job = weighed(6.0, 0.0, card.clone());
         let inspection = inspect(&job);
-        let work = chosen_work(&job, &job.boxes[0], &inspection.boxes[0], 0).expect("it works");
+        let work = chosen_work(&job, &job.boxes[0], &inspection.boxes[0], DOOR).expect("it works");
         let setting = work.verdict.setting.expect("a spring that can be set");
         let curves = work.curves.expect("a spring that can be reckoned with");
         // 0.5 N·m over the hand's 575.16 mm: 0.869 N whichever way.
@@ -300,7 +300,7 @@ fn numbers_of_a_card_that_nothing_can_be_reckoned_with_are_a_caution() {
     );
     assert_numbers(&it, &[("number out of range", 0.000_5, "", Worse::Either)]);
     // Two rows whose angles rise by less than a number of radians can hold.
-    job.cards[0].sizes[0].lift = Lift::Spring {
+    job.cards[0].card.sizes[0].lift = Lift::Spring {
         table: [0.0, f64::from_bits(1)]
             .map(|degrees| SpringRow {
                 degrees,

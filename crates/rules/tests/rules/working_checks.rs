@@ -319,8 +319,8 @@ fn hinges_alone_are_the_supports_where_the_card_has_no_arms() {
     // Three hinges, 70 in from faces 764 apart: 312 between; the sag falls with the fourth power,
     // by (312 / 736)^4 = 0.0323, and the limit with the first.
     let mut job = stiff(20.0, None);
-    job.cards[0] = with_hinges(job.cards[0].clone());
-    job.cards[0].door_bores.remove(0);
+    job.cards[0].card = with_hinges(job.cards[0].card.clone());
+    job.cards[0].card.door_bores.remove(0);
     assert_eq!(severities(&job, "wide-door-sags"), []);
     job.materials[0].stiffness.as_mut().expect("known").along = 12.4;
     // 833.94 x 0.032295 / 12.4 = 2.1719 mm against 312 / 144 = 2.1667 mm.
@@ -367,7 +367,7 @@ fn a_pair_clears_the_racking() {
     let mut pair = card();
     pair.name = "Dunlin".to_owned();
     let mut job = weighed(6.0, 0.0, one);
-    job.cards.push(pair);
+    add_card(&mut job, pair);
     let it = found(&job, "one-sided-fitting-racks").remove(0);
     assert_eq!(it.remedies[0].title, "Take Dunlin, size 1");
     let before = job.clone();
