@@ -2,7 +2,7 @@
 //!
 //! `UPDATE_MANUAL=1 cargo test --test check_manual` writes it anew.
 
-#![allow(
+#![expect(
     clippy::unwrap_used,
     reason = "a test may stop at what it did not expect"
 )]

@@ -11,6 +11,7 @@ mod fitting_words;
 mod flow;
 pub(crate) mod head_foot;
 mod list_table;
+mod setup;
 mod template;
 mod template_map;
 mod template_tile;
@@ -19,10 +20,10 @@ mod tests;
 
 use std::collections::BTreeSet;
 
-use flapwright_model::cabinet::WallBox;
-use flapwright_model::door::{Door, FittingChoice};
 use flapwright_model::job::{Job, PaperChoice};
-use flapwright_rules::inspection::{BoxReport, Face, Inspection, PanelReport};
+use flapwright_rules::inspection::Inspection;
+
+use setup::{SheetSetup, drilled_of};
 
 use crate::draft::{Draft, finish};
 use crate::fit::Fit;
@@ -99,52 +100,6 @@ impl PageOptions {
             largest: self.largest_scale,
         }
     }
-}
-
-/// What every page is made from.
-struct SheetSetup<'a> {
-    job: &'a Job,
-    inspection: &'a Inspection,
-    fit: Fit,
-}
-
-impl SheetSetup<'_> {
-    /// The paper of lists.
-    fn list_paper(&self) -> Paper {
-        self.fit.first_paper()
-    }
-
-    /// The drilled panels with their boxes.
-    fn drilled(&self) -> impl Iterator<Item = (&BoxReport, &PanelReport)> + '_ {
-        self.inspection
-            .boxes
-            .iter()
-            .map(AsRef::as_ref)
-            .flat_map(|report: &BoxReport| drilled_of(report).map(move |panel| (report, panel)))
-    }
-
-    /// Whether the job or a card that a door uses is invented.
-    fn invented(&self) -> bool {
-        self.job.invented
-            || self.fittings().any(|(.., choice)| {
-                let card = self.job.card_by_id(choice.card);
-                card.is_some_and(|card| card.invented)
-            })
-    }
-
-    /// The doors with a fitting: box, door, choice.
-    fn fittings(&self) -> impl Iterator<Item = (&WallBox, &Door, &FittingChoice)> + '_ {
-        self.job.boxes.iter().flat_map(|wall_box| {
-            let doors = wall_box.doors().into_iter();
-            doors.filter_map(move |door| Some((wall_box, door, door.fitting.as_ref()?)))
-        })
-    }
-}
-
-/// The panels of a box that have a drilling sheet.
-fn drilled_of(report: &BoxReport) -> impl Iterator<Item = &PanelReport> + '_ {
-    let drilled = |panel: &&PanelReport| !panel.bores.is_empty() && panel.face != Face::Plain;
-    report.panels.iter().filter(drilled)
 }
 
 /// The pages of a job, in the order of [`PageKind::ALL`] with each box's drawing before its

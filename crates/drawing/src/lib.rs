@@ -13,6 +13,7 @@
 //! [`flapwright_rules::inspection`]. Nothing here knows a file format or the window. The same
 //! input gives the same list.
 
+mod bounds;
 pub mod brush;
 pub mod card_picture;
 pub mod cautions;

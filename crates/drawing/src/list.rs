@@ -4,7 +4,7 @@
 //! without a catch-all arm, so that a new shape is a compile error in each of them. Pens, inks and
 //! layers are named by meaning; widths and colours belong to the back-end's own table.
 
-use euclid::default::{Point2D, Rect, Size2D, Vector2D};
+use euclid::default::{Point2D, Rect, Vector2D};
 
 use crate::handle::Grip;
 use crate::pen::{Ink, Layer, Pen};
@@ -224,28 +224,6 @@ impl Shape {
                 }
             }
             Self::Area { .. } | Self::Text { .. } => {}
-        }
-    }
-
-    /// The smallest rectangle around the shape's geometry (pen widths not counted). An arc counts
-    /// as its whole circle.
-    #[must_use]
-    pub fn bounds(&self) -> Rect<f64> {
-        match self {
-            Self::Line { from, to, .. } => Rect::from_points([*from, *to]),
-            Self::Polyline { points, .. } | Self::Area { points } => Rect::from_points(points),
-            Self::Circle { centre, radius, .. } | Self::Arc { centre, radius, .. } => Rect::new(
-                *centre - Vector2D::new(*radius, *radius),
-                Size2D::new(2.0 * radius, 2.0 * radius),
-            ),
-            Self::Text {
-                at,
-                text,
-                height,
-                anchor,
-                turn,
-                weight,
-            } => crate::text::bounds(*at, text, *height, *anchor, *turn, *weight),
         }
     }
 }

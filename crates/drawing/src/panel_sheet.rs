@@ -4,14 +4,17 @@ mod broken;
 mod edges;
 pub(crate) mod facts;
 mod foot;
+mod frame;
 mod header;
 pub(crate) mod holes;
 mod key;
 mod numbers;
 mod page;
+mod page_parts;
 mod picture;
 mod table;
 mod table_rows;
+mod table_section;
 #[cfg(test)]
 mod tests;
 

@@ -39,6 +39,7 @@
 pub mod bores;
 mod colour;
 mod error;
+mod finite;
 mod lettering;
 mod number;
 mod outline;

@@ -1,9 +1,9 @@
 //! Whether a sheet can be exported at all: asked by every back-end before it begins.
 
-use flapwright_drawing::list::{At, Shape};
 use flapwright_drawing::sheet::Sheet;
 
 use crate::error::ExportError;
+use crate::finite::is_finite;
 
 /// Greatest side of a page, mm: just under the 14 400 points that PDF readers take (restated from
 /// memory).
@@ -42,33 +42,12 @@ pub fn check(sheet: &Sheet) -> Result<(), ExportError> {
     }
 }
 
-/// Whether all numbers of a shape are finite.
-pub(crate) fn is_finite(shape: &Shape) -> bool {
-    let all = |points: &[At]| points.iter().all(|point| point.is_finite());
-    match shape {
-        Shape::Line { from, to, .. } => all(&[*from, *to]),
-        Shape::Polyline { points, .. } | Shape::Area { points } => all(points),
-        Shape::Circle { centre, radius, .. } => centre.is_finite() && radius.is_finite(),
-        Shape::Arc {
-            centre,
-            radius,
-            from,
-            sweep,
-            ..
-        } => {
-            centre.is_finite()
-                && [radius, from, sweep]
-                    .iter()
-                    .all(|number| number.is_finite())
-        }
-        Shape::Text { at, height, .. } => at.is_finite() && height.is_finite(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use flapwright_drawing::paper::Paper;
     use flapwright_drawing::pen::Pen;
+
+    use flapwright_drawing::list::{At, Shape};
 
     use super::*;
     use crate::sample;

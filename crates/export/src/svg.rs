@@ -9,9 +9,9 @@ use flapwright_drawing::sheet::Sheet;
 use flapwright_drawing::text;
 
 use crate::colour::ink_colour;
+use crate::finite::is_finite;
 use crate::number::number;
 use crate::outline::MITER_LIMIT;
-use crate::page::is_finite;
 
 /// Greatest angle of one arc command, radians: well below the half turn at which an arc's centre
 /// gets blurred by rounding.

@@ -1,6 +1,7 @@
 //! Cards from strangers: whatever the text, an answer comes soon, and a refusal says where.
 
 #![expect(clippy::unwrap_used, reason = "a test that lacks its part is to fail")]
+#![expect(clippy::disallowed_types, reason = "a test times the readers")]
 
 use std::time::{Duration, Instant};
 

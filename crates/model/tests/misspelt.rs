@@ -1,7 +1,10 @@
 //! Every field of a job's file and of a card's file is refused when it is misspelt: each name in a
 //! full sample in turn, whatever struct or variant it is in.
 
-#![expect(clippy::expect_used, reason = "a test that lacks its sample is to fail")]
+#![expect(
+    clippy::expect_used,
+    reason = "a test that lacks its sample is to fail"
+)]
 
 use flapwright_model::acceptance::{Acceptance, AcceptedNumber, Topic};
 use flapwright_model::cabinet::{

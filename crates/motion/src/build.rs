@@ -8,10 +8,11 @@ use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::space::{SectionPoint, SectionVector};
 
 use crate::closed::{ClosedDoor, ClosedLeaf};
-use crate::error::{LARGEST_NUMBER, MotionError};
+use crate::error::MotionError;
 use crate::flap_table::FlapTable;
 use crate::four_bar::{FourBar, LinkNames};
-use crate::mechanism::{LARGEST_END_DEGREES, Mechanism, SHORTEST_ARM};
+use crate::limits::{LARGEST_END_DEGREES, LARGEST_NUMBER, SHORTEST_ARM};
+use crate::mechanism::Mechanism;
 
 /// Turns the pivots of one size of a card into places in the section.
 struct Places<'a> {

@@ -8,9 +8,10 @@ use flapwright_model::lift::{Lift, PieceCount, Strut};
 use flapwright_model::space::SectionPoint;
 
 use crate::closed::ClosedDoor;
-use crate::error::LARGEST_NUMBER;
-use crate::mechanism::PoseJet;
+pub use crate::error::DriveError;
+use crate::limits::LARGEST_NUMBER;
 use crate::motion::Motion;
+use crate::pose::PoseJet;
 use crate::spring::Spring;
 use crate::strut::{Gas, GasStrut, NOMINAL_CELSIUS, StrutState};
 
@@ -18,54 +19,6 @@ use crate::strut::{Gas, GasStrut, NOMINAL_CELSIUS, StrutState};
 const STROKE_STEPS: u16 = 64;
 /// A strut may be this much off its stroke, mm: rounding of typed places.
 const STROKE_TOLERANCE: f64 = 1e-6;
-
-/// Why a size's spring or strut cannot be reckoned with.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum DriveError {
-    /// A number that no spring or strut can have.
-    #[error("{what} is {value}; that is out of range, type it again")]
-    Number {
-        /// Which number.
-        what: &'static str,
-        /// Its value.
-        value: f64,
-    },
-    /// A spring table that cannot be used.
-    #[error("row {row} of the spring table {what}")]
-    SpringTable {
-        /// Number of the row, from 1.
-        row: usize,
-        /// What is wrong and what to do.
-        what: &'static str,
-    },
-    /// The door would pull a strut apart.
-    #[error(
-        "from an opening of {degrees:.1} degrees on the strut is too short: it would have to be \
-         {length:.1} mm long and is {extended:.1} mm; move an anchor or take a longer strut"
-    )]
-    Stretched {
-        /// Least input angle at which it is, degrees.
-        degrees: f64,
-        /// Length that the whole way needs, mm.
-        length: f64,
-        /// Longest length, mm.
-        extended: f64,
-    },
-    /// The door would crush a strut.
-    #[error(
-        "from an opening of {degrees:.1} degrees on the strut is too long: it would have to be \
-         {length:.1} mm and is no shorter than {compressed:.1} mm; move an anchor or take a \
-         shorter strut"
-    )]
-    Crushed {
-        /// Least input angle at which it is, degrees.
-        degrees: f64,
-        /// Length that the whole way needs, mm.
-        length: f64,
-        /// Shortest length, mm.
-        compressed: f64,
-    },
-}
 
 /// How the lift is set and where it hangs.
 #[derive(Debug, Clone, Copy, PartialEq)]

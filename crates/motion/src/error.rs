@@ -1,9 +1,8 @@
-//! Why a card and a door give no motion.
+//! Why a card and a door give no motion, and a lift no force.
 
 use flapwright_model::card::OpeningKind;
 
-/// No number of a card or a closed door is further from 0: 100 m, far beyond any door.
-pub(crate) const LARGEST_NUMBER: f64 = 1e5;
+use crate::limits::{LARGEST_END_DEGREES, LARGEST_NUMBER};
 
 /// Why a card and a door give no motion, in words that name the value and the remedy.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -39,7 +38,7 @@ pub enum MotionError {
     /// The end angle is not one that a door can have.
     #[error(
         "the end angle is {degrees} degrees; it must be above 0 and at most {} degrees",
-        crate::mechanism::LARGEST_END_DEGREES
+        LARGEST_END_DEGREES
     )]
     EndAngle {
         /// The end angle of the card.
@@ -129,5 +128,53 @@ pub enum MotionError {
         what: String,
         /// Its value.
         value: f64,
+    },
+}
+
+/// Why a size's spring or strut cannot be reckoned with.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum DriveError {
+    /// A number that no spring or strut can have.
+    #[error("{what} is {value}; that is out of range, type it again")]
+    Number {
+        /// Which number.
+        what: &'static str,
+        /// Its value.
+        value: f64,
+    },
+    /// A spring table that cannot be used.
+    #[error("row {row} of the spring table {what}")]
+    SpringTable {
+        /// Number of the row, from 1.
+        row: usize,
+        /// What is wrong and what to do.
+        what: &'static str,
+    },
+    /// The door would pull a strut apart.
+    #[error(
+        "from an opening of {degrees:.1} degrees on the strut is too short: it would have to be \
+         {length:.1} mm long and is {extended:.1} mm; move an anchor or take a longer strut"
+    )]
+    Stretched {
+        /// Least input angle at which it is, degrees.
+        degrees: f64,
+        /// Length that the whole way needs, mm.
+        length: f64,
+        /// Longest length, mm.
+        extended: f64,
+    },
+    /// The door would crush a strut.
+    #[error(
+        "from an opening of {degrees:.1} degrees on the strut is too long: it would have to be \
+         {length:.1} mm and is no shorter than {compressed:.1} mm; move an anchor or take a \
+         shorter strut"
+    )]
+    Crushed {
+        /// Least input angle at which it is, degrees.
+        degrees: f64,
+        /// Length that the whole way needs, mm.
+        length: f64,
+        /// Shortest length, mm.
+        compressed: f64,
     },
 }

@@ -3,9 +3,10 @@
 use flapwright_model::linkage::FlapPose;
 use flapwright_model::space::{SectionPoint, SectionVector};
 
-use crate::error::{LARGEST_NUMBER, MotionError};
-use crate::mechanism::PoseJet;
-use crate::motion::{Pose, PoseRate, quarter_turn, turned};
+use crate::error::MotionError;
+use crate::limits::LARGEST_NUMBER;
+use crate::pose::PoseJet;
+use crate::pose::{Pose, PoseRate, quarter_turn, turned};
 
 /// Poses through which the shift of the reference point runs smoothly over the angle: piecewise
 /// cubic, with the slope at each row that of the parabola through it and its neighbours.

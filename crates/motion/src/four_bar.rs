@@ -7,8 +7,9 @@
 use flapwright_model::space::{SectionPoint, SectionVector};
 
 use crate::error::MotionError;
-use crate::mechanism::{PoseJet, SHORTEST_ARM};
-use crate::motion::{Pose, PoseRate, quarter_turn, turned};
+use crate::limits::SHORTEST_ARM;
+use crate::pose::PoseJet;
+use crate::pose::{Pose, PoseRate, quarter_turn, turned};
 
 /// Below this share of the largest possible height the links count as lying in one line.
 const DEAD_SHARE: f64 = 1e-7;

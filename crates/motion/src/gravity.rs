@@ -9,8 +9,8 @@ use flapwright_model::space::SectionPoint;
 
 use crate::closed::{ClosedDoor, ClosedLeaf};
 use crate::mass::{DoorMass, LeafMass, PartMass};
-use crate::mechanism::PoseJet;
 use crate::motion::Motion;
+use crate::pose::PoseJet;
 
 /// Standard acceleration of free fall, m/s2, exact by definition.
 pub const GRAVITY: f64 = flapwright_model::measure::STANDARD_GRAVITY;

@@ -12,17 +12,13 @@
 //! direction is not determined by the readings.
 
 use flapwright_model::lift::SpringRow;
-use nalgebra::{DMatrix, DVector};
 
 use crate::gravity::METRE;
+use crate::least_squares::solve;
 use crate::statics::scale_readings;
 
 /// Names of the terms, in order.
 pub const TERMS: [&str; 5] = ["constant", "cos q", "sin q", "cos 2q", "sin 2q"];
-/// Singular values below this share of the largest count as 0.
-const NO_RANK: f64 = 1e-9;
-/// A term with more than this share in a direction that is not determined is not determined.
-const NOT_SEEN: f64 = 1e-6;
 
 /// One place at which the scale was read both ways.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -92,9 +88,6 @@ pub enum FitError {
         /// What to do.
         remedy: &'static str,
     },
-    /// The fit itself failed.
-    #[error("the readings cannot be fitted; look for one that is far off the others")]
-    NoFit,
 }
 
 /// How many terms suit so many different angles: never more than there are angles less one, so
@@ -126,23 +119,24 @@ pub fn fit_spring(readings: &[ScaleReading], terms: usize) -> Result<SpringFit, 
         .map(|it| it.weight_moment - both(it).0 * lever(it))
         .collect();
     let frictions: Vec<f64> = readings.iter().map(|it| both(it).1 * lever(it)).collect();
-    let matrix = DMatrix::from_fn(readings.len(), terms, |row, column| {
-        readings
-            .get(row)
-            .map_or(0.0, |it| term(column, it.degrees.to_radians()))
-    });
-    let observed = DVector::from_column_slice(&moments);
-    let solved = solve(&matrix, &observed).ok_or(FitError::NoFit)?;
-    let residual = (&matrix * &solved.coefficients - &observed).norm_squared();
+    let column = |number: usize| -> Vec<f64> {
+        let angles = readings.iter().map(|it| it.degrees.to_radians());
+        angles.map(|angle| term(number, angle)).collect()
+    };
+    let columns: Vec<Vec<f64>> = (0..terms).map(column).collect();
+    let solved = solve(&columns, &moments);
     let free = readings.len().checked_sub(terms).filter(|free| *free > 0);
-    let variance = free.map(|free| residual / free as f64);
-    let covariance = variance
-        .filter(|_| solved.rank == terms)
-        .map(|variance| rows(&(solved.inverse_normal * variance)));
+    let variance = free.map(|free| solved.residual / free as f64);
+    let scaled = |variance: f64| {
+        let lines = solved.inverse_normal.iter();
+        lines
+            .map(|line| line.iter().map(|part| part * variance).collect())
+            .collect()
+    };
+    let covariance = variance.filter(|_| solved.rank == terms).map(scaled);
     let (friction, friction_uncertainty) = mean(&frictions);
     let degrees = || readings.iter().map(|it| it.degrees);
     Ok(SpringFit {
-        coefficients: solved.coefficients.iter().copied().collect(),
         covariance,
         rank: solved.rank,
         not_determined: solved
@@ -150,6 +144,7 @@ pub fn fit_spring(readings: &[ScaleReading], terms: usize) -> Result<SpringFit, 
             .iter()
             .filter_map(|term| TERMS.get(*term).copied())
             .collect(),
+        coefficients: solved.coefficients,
         scatter: variance.map(f64::sqrt),
         friction,
         friction_uncertainty,
@@ -274,58 +269,6 @@ fn term(number: usize, angle: f64) -> f64 {
         3 => (2.0 * angle).cos(),
         _ => (2.0 * angle).sin(),
     }
-}
-
-struct Solved {
-    coefficients: DVector<f64>,
-    /// (AᵀA)⁻¹ where all is determined.
-    inverse_normal: DMatrix<f64>,
-    rank: usize,
-    not_determined: Vec<usize>,
-}
-
-/// Least squares by singular values.
-fn solve(matrix: &DMatrix<f64>, observed: &DVector<f64>) -> Option<Solved> {
-    let terms = matrix.ncols();
-    // Rows of 0 change no least squares and give the decomposition a direction for each term.
-    let tall = matrix
-        .clone()
-        .resize_vertically(matrix.nrows().max(terms), 0.0);
-    let seen = observed.clone().resize_vertically(tall.nrows(), 0.0);
-    let svd = tall.try_svd(true, true, f64::EPSILON, 1000)?;
-    let floor = svd.singular_values.max() * NO_RANK;
-    let coefficients = svd.solve(&seen, floor).ok()?;
-    let directions = svd.v_t.as_ref()?;
-    let mut inverse_normal = DMatrix::zeros(terms, terms);
-    let mut rank = 0;
-    let mut unseen = vec![0.0; terms];
-    for (value, direction) in svd.singular_values.iter().zip(directions.row_iter()) {
-        if *value > floor {
-            rank += 1;
-            let direction = direction.transpose();
-            inverse_normal += &direction * direction.transpose() / (value * value);
-        } else {
-            for (share, part) in unseen.iter_mut().zip(direction.iter()) {
-                *share += part * part;
-            }
-        }
-    }
-    let not_determined = (0..terms)
-        .filter(|term| unseen.get(*term).is_some_and(|share| *share > NOT_SEEN))
-        .collect();
-    Some(Solved {
-        coefficients,
-        inverse_normal,
-        rank,
-        not_determined,
-    })
-}
-
-fn rows(matrix: &DMatrix<f64>) -> Vec<Vec<f64>> {
-    matrix
-        .row_iter()
-        .map(|row| row.iter().copied().collect())
-        .collect()
 }
 
 /// Mean and its standard uncertainty.

@@ -4,62 +4,7 @@ use flapwright_model::space::{SectionPoint, SectionVector};
 
 use crate::flap_table::FlapTable;
 use crate::four_bar::FourBar;
-use crate::motion::{Pose, PoseRate, quarter_turn, turned};
-
-/// Arms shorter than this have no direction, mm.
-pub(crate) const SHORTEST_ARM: f64 = 1e-3;
-
-/// No door's input turns further than this, degrees.
-pub(crate) const LARGEST_END_DEGREES: f64 = 270.0;
-
-/// A pose with its first and second derivative by the input angle.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct PoseJet {
-    pub(crate) pose: Pose,
-    pub(crate) rate: PoseRate,
-    pub(crate) bend: PoseRate,
-    /// Cosine and sine of the pose's angle.
-    turn: SectionVector,
-}
-
-impl PoseJet {
-    pub(crate) fn new(pose: Pose, rate: PoseRate, bend: PoseRate) -> Self {
-        let (sin, cos) = pose.angle.sin_cos();
-        Self {
-            pose,
-            rate,
-            bend,
-            turn: SectionVector::new(cos, sin),
-        }
-    }
-
-    /// A point of the closed body turned by the pose's angle, not yet shifted.
-    fn turned(&self, closed: SectionPoint) -> SectionVector {
-        let SectionVector { x: cos, y: sin, .. } = self.turn;
-        SectionVector::new(
-            closed.x * cos - closed.y * sin,
-            closed.x * sin + closed.y * cos,
-        )
-    }
-
-    /// Where a point of the closed body is, mm.
-    pub(crate) fn place(&self, closed: SectionPoint) -> SectionVector {
-        self.turned(closed) + self.pose.shift
-    }
-
-    /// Where a point of the closed body is, and its first and second derivative by the input
-    /// angle, mm.
-    pub(crate) fn point(&self, closed: SectionPoint) -> [SectionVector; 3] {
-        let arm = self.turned(closed);
-        let side = quarter_turn(arm);
-        let turn = self.rate.turn;
-        [
-            arm + self.pose.shift,
-            side * turn + self.rate.shift,
-            side * self.bend.turn - arm * (turn * turn) + self.bend.shift,
-        ]
-    }
-}
+use crate::pose::{Pose, PoseJet, PoseRate, quarter_turn, turned};
 
 /// The mechanism of a card on one door.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,76 +1,15 @@
 //! The motion of a door: a curve from closed (s = 0) to fully open (s = 1).
 
-use euclid::{Rotation2D, Vector2D};
 use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::part::LeafId;
-use flapwright_model::space::{SectionPoint, SectionSpace, SectionVector};
+use flapwright_model::space::SectionPoint;
 
 use crate::build;
 use crate::closed::ClosedDoor;
 use crate::error::MotionError;
-use crate::mechanism::{Mechanism, PoseJet};
-
-/// Where a rigid body of the section has gone: turned by `angle` (radians, + opening, from -y
-/// towards +o) about the origin, then shifted.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Pose {
-    /// Turn since closed, radians.
-    pub angle: f64,
-    /// Shift after the turn, mm.
-    pub shift: SectionVector,
-}
-
-impl Pose {
-    /// The closed pose.
-    pub const CLOSED: Self = Self {
-        angle: 0.0,
-        shift: Vector2D::new(0.0, 0.0),
-    };
-
-    /// A turn by `angle` radians about `pivot`: + takes what hangs below it out into the room.
-    ///
-    /// ```
-    /// use flapwright_model::space::SectionPoint;
-    /// use flapwright_motion::motion::Pose;
-    ///
-    /// let axis = SectionPoint::new(0.0, 700.0);
-    /// let lower_edge = SectionPoint::new(0.0, 300.0);
-    /// let open = Pose::about(axis, 90_f64.to_radians()).apply(lower_edge);
-    /// assert!((open - SectionPoint::new(400.0, 700.0)).length() < 1e-9);
-    /// ```
-    #[must_use]
-    pub fn about(pivot: SectionPoint, angle: f64) -> Self {
-        let turned = turned(pivot.to_vector(), angle);
-        Self {
-            angle,
-            shift: pivot.to_vector() - turned,
-        }
-    }
-
-    /// Where a point of the closed body has gone.
-    #[must_use]
-    pub fn apply(&self, closed: SectionPoint) -> SectionPoint {
-        turned(closed.to_vector(), self.angle).to_point() + self.shift
-    }
-}
-
-/// How a pose changes with the input angle: its derivative.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct PoseRate {
-    /// Radians of the body per radian of the input; below 0 turns against the opening sense.
-    pub turn: f64,
-    /// Change of [`Pose::shift`], mm per radian of the input.
-    pub shift: SectionVector,
-}
-
-impl PoseRate {
-    /// How a point of the closed body moves, mm per radian of the input, when the body is at
-    /// `pose`.
-    #[must_use]
-    pub fn of_point(&self, pose: &Pose, closed: SectionPoint) -> SectionVector {
-        quarter_turn(turned(closed.to_vector(), pose.angle)) * self.turn + self.shift
-    }
-}
+use crate::mechanism::Mechanism;
+use crate::pose::PoseJet;
+pub use crate::pose::{Pose, PoseRate};
 
 /// The pose of everything that moves, at one s.
 #[derive(Debug, Clone, PartialEq)]
@@ -198,14 +137,4 @@ impl Motion {
         leaves.extend(second.map(|lower| (LeafId::Lower, lower)));
         leaves
     }
-}
-
-/// A direction turned by an angle, radians, + opening.
-pub(crate) fn turned(direction: SectionVector, angle: f64) -> SectionVector {
-    Rotation2D::<f64, SectionSpace, SectionSpace>::radians(angle).transform_vector(direction)
-}
-
-/// A direction turned by a right angle in the opening sense.
-pub(crate) fn quarter_turn(direction: SectionVector) -> SectionVector {
-    SectionVector::new(-direction.y, direction.x)
 }

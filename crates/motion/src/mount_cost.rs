@@ -10,10 +10,10 @@ use flapwright_model::space::SectionPoint;
 
 use crate::drive::door_anchor;
 use crate::gravity::{ByMass, METRE};
-use crate::mechanism::PoseJet;
+use crate::mount_question::{MountLimits, MountQuestion};
+use crate::pose::PoseJet;
 use crate::statics::{Grip, LEAST_LEVERAGE};
 use crate::strut::{Gas, GasStrut, NOMINAL_CELSIUS};
-use crate::strut_mounts::{MountLimits, MountQuestion};
 
 /// Places on the way at which anchors are tried.
 const PLACES: u16 = 20;

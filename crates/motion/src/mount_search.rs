@@ -4,7 +4,7 @@ use argmin::core::{Executor, State};
 use argmin::solver::neldermead::NelderMead;
 
 use crate::mount_cost::{MountCost, StrutMounts, spans};
-use crate::strut_mounts::MountLimits;
+use crate::mount_question::MountLimits;
 
 /// Starting places.
 const STARTS: u32 = 1200;

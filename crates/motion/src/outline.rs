@@ -5,8 +5,8 @@ use flapwright_model::space::{SectionPoint, SectionVector};
 
 use crate::closed::{ClosedDoor, ClosedHandle, ClosedLeaf};
 use crate::golden::largest_between;
-use crate::mechanism::PoseJet;
 use crate::motion::{Motion, Pose};
+use crate::pose::PoseJet;
 
 /// Half the height of a handle in the section, mm. A handle's height is not typed; a bar of this
 /// size is drawn. Common practice, no source.

@@ -9,10 +9,10 @@ use flapwright_model::message::Word;
 
 use crate::drive::DriveError;
 use crate::error::MotionError;
+use crate::grade::Grade;
 use crate::gravity::ByMass;
 use crate::load::{Load, LoadKind};
 use crate::setting::Setting;
-use crate::sizes::Grade;
 
 /// Settings may be this share of the range beyond its ends: rounding.
 pub(crate) const SLACK: f64 = 1e-9;

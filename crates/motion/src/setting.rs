@@ -6,7 +6,6 @@ use flapwright_model::lift::Lift;
 use crate::drive::{DriveError, share};
 use crate::gravity::{ByMass, Level, Weights};
 use crate::motion::Motion;
-use crate::reason::Reason;
 use crate::spring::Spring;
 
 /// Places at which lift moment and spring moment are compared.
@@ -29,10 +28,6 @@ impl Setting {
     #[must_use]
     pub const fn share_for(&self, level: Level) -> f64 {
         self.share.at(level).clamp(0.0, 1.0)
-    }
-
-    pub(crate) fn reason(&self) -> Option<Reason> {
-        Some(Reason::Setting(*self))
     }
 }
 

@@ -5,11 +5,12 @@ use std::cmp::Ordering;
 use flapwright_model::card::{BackFrom, Card, OpeningKind, Size};
 use flapwright_model::message::Word;
 
-use crate::closed::ClosedDoor;
 use crate::drive::{Drive, DriveState};
+pub use crate::grade::Grade;
 use crate::gravity::{Level, Weights};
-use crate::load::{Load, load};
-use crate::mass::DoorMass;
+pub use crate::judged::{Judged, Offer};
+use crate::load::Load;
+use crate::load_on_size::load;
 use crate::motion::{Motion, motion};
 use crate::reason::Reason;
 use crate::setting::{Setting, balancing_setting};
@@ -17,50 +18,6 @@ use crate::statics::{Behaviour, CurvePoint, Grip, Setup};
 
 /// Moves smaller than this are none, mm: positions are printed to 0.1 mm.
 const LEAST_MOVE: f64 = 0.05;
-
-/// What the box and the door offer to a fitting, mm.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Offer {
-    /// Finished width of the door.
-    pub door_width: f64,
-    /// Outer height of the box.
-    pub box_height: f64,
-    /// Clear depth behind the front datum `SideFront`.
-    pub depth_from_side: f64,
-    /// Clear depth behind the front datum `FrameFront`.
-    pub depth_from_frame: f64,
-    /// Clear height of the opening.
-    pub opening_height: f64,
-    /// From the underside of the panel above the opening down to the first shelf or panel that a
-    /// body beside the side could meet.
-    pub clear_down: f64,
-    /// How far the door must be moved in the box after mounting, so that it sits where it is
-    /// drawn: sideways + to box-right, upward +, in depth + into the box.
-    pub to_adjust: [f64; 3],
-}
-
-/// Whether a size suits a door.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Grade {
-    /// It suits.
-    Fits,
-    /// It will do, at the edge of what it is made for.
-    Marginal,
-    /// It does not.
-    No,
-}
-
-impl Grade {
-    /// In plain words.
-    #[must_use]
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Fits => "fits",
-            Self::Marginal => "marginal",
-            Self::No => "no",
-        }
-    }
-}
 
 /// What is to be said of one size for one door.
 #[derive(Debug, Clone, PartialEq)]
@@ -96,19 +53,6 @@ impl Verdict {
     }
 }
 
-/// The door to be judged.
-#[derive(Debug, Clone, Copy)]
-pub struct Judged<'a> {
-    /// The closed door.
-    pub door: &'a ClosedDoor,
-    /// Its mass.
-    pub mass: &'a DoorMass,
-    /// What the box offers.
-    pub offer: &'a Offer,
-    /// Cold and hot, °C, between which a strut must keep the door open and shut.
-    pub cold_and_hot: [f64; 2],
-}
-
 /// The verdict on one size for one door with `pieces` fittings (1 or 2).
 #[must_use]
 pub fn verdict(card: &Card, size: &Size, judged: &Judged<'_>, pieces: u8) -> Verdict {
@@ -131,7 +75,7 @@ pub fn verdict(card: &Card, size: &Size, judged: &Judged<'_>, pieces: u8) -> Ver
             match &load {
                 Ok(load) => {
                     verdict.centred = load.centred();
-                    reasons.extend(load.reason());
+                    reasons.push(Reason::Load(*load));
                 }
                 Err(reason) => reasons.push(reason.clone()),
             }
@@ -280,7 +224,7 @@ fn behaviour(
 ) -> Option<Setting> {
     let setting = match balancing_setting(card, size, (motion, weights), pieces) {
         Some(Ok(setting)) => {
-            reasons.extend(setting.reason());
+            reasons.push(Reason::Setting(setting));
             Some(setting)
         }
         Some(Err(error)) => {

@@ -2,8 +2,8 @@
 
 use flapwright_model::lift::SpringRow;
 
-use crate::drive::DriveError;
-use crate::error::LARGEST_NUMBER;
+use crate::error::DriveError;
+use crate::limits::LARGEST_NUMBER;
 
 /// A spring at one setting, all fitted pieces together.
 #[derive(Debug, Clone, PartialEq)]

@@ -11,8 +11,8 @@ use flapwright_model::space::SectionPoint;
 use crate::closed::ClosedDoor;
 use crate::drive::{Drive, Push};
 use crate::gravity::{ByMass, Level, METRE, Weights};
-use crate::mechanism::PoseJet;
 use crate::motion::Motion;
+use crate::pose::PoseJet;
 
 /// Where the handle moves by less than this per radian of the input, mm, it has no leverage and
 /// no force is given. Chosen here: no hand opens a door by a lever of 20 mm; it pushes elsewhere.

@@ -9,10 +9,10 @@
 use flapwright_model::lift::Strut;
 use flapwright_model::space::SectionPoint;
 
-use crate::drive::DriveError;
-use crate::error::LARGEST_NUMBER;
+use crate::error::DriveError;
 use crate::gravity::METRE;
-use crate::mechanism::{PoseJet, SHORTEST_ARM};
+use crate::limits::{LARGEST_NUMBER, SHORTEST_ARM};
+use crate::pose::PoseJet;
 
 /// Absolute zero, °C.
 const ABSOLUTE_ZERO: f64 = -273.15;

@@ -1,6 +1,7 @@
 //! How long the one answer takes: on the demo jobs, for a box, and after an edit of a large job.
 
 #![expect(clippy::expect_used, reason = "a bench without its job is to fail")]
+#![expect(clippy::disallowed_methods, reason = "a bench reads its job's file")]
 
 use divan::{Bencher, black_box};
 use flapwright_model::file::read_job;

@@ -4,9 +4,9 @@ use flapwright_model::length::{show_inch_64, show_mm_tenth};
 use flapwright_rules::fingerprint::{fingerprint, grouped};
 use flapwright_rules::inspection::{BoxReport, PanelReport};
 
-use super::SheetSetup;
 use super::flow::{Flow, Theme};
 use super::list_table::{Cell, Column, ListTable};
+use super::setup::SheetSetup;
 use crate::cautions::{Context, cautions};
 use crate::draft::Draft;
 use crate::page_kind::PageKind;

@@ -5,8 +5,9 @@ use flapwright_model::length::{Unit, show_length, show_mm_tenth};
 use flapwright_model::material::MaterialClass;
 use flapwright_rules::inspection::{BoxReport, DoorReport};
 
+use super::box_heights;
 use super::head_foot::{Head, INSIDE, foot, pieces};
-use super::{SheetSetup, box_heights};
+use super::setup::SheetSetup;
 use crate::brush::{Brush, Lettering};
 use crate::cautions::{Context, cautions};
 use crate::dimension::{Axis, Chain, Stretch, chain};

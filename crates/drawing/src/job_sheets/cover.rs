@@ -11,10 +11,10 @@ use flapwright_rules::inspection::BoxReport;
 use flapwright_rules::plural;
 use flapwright_words::{Names, headline, message, place};
 
-use super::SheetSetup;
 use super::flow::{Flow, Theme};
 use super::head_foot::pieces;
 use super::list_table::{Cell, Column, ListTable};
+use super::setup::SheetSetup;
 use crate::brush::{Brush, Lettering};
 use crate::cautions::{Context, cautions};
 use crate::draft::Draft;

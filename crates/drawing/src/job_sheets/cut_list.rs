@@ -2,10 +2,10 @@
 
 use flapwright_model::length::show_mm_tenth;
 
-use super::SheetSetup;
 use super::cut_rows::{CutRow, is_bar, rows};
 use super::flow::{Flow, Theme};
 use super::list_table::{Cell, Column, ListTable};
+use super::setup::SheetSetup;
 use crate::cautions::{Context, cautions};
 use crate::draft::Draft;
 use crate::edge_mark::EdgeMark;

@@ -8,10 +8,10 @@ use flapwright_motion::sizes::Verdict;
 use flapwright_rules::mechanics::mechanics;
 use flapwright_words::Speaker;
 
-use super::SheetSetup;
 use super::fitting_words::lines;
 use super::flow::{Flow, Theme};
 use super::list_table::{Cell, Column, ListTable};
+use super::setup::SheetSetup;
 use crate::cautions::{Context, cautions};
 use crate::draft::Draft;
 use crate::page_kind::PageKind;

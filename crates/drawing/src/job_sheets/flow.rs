@@ -2,9 +2,9 @@
 
 use euclid::default::Rect;
 
-use super::SheetSetup;
 use super::head_foot::{Head, INSIDE, WORDS, foot};
 use super::list_table::{Laid, ListTable};
+use super::setup::SheetSetup;
 use crate::brush::{Brush, Lettering};
 use crate::draft::Draft;
 use crate::list::{At, DisplayList, Weight};

@@ -7,8 +7,9 @@ use flapwright_rules::fingerprint::fingerprint;
 use flapwright_rules::inspection::{BoxReport, PanelReport};
 
 use super::head_foot::{Head, INSIDE, foot, match_words, pieces};
+use super::setup::SheetSetup;
+use super::template_map;
 use super::template_tile::{MARGIN, OVERLAP, Tile, Tiling};
-use super::{SheetSetup, template_map};
 use crate::brush::{Brush, Lettering, corners};
 use crate::cautions::{Context, cautions};
 use crate::draft::Draft;

@@ -5,10 +5,12 @@ use flapwright_model::length::show_mm_tenth;
 
 use super::facts::{Break, FaceEdge, Facts};
 use super::foot::{Foot, Words};
+use super::frame::Picture;
 use super::header::Header;
-use super::page::{INSIDE, Page, body, leaves_out, next_pages};
-use super::picture::{Picture, extent};
-use super::table::{Style, Table};
+use super::page_parts::{INSIDE, Page, body, leaves_out, next_pages};
+use super::picture::extent;
+use super::table::Table;
+use super::table_section::Style;
 use crate::brush::Brush;
 use crate::fit::Fit;
 use crate::list::{At, DisplayList, Weight};

@@ -4,7 +4,7 @@ use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
 
 use super::facts::{FaceEdge, Facts};
-use super::picture::{ABOVE, FAR_SIDE, Picture, ZERO_SIDE};
+use super::frame::{ABOVE, FAR_SIDE, Picture, ZERO_SIDE};
 use crate::brush::{Brush, Lettering};
 use crate::list::{Across, Along, At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};

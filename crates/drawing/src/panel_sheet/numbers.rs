@@ -2,8 +2,8 @@
 
 use euclid::default::Rect;
 
+use super::frame::{Picture, RING};
 use super::holes::Hole;
-use super::picture::{Picture, RING};
 use crate::brush::{Brush, Lettering, corners};
 use crate::dimension::{FIGURE, SMALL_FIGURE};
 use crate::layout::Crowd;

@@ -5,9 +5,12 @@ use euclid::default::Rect;
 use super::broken;
 use super::facts::Facts;
 use super::foot::{Foot, Words, has_room_beside};
+use super::frame::Picture;
 use super::header::Header;
-use super::picture::{Picture, extent};
-use super::table::{Style, Table};
+use super::page_parts::{INSIDE, Page, body, leaves_out, next_pages};
+use super::picture::extent;
+use super::table::Table;
+use super::table_section::Style;
 use crate::brush::Brush;
 use crate::fit::Fit;
 use crate::list::{At, DisplayList, Weight};
@@ -26,22 +29,10 @@ const NOTE_HEIGHT: f64 = 2.5;
 const LEAST_COLUMN: f64 = 50.0;
 /// Words at the foot take no more than this, mm: so much more a column of its own can give.
 const MOST_WORDS: f64 = 80.0;
-/// Blank inside the frame, mm.
-pub(super) const INSIDE: f64 = 3.0;
 /// With more holes than this no scale is given up: the picture would be a thicket.
 const MANY_HOLES: usize = 30;
 /// So much scale is given up at most to keep the hole table on the sheet.
 const MOST_SCALE_LOST: f64 = 4.0;
-
-/// A page without frame and title block.
-pub(super) struct Page {
-    pub(super) paper: Paper,
-    pub(super) list: DisplayList,
-    /// Scale of the picture; `None` on a page that only continues a table.
-    pub(super) scale: Option<Scale>,
-    /// What the title says beyond the panel's name.
-    pub(super) more: String,
-}
 
 /// Where things go on the first page.
 struct Plan<'a> {
@@ -74,30 +65,6 @@ pub(super) fn pages(facts: &Facts<'_>, fit: &Fit) -> Vec<Page> {
     let mut pages = vec![first_page(facts, &plan)];
     if plan.place == Place::NextPage {
         pages.extend(next_pages(facts, fit.first_paper(), plan.table.clone()));
-    }
-    pages
-}
-
-/// Whether a picture at this scale has no room for some figure or number.
-pub(super) fn leaves_out(facts: &Facts<'_>, scale: Scale) -> bool {
-    let picture = Picture {
-        facts,
-        scale,
-        corner: At::zero(),
-    };
-    !picture.draw(&mut DisplayList::new()).is_empty()
-}
-
-/// The pages of what is left of a hole table.
-pub(super) fn next_pages(facts: &Facts<'_>, paper: Paper, mut rest: Table) -> Vec<Page> {
-    let mut pages = Vec::new();
-    while !rest.is_empty() {
-        let (page, left) = next_page(facts, paper, &rest);
-        pages.push(page);
-        if left == rest {
-            break;
-        }
-        rest = left;
     }
     pages
 }
@@ -162,18 +129,6 @@ fn plan<'a>(facts: &Facts<'_>, fit: &Fit, clear: &'a [Table], small: &'a [Table]
             place: Place::NextPage,
             words: Words::AtFoot,
         })
-}
-
-/// The part of the page between head and foot.
-pub(super) fn body(facts: &Facts<'_>, paper: Paper, words: Words) -> Rect<f64> {
-    let space = paper.drawing_space();
-    let header = Header::new(facts, space.width() - 2.0 * INSIDE, None);
-    let foot = Foot::new(facts, space, Some(facts.job.settings.opening_mark), words);
-    let top = space.max_y() - INSIDE - header.depth() - 1.0;
-    Rect::from_points([
-        At::new(space.min_x() + INSIDE, space.min_y() + foot.depth() + 1.5),
-        At::new(space.max_x() - INSIDE, top),
-    ])
 }
 
 /// Where the running words go when picture and table fit like this; `None` when they do not.
@@ -297,35 +252,4 @@ fn first_page(facts: &Facts<'_>, plan: &Plan<'_>) -> Page {
         scale: Some(plan.scale),
         more: String::new(),
     }
-}
-
-fn next_page(facts: &Facts<'_>, paper: Paper, table: &Table) -> (Page, Table) {
-    let mut list = DisplayList::new();
-    let space = paper.drawing_space();
-    let width = space.width() - 2.0 * INSIDE;
-    let header = Header::new(facts, width, Some("Hole table, continued"));
-    let marked = header.draw(
-        &mut list,
-        At::new(space.min_x() + INSIDE, space.max_y() - INSIDE),
-    );
-    let mark = marked.then_some(facts.job.settings.opening_mark);
-    let foot = Foot::new(facts, space, mark, Words::AtFoot);
-    foot.draw(&mut list, At::zero());
-    let room = Rect::from_points([
-        At::new(space.min_x() + INSIDE, space.min_y() + foot.depth() + 2.0),
-        At::new(
-            space.max_x() - INSIDE,
-            space.max_y() - INSIDE - header.depth() - 2.0,
-        ),
-    ]);
-    let (rest, _) = table.draw(&mut list, room);
-    (
-        Page {
-            paper,
-            list,
-            scale: None,
-            more: ", hole table".to_owned(),
-        },
-        rest,
-    )
 }

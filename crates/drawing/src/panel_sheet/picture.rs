@@ -5,6 +5,7 @@ use flapwright_model::length::show_mm_tenth;
 use flapwright_rules::inspection::{Face, InfillReport};
 
 use super::facts::{FaceEdge, Facts};
+use super::frame::{ABOVE, BELOW, FAR_SIDE, Picture, RING, ZERO_SIDE};
 use super::holes::Hole;
 use super::{edges, numbers};
 use crate::brush::{Brush, Lettering, corners};
@@ -18,31 +19,10 @@ use crate::running::{Running, Stop, running};
 use crate::scale::Scale;
 use crate::views::severity_ink;
 
-/// Room for running dimensions and the edge's name beside the zero end of u, paper mm.
-pub(super) const ZERO_SIDE: f64 = 26.0;
-/// Room beside the far end of u, paper mm.
-pub(super) const FAR_SIDE: f64 = 7.0;
-/// Room above, paper mm.
-pub(super) const ABOVE: f64 = 28.0;
-/// Room below, paper mm.
-pub(super) const BELOW: f64 = 8.0;
 /// From the outline to the dimension line, paper mm.
 const LINE_AT: f64 = 5.5;
 /// From the outline to the figures, paper mm.
 const FIGURES_AT: f64 = 10.0;
-/// Ring around a hole with a finding: so much wider than the hole, paper mm.
-pub(super) const RING: f64 = 1.4;
-/// Smallest radius of a hole on paper, mm.
-const LEAST_RADIUS: f64 = 0.6;
-
-/// A panel at its place on paper.
-pub(super) struct Picture<'a> {
-    pub(super) facts: &'a Facts<'a>,
-    pub(super) scale: Scale,
-    /// Upper left corner of the outline.
-    pub(super) corner: At,
-}
-
 /// Size of the whole picture with its surroundings, and the outline's upper left corner from the
 /// upper left corner of the whole, paper mm.
 pub(super) fn extent(facts: &Facts<'_>, scale: Scale) -> ([f64; 2], [f64; 2]) {
@@ -63,44 +43,6 @@ pub(super) fn extent(facts: &Facts<'_>, scale: Scale) -> ([f64; 2], [f64; 2]) {
 }
 
 impl Picture<'_> {
-    /// Where a place on the face is on paper.
-    pub(super) fn at(&self, u: f64, v: f64) -> At {
-        let ratio = self.scale.ratio();
-        let [start_u, start_v] = self.facts.start;
-        let along = if self.facts.u_runs_left() {
-            self.facts.size[0] - (u - start_u)
-        } else {
-            u - start_u
-        };
-        let down = v - start_v;
-        At::new(self.corner.x + along * ratio, self.corner.y - down * ratio)
-    }
-
-    /// Where distances begin on the drawn part: the zero corner, or the corner nearest to it.
-    pub(super) fn zero_corner(&self) -> At {
-        let [u, v] = self.facts.start;
-        self.at(u, v)
-    }
-
-    /// The far ends of the drawn part, mm from zero.
-    fn ends(&self) -> [f64; 2] {
-        let facts = self.facts;
-        [
-            facts.start[0] + facts.size[0],
-            facts.start[1] + facts.size[1],
-        ]
-    }
-
-    /// The outline on paper.
-    pub(super) fn outline(&self) -> Rect<f64> {
-        let [u, v] = self.ends();
-        Rect::from_points([self.zero_corner(), self.at(u, v)])
-    }
-
-    pub(super) fn radius(&self, hole: &Hole) -> f64 {
-        (0.5 * hole.diameter * self.scale.ratio()).max(LEAST_RADIUS)
-    }
-
     /// Draws everything; gives back what the reader must be told because there was no room for it.
     pub(super) fn draw(&self, list: &mut DisplayList) -> Vec<&'static str> {
         let panel = Brush::new(Layer::Panels, Ink::Plain);
@@ -150,13 +92,6 @@ impl Picture<'_> {
         notes
     }
 
-    /// The holes that lie on the drawn part. One outside would be drawn over what stands beside the
-    /// panel, or past the frame; it cannot be drilled, and the table and a finding tell of it.
-    pub(super) fn shown(&self) -> impl Iterator<Item = &Hole> {
-        let on_it = |hole: &&Hole| self.facts.lies_on_it(hole);
-        self.facts.holes.iter().filter(on_it)
-    }
-
     fn hole(&self, list: &mut DisplayList, hole: &Hole) {
         let centre = self.at(hole.u, hole.v);
         let radius = self.radius(hole);
@@ -171,14 +106,6 @@ impl Picture<'_> {
             };
             ring.circle(list, centre, radius + RING, Pen::Outline);
         }
-    }
-
-    pub(super) fn subject(&self, hole: &Hole) -> flapwright_model::part::Subject {
-        use flapwright_model::part::{BoreId, Subject};
-        Subject::Bore(BoreId {
-            part: self.facts.panel.id,
-            number: hole.number,
-        })
     }
 
     /// What is seen between the stiles and rails, on paper.

@@ -3,7 +3,7 @@
 use flapwright_model::length::{show_inch_64, show_mm_tenth};
 
 use super::holes::Hole;
-use super::table::{Row, Section, Style};
+use super::table_section::{Row, Section, Style};
 use crate::list::Weight;
 use crate::pen::Ink;
 use crate::text::set_fractions;

@@ -1,12 +1,12 @@
 //! What is around the box: the ceiling and what stands in the way of doors.
 
 use euclid::default::Rect;
-use flapwright_model::cabinet::Place;
 use flapwright_model::part::Subject;
-use flapwright_model::room::{Extent, Obstacle, Room};
+use flapwright_model::room::{Extent, Obstacle};
 use flapwright_rules::inspection::BoxReport;
 
-use super::{ViewOptions, grips};
+use super::grips;
+use super::options::{Around, ViewOptions};
 use crate::brush::{Brush, Lettering, corners};
 use crate::list::{Across, Along, At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
@@ -23,15 +23,6 @@ const LETTERS: f64 = 2.0;
 /// Length of the strokes over the ceiling line and their distance, paper mm.
 const STROKE: f64 = 1.6;
 const STROKES_APART: f64 = 4.0;
-
-/// The room and where the box hangs in it.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Around {
-    /// The room.
-    pub room: Room,
-    /// Where the box hangs.
-    pub place: Place,
-}
 
 /// Ceiling and obstacles in the front view: what of them lies near the box.
 ///
@@ -173,7 +164,9 @@ fn block(
 
 #[cfg(test)]
 mod tests {
+    use flapwright_model::cabinet::Place;
     use flapwright_model::id::ObstacleId;
+    use flapwright_model::room::Room;
 
     use super::*;
     use crate::list::Shape;

@@ -5,13 +5,12 @@ use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, PanelReport};
 
+use super::common::{LEAST_BORE, bore_subject, door_subject, front_rect, leaves_of};
 use super::elevation_dimensions::dimensions;
 use super::highlight::{Projection, highlight};
+use super::options::ViewOptions;
 use super::visible::outline;
-use super::{
-    LEAST_BORE, ViewOptions, around, bore_subject, door_subject, front_rect, ghost, grips,
-    leaves_of,
-};
+use super::{around, ghost, grips};
 use crate::brush::{Brush, corners};
 use crate::grain::infill_stuff;
 use crate::hatch::{Stuff, hatch};

@@ -3,7 +3,8 @@
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_rules::inspection::{BoxReport, DoorReport, OpeningReport};
 
-use super::{ViewOptions, figure, leaves_of};
+use super::common::{figure, leaves_of};
+use super::options::ViewOptions;
 use crate::brush::Brush;
 use crate::dimension::{Axis, Chain, Stretch, chain};
 use crate::list::DisplayList;

@@ -3,8 +3,9 @@
 use flapwright_model::part::{LeafId, Part};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, PanelReport, PlacedBore};
 
+use super::common::{LEAST_BORE, front_rect, leaves_of, side_rect};
 use super::leaf_section::outline;
-use super::{LEAST_BORE, ViewOptions, front_rect, leaves_of, side_rect};
+use super::options::ViewOptions;
 use crate::brush::Brush;
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};

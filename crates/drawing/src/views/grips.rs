@@ -13,7 +13,7 @@ use flapwright_model::part::{LeafId, Part};
 use flapwright_rules::inspection::{BoxReport, DoorReport, Solid};
 use flapwright_rules::placement::edge_moves::tweak;
 
-use super::front_rect;
+use super::common::front_rect;
 use crate::handle::{Handle, Pull};
 use crate::list::{At, DisplayList};
 

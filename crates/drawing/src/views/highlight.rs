@@ -6,7 +6,7 @@ use flapwright_model::space::BoxPoint;
 use flapwright_rules::finding::Severity;
 use flapwright_rules::inspection::{BoxReport, OpeningReport, Solid};
 
-use super::ViewOptions;
+use super::options::ViewOptions;
 use crate::brush::Brush;
 use crate::list::{At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};

@@ -4,8 +4,9 @@ use euclid::default::Rect;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoxReport, PanelReport, Solid};
 
+use super::common::{door_subject, figure};
+use super::options::ViewOptions;
 use super::section_door::cut;
-use super::{ViewOptions, door_subject, figure};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
 use crate::grain::{self, Plane, frame_class};

@@ -4,12 +4,12 @@ use euclid::default::Rect;
 use flapwright_model::part::{Part, Subject};
 use flapwright_rules::inspection::{BoreSource, BoxReport, DoorReport, Solid};
 
+use super::common::{LEAST_BORE, bore_subject, door_subject, figure, side_rect};
 use super::highlight::{Projection, highlight};
 use super::leaf_section::to_paper;
+use super::options::ViewOptions;
 use super::section_door::{cut, one_door};
-use super::{
-    LEAST_BORE, ViewOptions, around, bore_subject, door_subject, figure, ghost, grips, side_rect,
-};
+use super::{around, ghost, grips};
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
 use crate::grain::{self, Plane, frame_class};

@@ -6,8 +6,10 @@ use flapwright_motion::closed::ClosedLeaf;
 use flapwright_motion::motion::{Motion, MotionPose, Pose};
 use flapwright_rules::inspection::{BoxReport, DoorReport, PanelReport};
 
+use super::common::{LEAST_BORE, bore_subject, door_subject, leaves_of};
+use super::grips;
 use super::leaf_section::{handle, outline, pieces, to_paper};
-use super::{LEAST_BORE, ViewOptions, bore_subject, door_subject, grips, leaves_of};
+use super::options::ViewOptions;
 use crate::brush::Brush;
 use crate::hatch::{Stuff, hatch, nearest_on_run};
 use crate::list::{At, DisplayList};

@@ -1,6 +1,7 @@
 //! The bore list as CSV, one row for each bore.
 
-use super::{BoreList, BorePanel, BoreRow, FaceUp};
+use super::list::{BoreList, BorePanel, BoreRow};
+use super::options::FaceUp;
 use crate::error::ExportError;
 
 /// A column and what stands in it.

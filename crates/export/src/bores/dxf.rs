@@ -7,15 +7,14 @@ use dxf::enums::{AcadVersion, DrawingUnits, Units};
 use dxf::tables::{AppId, Layer};
 use dxf::{Color, Drawing, Handle, LwPolylineVertex, Point, XData, XDataItem};
 
-use super::{BoreList, BorePanel, BoreRow, FaceUp};
+use super::layers::{NOTES_LAYER, outline_layer};
+use super::list::{BoreList, BorePanel, BoreRow};
+use super::options::FaceUp;
 use crate::error::ExportError;
 use crate::number::number;
 
 /// Name under which outline and circles carry extended data.
 pub const APPLICATION: &str = "FLAPWRIGHT";
-
-/// Layer of the words below the outline; nothing on it is to be drilled or cut.
-pub const NOTES_LAYER: &str = "notes";
 
 /// Height of the words, mm.
 const WORDS_HEIGHT: f64 = 10.0;
@@ -35,15 +34,6 @@ const VOLATILE: [&str; 6] = [
     "$FINGERPRINTGUID",
     "$VERSIONGUID",
 ];
-
-/// Layer of the outline, so that its name says which edges it shows.
-#[must_use]
-pub fn outline_layer(edges: &str) -> &'static str {
-    match edges {
-        "cut" => "outline cut",
-        _ => "outline finished",
-    }
-}
 
 /// The panel as an ASCII DXF file of the year 2000's form, in mm, x to the right and y away from
 /// the reader as the panel lies, the origin at the list's zero corner.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::BoreList;
+use super::list::BoreList;
 use crate::error::ExportError;
 
 /// What the file says it is.

@@ -223,6 +223,18 @@ fn plain(text: &str) -> String {
         .collect()
 }
 
+/// Layer of the words below the outline; nothing on it is to be drilled or cut.
+pub const NOTES_LAYER: &str = "notes";
+
+/// Layer of the outline, so that its name says which edges it shows.
+#[must_use]
+pub fn outline_layer(edges: &str) -> &'static str {
+    match edges {
+        "cut" => "outline cut",
+        _ => "outline finished",
+    }
+}
+
 /// Gives each operation of a list its layer's name, and no two operations the same one.
 pub(super) struct LayerNames<'a> {
     pattern: &'a LayerPattern,
@@ -237,9 +249,9 @@ impl<'a> LayerNames<'a> {
         let reserved = [
             "0",
             "defpoints",
-            super::NOTES_LAYER,
-            super::outline_layer("cut"),
-            super::outline_layer("finished"),
+            NOTES_LAYER,
+            outline_layer("cut"),
+            outline_layer("finished"),
         ];
         Self {
             pattern,

@@ -12,7 +12,7 @@ use flapwright_rules::machine_frame::{self, BenchEdge};
 use serde::Serialize;
 
 use super::layers::{LayerNames, Operation};
-use super::{BoreOptions, FaceUp, ZeroCorner};
+use super::options::{BoreOptions, FaceUp, ZeroCorner};
 use crate::error::ExportError;
 
 /// Longest part of a box's name in a file name, characters and bytes: the panel's name must stay.

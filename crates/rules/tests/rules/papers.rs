@@ -1,5 +1,10 @@
 //! The invented papers typed as drafts, and the cards that come of them.
 
+#![expect(
+    clippy::disallowed_methods,
+    reason = "a test reads and rewrites the papers' files"
+)]
+
 use std::path::PathBuf;
 
 use flapwright_model::card::Card;
