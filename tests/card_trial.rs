@@ -11,7 +11,6 @@ use egui::{Key, Modifiers};
 use flapwright_model::card::Card;
 use flapwright_model::card_difference::differences;
 use flapwright_model::file::read_card;
-use flapwright_model::length::Unit;
 use flapwright_rules::proof::proof;
 use window_support::{Window, plain_window};
 

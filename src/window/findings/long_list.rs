@@ -59,29 +59,14 @@ mod tests {
 
     use flapwright_model::acceptance::Topic;
     use flapwright_model::id::BoxId;
-    use flapwright_model::message::{Degrees, Word};
-    use flapwright_model::part::Subject;
-    use flapwright_rules::finding::Severity;
-    use flapwright_rules::message::{DoorHitsNeighbour, Message};
 
     use super::*;
 
+    /// So many findings like one of the demo job, each about a box of its own.
     fn findings(count: u32) -> Vec<Finding> {
-        let finding = |number| Finding {
-            check: "door-hits-neighbour",
-            severity: Severity::Stop,
-            message: Message::from(DoorHitsNeighbour::Body {
-                hits: Word("leaf-hits"),
-                other: Subject::Box(BoxId::new(number)),
-                met_at: Degrees(10.0),
-            }),
-            reasons: Vec::new(),
-            about: vec![Topic::Box(BoxId::new(number))],
-            accepted: None,
-            subjects: Vec::new(),
-            numbers: Vec::new(),
-            remedies: Vec::new(),
-        };
+        let demo = flapwright_session::shipped::demo_job().unwrap();
+        let one = flapwright_rules::inspect(&demo).findings.remove(0);
+        let finding = |number| one.clone().about([Topic::Box(BoxId::new(number))]);
         (1..=count).map(finding).collect()
     }
 
