@@ -12,7 +12,7 @@ use resvg::usvg;
 
 const DPI: u32 = 150;
 /// Poppler's pictures are this much finer, and then brought down by the mean.
-const FINER: usize = 4;
+const FINER: usize = 2;
 
 /// Red, green and blue of each pixel.
 pub(crate) struct Picture {
@@ -45,6 +45,39 @@ impl Picture {
             worst: each().max().unwrap_or_default(),
             mean: sum as f64 / self.rgb.len() as f64,
         }
+    }
+
+    /// Each pixel as the mean of those in the square of three around it, so that the shading of edges
+    /// counts little and their place much.
+    pub(crate) fn blurred(&self) -> Self {
+        let (width, height) = (self.width, self.height);
+        let wide = 3 * width;
+        let mut rgb = self.rgb.clone();
+        for y in 1..height - 1 {
+            let row = |y: usize| &self.rgb[wide * y..wide * (y + 1)];
+            let three = [row(y - 1), row(y), row(y + 1)];
+            let inner = &mut rgb[wide * y + 3..wide * (y + 1) - 3];
+            for (x, blurred) in inner.iter_mut().enumerate() {
+                // One channel of three pixels side by side, in each row.
+                let side_by_side = |row: &&[u8]| [x, x + 3, x + 6].map(|i| u16::from(row[i]));
+                let sum: u16 = three.iter().flat_map(side_by_side).sum();
+                *blurred = (sum / 9) as u8;
+            }
+        }
+        Self { width, height, rgb }
+    }
+
+    /// The samples in the upper left corner of white paper; poppler leaves out pixels beyond the
+    /// page's edge or adds one.
+    fn on_paper(&self, wide: usize, high: usize) -> Vec<u8> {
+        assert!(self.width.abs_diff(wide) <= FINER && self.height.abs_diff(high) <= FINER);
+        let mut samples = vec![255; 3 * wide * high];
+        let rows = samples.chunks_mut(3 * wide);
+        for (row, line) in rows.zip(self.rgb.chunks(3 * self.width)) {
+            let both = row.len().min(line.len());
+            row[..both].copy_from_slice(&line[..both]);
+        }
+        samples
     }
 
     /// A picture `FINER` times as fine, brought down to the mean of its pixels.
@@ -106,9 +139,12 @@ pub(crate) fn of_svg(sheet: &Sheet) -> Picture {
     }
 }
 
-/// Our own PNG, decoded.
+/// Our own PNG.
 pub(crate) fn of_png(sheet: &Sheet) -> Picture {
-    let file = png(sheet, &PngOptions { dpi: DPI }).expect("PNG");
+    decoded(png(sheet, &PngOptions { dpi: DPI }).expect("PNG"))
+}
+
+fn decoded(file: Vec<u8>) -> Picture {
     let mut reader = png::Decoder::new(Cursor::new(file))
         .read_info()
         .expect("header");
@@ -117,6 +153,7 @@ pub(crate) fn of_png(sheet: &Sheet) -> Picture {
     let rgb = if info.color_type == png::ColorType::Grayscale {
         samples.iter().flat_map(|grey| [*grey; 3]).collect()
     } else {
+        assert_eq!(info.color_type, png::ColorType::Rgb);
         samples
     };
     let (width, height) = (info.width as usize, info.height as usize);
@@ -133,29 +170,28 @@ pub(crate) fn of_pdf(sheets: &[Sheet]) -> Vec<Picture> {
         let (wide, high) = (FINER * width, FINER * height);
         let number = (index + 1).to_string();
         let dpi = (FINER * DPI as usize).to_string();
-        let output = Command::new("pdftoppm")
-            .args(["-f", &number, "-l", &number, "-r", &dpi])
+        let output = Command::new("pdftocairo")
             .args([
-                "-x",
-                "0",
-                "-y",
-                "0",
-                "-W",
-                &wide.to_string(),
-                "-H",
-                &high.to_string(),
+                "-png",
+                "-singlefile",
+                "-f",
+                &number,
+                "-l",
+                &number,
+                "-r",
+                &dpi,
             ])
             .arg(&path)
+            .arg("-")
             .output()
-            .expect("pdftoppm of the Debian package poppler-utils");
+            .expect("pdftocairo of the Debian package poppler-utils");
         assert!(
             output.status.success(),
             "{}",
             String::from_utf8_lossy(&output.stderr)
         );
-        let header = format!("P6\n{wide} {high}\n255\n");
-        let fine = output.stdout.strip_prefix(header.as_bytes()).expect("PPM");
-        Picture::coarser(fine, wide, width, height)
+        let fine = decoded(output.stdout).on_paper(wide, high);
+        Picture::coarser(&fine, wide, width, height)
     };
     sheets.iter().enumerate().map(page).collect()
 }
