@@ -94,11 +94,13 @@ fn long_wall(name: &str, copies: u32) -> Job {
     for copy in 0..copies {
         for wall_box in &one {
             let mut wall_box = wall_box.clone();
+            wall_box.forget_ids();
             wall_box.name = format!("{} {copy}", wall_box.name);
             wall_box.place.along_wall += f64::from(copy) * 25_000.0;
             job.boxes.push(wall_box);
         }
     }
+    job.give_ids();
     job
 }
 

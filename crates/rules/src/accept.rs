@@ -65,7 +65,13 @@ fn without(job: &Job, finding: &Finding) -> Vec<Acceptance> {
 
 /// Whether an acceptance is of this finding.
 fn is_of(acceptance: &Acceptance, finding: &Finding) -> bool {
-    acceptance.check == finding.check && !acceptance.by_place && acceptance.about == finding.about
+    acceptance.check == finding.check && has_key(acceptance) && acceptance.about == finding.about
+}
+
+/// Whether an acceptance knows its finding by what it is about, and not by its place only or not at
+/// all.
+const fn has_key(acceptance: &Acceptance) -> bool {
+    !acceptance.by_place && !acceptance.about.is_empty()
 }
 
 /// Whether an acceptance from a file of version 1 can be of this finding: it told the place by the
@@ -131,7 +137,7 @@ pub(crate) fn mark(job: &Job, findings: &mut [Finding]) {
         return;
     }
     let mut by_key: BTreeMap<(&str, &[Topic]), &Acceptance> = BTreeMap::new();
-    for it in job.accepted.iter().filter(|it| !it.by_place) {
+    for it in job.accepted.iter().filter(|it| has_key(it)) {
         by_key.insert((it.check.as_str(), it.about.as_slice()), it);
     }
     for finding in findings.iter_mut() {
