@@ -167,6 +167,24 @@ fn a_file_in_place_of_the_folder_is_refused_and_kept() {
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "mine");
 }
 
+#[cfg(unix)]
+#[test]
+fn a_link_among_the_sheets_is_not_written_through() {
+    let parent = folder();
+    let victim = parent.path().join("victim.txt");
+    std::fs::write(&victim, "mine").unwrap();
+    let out = parent.path().join("sheets");
+    std::fs::create_dir(&out).unwrap();
+    let link = out.join("houseboat-galley.pdf");
+    std::os::unix::fs::symlink("../victim.txt", link).unwrap();
+    let run = flapwright(&["sheets", DEMO, "--out", out.to_str().unwrap()]);
+    assert_eq!(run.status.code(), Some(2));
+    let said = text(&run.stderr);
+    assert!(said.contains("houseboat-galley.pdf` is a link"), "{said}");
+    assert_eq!(std::fs::read_to_string(&victim).unwrap(), "mine");
+    assert_eq!(names(&out), ["houseboat-galley.pdf"]);
+}
+
 #[test]
 fn a_resolution_out_of_bounds_is_refused() {
     for dpi in ["149", "601", "many"] {

@@ -13,7 +13,7 @@ use flapwright_session::finding_key::FindingKey;
 use flapwright_session::selection::SideTab;
 use window_support::{
     Window, bores_of_door, door_of, findings_named, harness, harness_with, open_section,
-    press_keys, run_it, run_ui, show_box, type_into,
+    press_keys, run_it, run_ui, sentence_of, show_box, title_of, type_into,
 };
 
 const PLATES: usize = 1;
@@ -61,12 +61,13 @@ fn a_tweak_on_a_door_tied_to_its_edges_is_found_and_each_remedy_clears_it() {
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].1.remedies.len(), 3, "{:?}", found[0].1.remedies);
     for remedy in &found[0].1.remedies {
-        window.get_by_label(&remedy.title).click();
+        let title = title_of(&window, remedy);
+        window.get_by_label(&title).click();
         window.run();
         let left = findings_named(&window, "bores-off-fitting");
-        assert!(left.is_empty(), "{}: {left:?}", remedy.title);
+        assert!(left.is_empty(), "{title}: {left:?}");
         press_keys(&mut window, ActionId::Undo);
-        assert_eq!(*window.state().job(), tweaked, "{}", remedy.title);
+        assert_eq!(*window.state().job(), tweaked, "{title}");
     }
 }
 
@@ -240,13 +241,14 @@ fn wheel_drag_and_double_click_move_a_drawing() {
 fn a_finding_is_lit_by_its_sentence() {
     let mut window = harness();
     let first = window.state().inspection().findings[0].clone();
-    window.get_by_label(&first.message).click();
+    let sentence = sentence_of(&window, &first);
+    window.get_by_label(&sentence).click();
     window.run();
     assert_eq!(
         window.state().selected_finding(),
         Some(&first_finding(&window))
     );
-    window.get_by_label(&first.message).click();
+    window.get_by_label(&sentence).click();
     window.run();
     assert_eq!(window.state().selected_finding(), None);
 }

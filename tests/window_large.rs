@@ -14,7 +14,7 @@ use window_support::{Window, harness, plain_window, run_it, show_box};
 
 /// Five hundred plain boxes side by side on 75 m of wall.
 fn large() -> Job {
-    let mut job = shipped::new_job().unwrap();
+    let mut job = Job::empty(shipped::materials().unwrap(), Vec::new());
     for _ in 0..500 {
         let Edit::InsertBox { mut with, .. } = add_box(&job, None) else {
             panic!("a box is inserted");

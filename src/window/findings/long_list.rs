@@ -59,22 +59,14 @@ mod tests {
 
     use flapwright_model::acceptance::Topic;
     use flapwright_model::id::BoxId;
-    use flapwright_rules::finding::Severity;
 
     use super::*;
 
+    /// So many findings like one of the demo job, each about a box of its own.
     fn findings(count: u32) -> Vec<Finding> {
-        let finding = |number| Finding {
-            check: "door-hits-neighbour",
-            severity: Severity::Stop,
-            message: String::new(),
-            details: Vec::new(),
-            about: vec![Topic::Box(BoxId::new(number))],
-            accepted: None,
-            subjects: Vec::new(),
-            numbers: Vec::new(),
-            remedies: Vec::new(),
-        };
+        let demo = flapwright_session::shipped::demo_job().unwrap();
+        let one = flapwright_rules::inspect(&demo).findings.remove(0);
+        let finding = |number| one.clone().about([Topic::Box(BoxId::new(number))]);
         (1..=count).map(finding).collect()
     }
 
