@@ -228,18 +228,14 @@ fn a_bore_is_known_again_when_others_come_before_it() {
             diameter: 5.0,
         }),
     });
-    let keys = |job: &Job| -> Vec<_> {
-        found(job, NAME)
-            .into_iter()
-            .map(|it| it.about.clone())
-            .collect()
-    };
+    let keys =
+        |job: &Job| -> Vec<_> { found(job, NAME).iter().map(|it| it.about.clone()).collect() };
     let before = keys(&job);
     assert_eq!(before.len(), 2, "{before:?}");
     accept_all(&mut job, NAME);
     let numbers = |job: &Job| -> Vec<_> {
         found(job, NAME)
-            .into_iter()
+            .iter()
             .map(|it| it.subjects.clone())
             .collect()
     };
