@@ -137,10 +137,7 @@ fn a_solid_panel_in_a_frame_follows_the_grain_of_its_leaf() {
         ("None", LEVEL, CROSSED, LEVEL),
     ] {
         let job = wooden(&[
-            (
-                "infill: (thickness: 4.0, material: \"float glass\"",
-                "infill: (thickness: 4.0, material: \"white oak\"",
-            ),
+            ("material: \"float glass\"", "material: \"white oak\""),
             ("grain: Upright", &format!("grain: {grain}")),
         ]);
         let report = report(&job, "spices");
