@@ -1,9 +1,10 @@
 //! The parts of a box by their identities, so that nobody else has to walk its tree.
 
-use crate::cabinet::{HorizontalPanel, WallBox};
+use crate::cabinet::{HorizontalPanel, Panel, WallBox};
 use crate::door::Door;
 use crate::id::{DividerId, DoorId, Id, Ids, OpeningId, ShelfId};
 use crate::opening::{Divider, FixedShelf, Inside, LooseShelf, Opening};
+use crate::part::Part;
 
 /// A shelf of either kind.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -265,6 +266,66 @@ impl WallBox {
         let mut numbers = vec![self.id.number_mut()];
         ids_in(&mut self.body, &mut numbers);
         numbers
+    }
+}
+
+impl WallBox {
+    /// A panel of the box; leaves and the face frame are none.
+    #[must_use]
+    pub fn panel(&self, part: Part) -> Option<&Panel> {
+        match part {
+            Part::LeftSide => Some(&self.left),
+            Part::RightSide => Some(&self.right),
+            Part::Back => self.back.panel(),
+            Part::Divider(id) => Some(&self.divider(id)?.panel),
+            Part::Top | Part::Bottom | Part::Shelf(_) => Some(&self.horizontal(part)?.panel),
+            Part::Frame | Part::Leaf { .. } => None,
+        }
+    }
+
+    /// The same, to be changed.
+    pub fn panel_mut(&mut self, part: Part) -> Option<&mut Panel> {
+        match part {
+            Part::LeftSide => Some(&mut self.left),
+            Part::RightSide => Some(&mut self.right),
+            Part::Back => self.back.panel_mut(),
+            Part::Divider(id) => Some(&mut self.divider_mut(id)?.panel),
+            Part::Top | Part::Bottom | Part::Shelf(_) => {
+                Some(&mut self.horizontal_mut(part)?.panel)
+            }
+            Part::Frame | Part::Leaf { .. } => None,
+        }
+    }
+
+    /// A panel that lies across the box: top, bottom or shelf.
+    #[must_use]
+    pub fn horizontal(&self, part: Part) -> Option<&HorizontalPanel> {
+        match part {
+            Part::Top => Some(&self.top),
+            Part::Bottom => Some(&self.bottom),
+            Part::Shelf(id) => Some(self.shelf(id)?.piece()),
+            Part::LeftSide
+            | Part::RightSide
+            | Part::Back
+            | Part::Divider(_)
+            | Part::Frame
+            | Part::Leaf { .. } => None,
+        }
+    }
+
+    /// The same, to be changed.
+    pub fn horizontal_mut(&mut self, part: Part) -> Option<&mut HorizontalPanel> {
+        match part {
+            Part::Top => Some(&mut self.top),
+            Part::Bottom => Some(&mut self.bottom),
+            Part::Shelf(id) => Some(self.shelf_mut(id)?.piece()),
+            Part::LeftSide
+            | Part::RightSide
+            | Part::Back
+            | Part::Divider(_)
+            | Part::Frame
+            | Part::Leaf { .. } => None,
+        }
     }
 }
 

@@ -24,6 +24,7 @@ mod head;
 mod info;
 pub mod limits;
 mod material;
+mod names;
 mod reference;
 mod room;
 mod shelf;
