@@ -155,7 +155,7 @@ impl Session {
             | Action::RunOn(_)
             | Action::StopDoor
             | Action::ToggleDimensions
-            | Action::ShowTab(_) => self.look(action),
+            | Action::ShowTab(_) => self.look(&action),
         };
         self.stay_within(before);
         outcome
@@ -166,9 +166,9 @@ impl Session {
     }
 
     /// What only changes what is looked at.
-    fn look(&mut self, action: Action) -> Outcome {
+    fn look(&mut self, action: &Action) -> Outcome {
         let selection = &mut self.selection;
-        match action {
+        match *action {
             Action::ShowBox(id) => selection.show_box(id),
             Action::ShowOpening(id) => selection.opening = Some(id),
             Action::OpenDoor(s) => {

@@ -22,11 +22,13 @@ use flapwright_session::{job_file, shipped};
 
 const OFF: &str = "bores-off-fitting";
 
+#[expect(clippy::unwrap_used, reason = "helper of tests")]
 fn demo() -> Session {
     Session::new(shipped::demo_job().unwrap(), None)
 }
 
 /// The demo job in which a door was tweaked off its fitting.
+#[expect(clippy::unwrap_used, reason = "helper of tests")]
 fn tweaked() -> Session {
     let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../assets/demo");
     Session::open(demo.join("houseboat-galley-tweaked.ron")).unwrap()
