@@ -2,6 +2,7 @@
 
 pub mod body;
 pub mod door_place;
+pub mod edge_moves;
 pub mod faces;
 pub mod fitting;
 pub mod leaf_bores;
