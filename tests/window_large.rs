@@ -15,6 +15,7 @@ use flapwright_session::shipped;
 use window_support::{Window, harness, plain_window, run_it, show_box};
 
 /// Five hundred plain boxes side by side on 75 m of wall.
+#[expect(clippy::unwrap_used, reason = "helper of tests")]
 fn large() -> Job {
     let mut job = Job::empty(shipped::materials().unwrap(), Vec::new());
     for _ in 0..500 {

@@ -17,7 +17,7 @@ pub(super) struct FindingCard<'a> {
     pub(super) document: &'a Document,
     /// Says what they are and where.
     pub(super) speaker: Speaker<'a>,
-    /// The lit finding.
+    /// The selected finding.
     pub(super) chosen: Option<&'a FindingKey>,
     /// Whether it must come into sight.
     pub(super) scroll: bool,
@@ -127,7 +127,7 @@ fn framed(
     });
 }
 
-/// Severity, place, check, and the sentence, which is the button that lights the places.
+/// Severity, place, check, and the sentence, which is the button that shows the places.
 fn message_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) -> Response {
     let tokens = tokens(ui);
     let first = finding.subjects.first();
@@ -146,7 +146,7 @@ fn message_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) -> Res
     let response = ui
         .add(message)
         .on_hover_cursor(egui::CursorIcon::PointingHand)
-        .on_hover_text("Light the places in the drawings.");
+        .on_hover_text("Show the places in the drawings.");
     if response.clicked() {
         let chosen = card.is_chosen(finding);
         card.queue.push(Command::Do(Action::SelectFinding(

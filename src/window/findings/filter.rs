@@ -48,7 +48,7 @@ pub(super) fn filter_ui(ui: &mut Ui, inspection: &Inspection, filter: &mut Filte
         return;
     }
     ui.horizontal_wrapped(|ui| {
-        let severity_words = |it: Option<Severity>| it.map_or("all weights", plural);
+        let severity_words = |it: Option<Severity>| it.map_or("all severities", plural);
         ComboBox::from_id_salt("findings of severity")
             .selected_text(severity_words(filter.severity))
             .width(110.0)
@@ -59,7 +59,7 @@ pub(super) fn filter_ui(ui: &mut Ui, inspection: &Inspection, filter: &mut Filte
                 }
             })
             .response
-            .accessible_name("Findings of weight");
+            .accessible_name("Findings of severity");
         let box_words = |it: Option<BoxId>| {
             it.and_then(|id| inspection.report(id))
                 .map_or("all boxes", |report| report.name.as_str())
