@@ -14,6 +14,7 @@ use flapwright_model::measure;
 use flapwright_rules::plausibility::slips;
 use flapwright_rules::plural::count;
 use flapwright_rules::proof::{Proof, proof};
+use flapwright_words::Speaker;
 
 use super::{BAD_INPUT, FINE, STOPPED, say};
 
@@ -85,11 +86,13 @@ fn check_files(files: &[PathBuf]) -> Result<u8> {
                 continue;
             }
         };
-        let found = proof(&card, Unit::Millimetre);
-        say(&format!("{name}: \"{}\", {}", card.name, found.words()))?;
+        let found = proof(&card);
+        let speaker = Speaker::without_names(Unit::Millimetre);
+        let words = speaker.say(&found.message());
+        say(&format!("{name}: \"{}\", {words}", card.name))?;
         if let Proof::Fails(moved) = &found {
             for it in moved {
-                say(&format!("    {}", it.words))?;
+                say(&format!("    {}", speaker.say(&it.message)))?;
             }
         }
         let slips = slips(&card, Unit::Millimetre);
@@ -114,7 +117,7 @@ fn words(card: &Card, unit: Unit) -> Result<u8> {
     if !card.maker_text.is_empty() {
         say(&card.maker_text)?;
     }
-    say(&proof(card, unit).words())?;
+    say(&Speaker::without_names(unit).say(&proof(card).message()))?;
     for size in &card.sizes {
         say(&format!(
             "  size {}: doors {} to {} high, {} to {} wide",

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use anyhow::{Result, bail};
 use clap::Args;
+use flapwright_model::message::Say;
 use flapwright_rules::AppliedRemedy;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
@@ -11,6 +12,8 @@ use flapwright_rules::plural::count;
 use flapwright_session::Session;
 use flapwright_session::action::Action;
 use flapwright_session::outcome::Outcome;
+use flapwright_words::{Names, Speaker, effect, headline, place, places, reasons, remedy};
+use serde_json::{Value, json};
 
 use super::{FINE, STOPPED, say};
 
@@ -37,10 +40,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<u8> {
         Vec::new()
     };
     let inspection = session.inspection();
+    let names = Names::of(session.job());
+    let speaker = names.speaker();
     if arguments.json {
-        say(&as_json(arguments, inspection, &applied)?)?;
+        say(&as_json(arguments, inspection, &applied, &speaker)?)?;
     } else {
-        as_text(arguments, inspection, &applied)?;
+        as_text(arguments, inspection, &applied, &speaker)?;
     }
     Ok(if inspection.open(Severity::Stop) > 0 {
         STOPPED
@@ -71,34 +76,72 @@ fn as_json(
     arguments: &Arguments,
     inspection: &Inspection,
     applied: &[AppliedRemedy],
+    speaker: &Speaker<'_>,
 ) -> Result<String> {
+    let findings = inspection.findings.iter();
+    let findings: Vec<Value> = findings.map(|it| finding_json(it, speaker)).collect();
     if !arguments.apply_safe {
-        return Ok(serde_json::to_string_pretty(&inspection.findings)?);
+        return Ok(serde_json::to_string_pretty(&findings)?);
     }
-    let applied: Vec<serde_json::Value> = applied
+    let applied: Vec<Value> = applied
         .iter()
-        .map(|it| serde_json::json!({"check": it.check, "place": it.place, "title": it.title}))
+        .map(|it| {
+            let (place, title) = (places(&it.subjects, speaker), speaker.say(&it.kind));
+            json!({"check": it.check, "place": place, "title": title})
+        })
         .collect();
-    let all = serde_json::json!({"applied": applied, "findings": inspection.findings});
+    let all = json!({"applied": applied, "findings": findings});
     Ok(serde_json::to_string_pretty(&all)?)
+}
+
+/// A finding for machines: what it is as data, and what is said of it.
+fn finding_json(finding: &Finding, speaker: &Speaker<'_>) -> Value {
+    let remedies: Vec<Value> = finding
+        .remedies
+        .iter()
+        .map(|it| {
+            json!({
+                "kind": it.kind.say().key,
+                "title": remedy(it, speaker),
+                "effect": effect(it, speaker),
+                "safety": it.safety,
+            })
+        })
+        .collect();
+    json!({
+        "check": finding.check,
+        "severity": finding.severity,
+        "kind": finding.message.say().key,
+        "message": headline(finding, speaker),
+        "reasons": reasons(finding, speaker),
+        "place": place(finding, speaker),
+        "about": finding.about,
+        "accepted": finding.accepted,
+        "subjects": finding.subjects,
+        "numbers": finding.numbers,
+        "remedies": remedies,
+    })
 }
 
 fn as_text(
     arguments: &Arguments,
     inspection: &Inspection,
     applied: &[AppliedRemedy],
+    speaker: &Speaker<'_>,
 ) -> Result<()> {
     for it in applied {
         say(&format!(
             "applied ({}): {}: {}",
-            it.check, it.place, it.title
+            it.check,
+            places(&it.subjects, speaker),
+            speaker.say(&it.kind)
         ))?;
     }
     if arguments.apply_safe && applied.is_empty() {
         say("no finding has a safe remedy")?;
     }
     for finding in &inspection.findings {
-        print(finding)?;
+        print(finding, speaker)?;
     }
     let accepted = inspection
         .findings
@@ -118,24 +161,25 @@ fn as_text(
     ))
 }
 
-fn print(finding: &Finding) -> Result<()> {
+fn print(finding: &Finding, speaker: &Speaker<'_>) -> Result<()> {
     say(&format!(
         "{} ({}): {}",
         finding.severity.word(),
         finding.check,
-        finding.message
+        headline(finding, speaker)
     ))?;
     if let Some(reason) = &finding.accepted {
         say(&format!("    accepted: {reason}"))?;
     }
-    for detail in &finding.details {
-        say(&format!("    {detail}"))?;
+    for reason in reasons(finding, speaker) {
+        say(&format!("    {reason}"))?;
     }
-    for remedy in &finding.remedies {
-        let safe = if remedy.safe { ", safe" } else { "" };
+    for it in &finding.remedies {
+        let safe = if it.is_safe() { ", safe" } else { "" };
         say(&format!(
             "  remedy{safe}: {}: {}",
-            remedy.title, remedy.effect
+            remedy(it, speaker),
+            effect(it, speaker)
         ))?;
     }
     Ok(())

@@ -15,6 +15,7 @@ use flapwright_rules::inspect;
 use flapwright_rules::mechanics::mechanics;
 use flapwright_rules::size_query::{AskedDoor, job_for};
 use flapwright_session::{job_file, shipped};
+use flapwright_words::Speaker;
 use serde::Serialize;
 
 use super::{FINE, say};
@@ -163,7 +164,7 @@ fn of_size(verdict: &Verdict, chosen: bool, unit: Unit) -> OfSize {
         reasons: verdict
             .reasons
             .iter()
-            .map(|reason| reason.text(unit))
+            .map(|reason| Speaker::without_names(unit).say(reason))
             .collect(),
     }
 }

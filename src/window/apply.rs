@@ -11,6 +11,7 @@ use flapwright_session::finding_key::FindingKey;
 use flapwright_session::history::Gesture;
 use flapwright_session::outcome::Outcome;
 use flapwright_session::preview::RemedyAt;
+use flapwright_words::{Names, headline, places};
 
 use super::app::{App, Purpose};
 use super::canvas::camera::Camera;
@@ -175,8 +176,11 @@ impl App {
     /// Says what was remedied all at once.
     fn tell_remedied(&mut self, ctx: &Context, applied: &[AppliedRemedy]) {
         let mut text = String::from("One step; undo takes all of it back.\n");
+        let names = Names::of(self.session.job());
+        let speaker = names.speaker();
         for it in applied {
-            text.push_str(&format!("\n• {}: {} ({})", it.place, it.title, it.check));
+            let (place, title) = (places(&it.subjects, &speaker), speaker.say(&it.kind));
+            text.push_str(&format!("\n• {place}: {title} ({})", it.check));
         }
         let document = self.session.document();
         let open = |severity: Severity| count(document.open(severity), severity.word());
@@ -205,7 +209,7 @@ impl App {
         let reason = self.session.reason_before(finding).unwrap_or_default();
         let dialog = AcceptDialog {
             finding: key.clone(),
-            message: finding.message.clone(),
+            message: headline(finding, &Names::of(self.session.job()).speaker()),
             reason: reason.to_owned(),
             missing: false,
         };

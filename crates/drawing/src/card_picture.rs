@@ -14,6 +14,7 @@ use flapwright_model::part::Part;
 use flapwright_rules::inspection::{BoreSource, BoxReport, PlacedBore, Solid};
 use flapwright_rules::proof::proof;
 use flapwright_rules::trial::Trial;
+use flapwright_words::Speaker;
 
 use crate::brush::{Brush, Lettering, corners};
 use crate::dimension::Axis;
@@ -139,7 +140,7 @@ fn heading(list: &mut DisplayList, card: &Card, size: &str, unit: Unit) -> f64 {
     let mut words = Block::new(TEXT);
     let mut add = |text: &str| words.add(text, Weight::Plain, WIDTH);
     add(&format!("{}, drawn for size {size}", card.kind.words()));
-    add(&proof(card, unit).words());
+    add(&Speaker::without_names(unit).say(&proof(card).message()));
     if card.invented {
         add("Invented for demonstration: do not drill after it.");
     }
@@ -524,6 +525,7 @@ mod tests {
     use super::*;
     use crate::list::Shape;
     use flapwright_model::file::read_card;
+    use flapwright_words::Speaker;
 
     const DEMO: [&str; 5] = [
         include_str!("../../../assets/demo/cards/wren.ron"),

@@ -24,6 +24,7 @@ pub mod lift;
 pub mod linkage;
 pub mod material;
 pub mod measure;
+pub mod message;
 pub mod opening;
 pub mod part;
 pub mod record;

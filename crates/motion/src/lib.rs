@@ -45,6 +45,7 @@ mod mount_cost;
 mod mount_search;
 pub mod outline;
 pub mod reason;
+pub mod reason_message;
 pub mod setting;
 pub mod size_chart;
 pub mod sizes;

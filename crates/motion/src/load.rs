@@ -3,6 +3,7 @@
 use flapwright_model::card::{Card, Size};
 use flapwright_model::lift::{Carries, MassRow};
 use flapwright_model::material::MassRange;
+use flapwright_model::message::Word;
 
 use crate::drive::share;
 use crate::gravity::{ByMass, Level, Weights};
@@ -116,11 +117,11 @@ pub(crate) fn load(
                 (Some(first), Some(last)) => first.top - last.bottom,
                 _ => 0.0,
             };
-            limits(rows, height, "door height").map(|(min, max)| by_mass(min, max))
+            limits(rows, height, Word("door-height")).map(|(min, max)| by_mass(min, max))
         }
         Carries::MassByBoxHeight(rows) => {
             let height = judged.offer.box_height;
-            limits(rows, height, "box height").map(|(min, max)| by_mass(min, max))
+            limits(rows, height, Word("box-height")).map(|(min, max)| by_mass(min, max))
         }
     }
 }
@@ -136,7 +137,7 @@ fn sorted(moments: &ByMass<f64>) -> MassRange {
 }
 
 /// Limits at a height: straight between rows, none outside the table.
-fn limits(rows: &[MassRow], height: f64, what: &'static str) -> Result<(f64, f64), Reason> {
+fn limits(rows: &[MassRow], height: f64, what: Word) -> Result<(f64, f64), Reason> {
     let mut ordered: Vec<&MassRow> = rows.iter().collect();
     ordered.sort_by(|a, b| a.height.total_cmp(&b.height));
     let (Some(first), Some(last)) = (ordered.first(), ordered.last()) else {

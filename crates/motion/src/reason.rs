@@ -5,6 +5,7 @@ use std::fmt;
 use flapwright_model::length::Unit;
 use flapwright_model::material::MassRange;
 use flapwright_model::measure::{Measure, length};
+use flapwright_model::message::Word;
 
 use crate::drive::DriveError;
 use crate::error::MotionError;
@@ -14,7 +15,7 @@ use crate::setting::Setting;
 use crate::sizes::Grade;
 
 /// Settings may be this share of the range beyond its ends: rounding.
-const SLACK: f64 = 1e-9;
+pub(crate) const SLACK: f64 = 1e-9;
 
 /// Why a size suits a door or does not. Shown as a sentence without a full stop; `Display` is
 /// metric.
@@ -25,7 +26,7 @@ pub enum Reason {
     /// The table of the size has no figure for this door.
     NoLoadGiven {
         /// Which height, in plain words.
-        what: &'static str,
+        what: Word,
         /// Its value, mm.
         value: f64,
         /// The table begins here, mm.
@@ -43,7 +44,7 @@ pub enum Reason {
     /// A size of the door is outside of what the size is made for.
     OutOfSpan {
         /// Which, in plain words.
-        what: &'static str,
+        what: Word,
         /// Its value, mm.
         value: f64,
         /// Least, mm.
@@ -54,7 +55,7 @@ pub enum Reason {
     /// The box has too little room.
     TooLittle {
         /// Which room, in plain words.
-        what: &'static str,
+        what: Word,
         /// What there is, mm.
         value: f64,
         /// What the size needs, mm.
@@ -63,7 +64,7 @@ pub enum Reason {
     /// The door must be moved after mounting.
     Adjustment {
         /// Direction, in plain words.
-        what: &'static str,
+        what: Word,
         /// How far, mm, + to box-right, up or into the box.
         needed: f64,
         /// Least that the fitting allows, mm.
@@ -165,7 +166,8 @@ impl Reason {
                 from,
                 to,
             } => format!(
-                "the size gives no load for a {what} of {}, only for {} to {}",
+                "the size gives no load for a {} of {}, only for {} to {}",
+                plain(*what),
                 mm(*value),
                 mm(*from),
                 mm(*to)
@@ -186,14 +188,16 @@ impl Reason {
                     ("greatest", max)
                 };
                 format!(
-                    "{what} {} is {} beyond the {side}, {}",
+                    "{} {} is {} beyond the {side}, {}",
+                    plain(*what),
                     mm(*value),
                     mm((value - limit).abs()),
                     mm(*limit)
                 )
             }
             Self::TooLittle { what, value, least } => format!(
-                "{what} is {} and must be {}: {} too little",
+                "{} is {} and must be {}: {} too little",
+                plain(*what),
                 mm(*value),
                 mm(*least),
                 mm(least - value)
@@ -203,7 +207,7 @@ impl Reason {
                 needed,
                 min,
                 max,
-            } => adjustment_text(what, *needed, [*min, *max], unit),
+            } => adjustment_text(&plain(*what), *needed, [*min, *max], unit),
             Self::FoldingLeaves {
                 upper,
                 lower,
@@ -238,6 +242,11 @@ impl Reason {
             Self::NoDrive(error) => error.to_string(),
         }
     }
+}
+
+/// A word of the catalogue as `text` says it.
+fn plain(word: Word) -> String {
+    word.0.replace('-', " ")
 }
 
 fn adjustment_text(what: &str, needed: f64, [min, max]: [f64; 2], unit: Unit) -> String {

@@ -3,6 +3,7 @@
 use std::cmp::Ordering;
 
 use flapwright_model::card::{BackFrom, Card, OpeningKind, Size};
+use flapwright_model::message::Word;
 
 use crate::closed::ClosedDoor;
 use crate::drive::{Drive, DriveState};
@@ -189,8 +190,8 @@ fn dimensions(card: &Card, size: &Size, judged: &Judged<'_>, reasons: &mut Vec<R
         _ => 0.0,
     };
     for (what, value, span) in [
-        ("door height", height, size.door_height),
-        ("door width", offer.door_width, size.door_width),
+        (Word("door-height"), height, size.door_height),
+        (Word("door-width"), offer.door_width, size.door_width),
     ] {
         if value < span.min || value > span.max {
             reasons.push(Reason::OutOfSpan {
@@ -209,21 +210,21 @@ fn dimensions(card: &Card, size: &Size, judged: &Judged<'_>, reasons: &mut Vec<R
     let body_down = card.envelope.down_to.of(&size.name).unwrap_or(0.0);
     for (what, value, least) in [
         (
-            "inner depth",
+            Word("inner-depth"),
             depth(card.linkage.front),
             size.least_inner_depth,
         ),
         (
-            "inner depth behind the body's front datum",
+            Word("inner-depth-for-body"),
             depth(card.envelope.front),
             body_depth,
         ),
         (
-            "opening height",
+            Word("opening-height"),
             offer.opening_height,
             size.least_inner_height,
         ),
-        ("clear height beside the body", offer.clear_down, body_down),
+        (Word("clear-height-for-body"), offer.clear_down, body_down),
     ] {
         if value < least {
             reasons.push(Reason::TooLittle { what, value, least });
@@ -232,13 +233,17 @@ fn dimensions(card: &Card, size: &Size, judged: &Judged<'_>, reasons: &mut Vec<R
     let travel = &card.adjustment;
     for ([backward, forward], travel, needed) in [
         (
-            ["to box-left", "to box-right"],
+            [Word("to-the-left"), Word("to-the-right")],
             travel.sideways,
             offer.to_adjust[0],
         ),
-        (["down", "up"], travel.upward, offer.to_adjust[1]),
         (
-            ["out of the box", "into the box"],
+            [Word("down"), Word("up")],
+            travel.upward,
+            offer.to_adjust[1],
+        ),
+        (
+            [Word("out-of-the-box"), Word("into-the-box")],
             travel.depth,
             offer.to_adjust[2],
         ),

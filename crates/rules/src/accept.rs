@@ -5,9 +5,12 @@ use std::collections::BTreeMap;
 use flapwright_model::acceptance::{Acceptance, AcceptedNumber, Topic};
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
+use flapwright_model::measure::Measure;
+use flapwright_model::message::{NumberName, Value};
 use flapwright_model::part::{LeafId, Part, Subject};
 
 use crate::finding::{Finding, Number, Worse};
+use crate::message::{Reopened, word};
 
 /// Numbers may move by this without being worse: positions are printed to 0.1 of their unit.
 const UNCHANGED: f64 = 0.05;
@@ -30,7 +33,7 @@ pub fn accept(job: &Job, finding: &Finding, reason: &str) -> Edit {
             .numbers
             .iter()
             .map(|number| AcceptedNumber {
-                label: number.label.clone(),
+                label: number.name.to_owned(),
                 value: number.value,
             })
             .collect(),
@@ -69,10 +72,19 @@ fn is_of(acceptance: &Acceptance, finding: &Finding) -> bool {
 /// first subjects, and one check could find two things there (a leaf too narrow and too low), which
 /// the names of their numbers tell apart.
 fn is_at_place(acceptance: &Acceptance, finding: &Finding) -> bool {
-    let known = |number: &Number| acceptance.numbers.iter().any(|it| it.label == number.label);
+    let known = |number: &Number| before((number, 0), acceptance).is_some();
     acceptance.check == finding.check
         && (acceptance.about == finding.about || same_topics(&acceptance.about, finding))
-        && (acceptance.numbers.is_empty() || finding.numbers.iter().any(known))
+        && (acceptance.numbers.is_empty()
+            || finding.numbers.iter().any(known)
+            || told_in_other_words(acceptance, finding))
+}
+
+/// Whether an acceptance has as many numbers as the finding, under the words of version 1.
+fn told_in_other_words(acceptance: &Acceptance, finding: &Finding) -> bool {
+    let numbers = acceptance.numbers.iter();
+    acceptance.numbers.len() == finding.numbers.len()
+        && numbers.map(Some).all(|it| of_other_words(it).is_some())
 }
 
 fn same_topics(about: &[Topic], finding: &Finding) -> bool {
@@ -149,10 +161,7 @@ fn mark_at_place(acceptance: &Acceptance, findings: &mut [Finding]) {
 fn mark_by(finding: &mut Finding, acceptance: &Acceptance) {
     match what_got_worse(finding, acceptance) {
         None => finding.accepted = Some(acceptance.reason.clone()),
-        Some(what) => finding.details.push(format!(
-            "It was accepted (\"{}\") and is back: {what}.",
-            acceptance.reason
-        )),
+        Some(what) => finding.reasons.push(what.into()),
     }
 }
 
@@ -169,36 +178,72 @@ pub fn without_finding<'a>(job: &'a Job, findings: &[Finding]) -> Vec<&'a Accept
 }
 
 /// What has got worse since a finding was accepted; `None` when nothing has.
-fn what_got_worse(finding: &Finding, acceptance: &Acceptance) -> Option<String> {
+fn what_got_worse(finding: &Finding, acceptance: &Acceptance) -> Option<Reopened> {
+    let reason = acceptance.reason.clone();
     if finding.severity > acceptance.severity {
-        return Some(format!(
-            "it was a {} and is a {}",
-            acceptance.severity.word(),
-            finding.severity.word()
-        ));
+        return Some(Reopened::Graver {
+            reason,
+            was: word::severity(acceptance.severity),
+            is: word::severity(finding.severity),
+        });
     }
     if finding.numbers.len() > acceptance.numbers.len() {
-        return Some("it has more to say than it had".to_owned());
+        return Some(Reopened::More { reason });
     }
-    finding.numbers.iter().find_map(|number| {
-        let Some(before) = acceptance
-            .numbers
-            .iter()
-            .find(|it| it.label == number.label)
-        else {
-            return Some(format!("{} is new", number.label));
+    for (index, number) in finding.numbers.iter().enumerate() {
+        let earlier = finding.numbers.iter().take(index);
+        let nth = earlier.filter(|it| it.name == number.name).count();
+        let same_place = acceptance.numbers.get(index);
+        let was = before((number, nth), acceptance).or_else(|| of_other_words(same_place));
+        let Some(was) = was else {
+            return Some(Reopened::More { reason });
         };
-        is_worse(number, before.value).then(|| {
-            let gap = if number.unit.is_empty() { "" } else { " " };
-            format!(
-                "{} was {:.1}{gap}{unit} and is {:.1}{gap}{unit}",
-                number.label,
-                before.value,
-                number.value,
-                unit = number.unit
-            )
-        })
-    })
+        if is_worse(number, was) {
+            return Some(Reopened::Worse {
+                reason,
+                number: NumberName(number.name),
+                was: quantity(was, number.unit),
+                is: quantity(number.value, number.unit),
+            });
+        }
+    }
+    None
+}
+
+/// What a number was when its finding was accepted: the one of its name, or the second or third one
+/// where several have it.
+fn before((number, nth): (&Number, usize), acceptance: &Acceptance) -> Option<f64> {
+    let numbers = acceptance.numbers.iter();
+    let mut of_its_name = numbers.filter(|it| plain(&it.label) == number.name);
+    Some(of_its_name.nth(nth)?.value)
+}
+
+/// What stands at a number's place in an acceptance whose numbers have the words of version 1, some
+/// of which said which edge or gap was meant.
+fn of_other_words(at_its_place: Option<&AcceptedNumber>) -> Option<f64> {
+    at_its_place
+        .filter(|it| it.label.contains(' ') || it.label.contains(','))
+        .map(|it| it.value)
+}
+
+/// Version 1 wrote the names of numbers in words: `largest offset, across`.
+fn plain(label: &str) -> String {
+    label.replace(", ", "_").replace(' ', "_")
+}
+
+/// A number in its unit, to be said.
+fn quantity(value: f64, unit: &str) -> Value {
+    match unit {
+        "mm" => Value::Length(value),
+        "kg" => Value::Measured(Measure::Mass, value),
+        "N" => Value::Measured(Measure::Force, value),
+        "N·m" => Value::Measured(Measure::Moment, value),
+        "°" => Value::Angle(value),
+        "°C" => Value::Temperature(value),
+        "s" => Value::Time(value),
+        "m/s" => Value::Speed(value),
+        _ => Value::Number(value, 2),
+    }
 }
 
 fn is_worse(number: &Number, before: f64) -> bool {

@@ -1,16 +1,19 @@
-//! What a good colleague says about the sizes, in a sentence or two.
+//! What a good colleague says about the sizes.
 
-use flapwright_model::length::Unit;
+use flapwright_model::message::{Times, Whole, Word};
 use flapwright_motion::gravity::Level;
 use flapwright_motion::load::{Load, LoadKind};
+use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::{Grade, Verdict};
 
+use crate::message::{Advice, FittingName};
+
 /// What to do about the chosen size (names of its card and of itself), from verdicts that stand best
-/// first; numbers in the measures that go with `unit`.
+/// first; a sentence each.
 #[must_use]
-pub fn advice(verdicts: &[Verdict], chosen: Option<(&str, &str)>, unit: Unit) -> String {
+pub fn advice(verdicts: &[Verdict], chosen: Option<(&str, &str)>) -> Vec<Advice> {
     let Some(best) = verdicts.first() else {
-        return "No card of this job is for this opening kind.".to_owned();
+        return vec![Advice::NoCard];
     };
     let chosen = chosen.and_then(|(card, size)| {
         verdicts
@@ -19,84 +22,87 @@ pub fn advice(verdicts: &[Verdict], chosen: Option<(&str, &str)>, unit: Unit) ->
     });
     match (chosen, best.grade) {
         (Some(chosen), _) if chosen.grade == Grade::Fits => suits(chosen),
-        (Some(chosen), Grade::Fits) => format!("{} {}", against(chosen, unit), suits(best)),
+        (Some(chosen), Grade::Fits) => {
+            let mut said = against(chosen);
+            said.extend(suits(best));
+            said
+        }
         (None, Grade::Fits) => suits(best),
         (Some(chosen), Grade::Marginal) if chosen.grade == Grade::Marginal => {
-            format!("{} No other size does better.", against(chosen, unit))
+            let mut said = against(chosen);
+            said.push(Advice::NoBetter);
+            said
         }
-        (Some(chosen), Grade::Marginal) => format!(
-            "{} Nearest is {}: {}.",
-            against(chosen, unit),
-            name(best),
-            worst(best, unit)
-        ),
+        (Some(chosen), Grade::Marginal) => {
+            let mut said = against(chosen);
+            said.extend(nearest(best));
+            said
+        }
         (None, Grade::Marginal) => {
-            format!("No size fits fully. {}", against(best, unit))
+            let mut said = vec![Advice::NoneFully];
+            said.extend(against(best));
+            said
         }
-        (_, Grade::No) => format!(
-            "No size of any card suits this door. Nearest is {}: {}.",
-            name(best),
-            worst(best, unit)
-        ),
+        (_, Grade::No) => {
+            let mut said = vec![Advice::None];
+            said.extend(nearest(best));
+            said
+        }
     }
 }
 
-/// Card and size in words.
+/// A card and its size.
 #[must_use]
-pub fn name(verdict: &Verdict) -> String {
-    format!("{}, size {}", verdict.card, verdict.size)
+pub fn name(verdict: &Verdict) -> FittingName {
+    FittingName::new(&verdict.card, &verdict.size)
 }
 
-/// The setting in a few words: `5.5 of 9 turns`; `None` for a strut.
+/// The setting that balances the likely door, in turns, and how many there are; `None` for a strut.
 #[must_use]
-pub fn turns(verdict: &Verdict) -> Option<String> {
+pub fn turns(verdict: &Verdict) -> Option<(Times, Whole)> {
     let setting = verdict.setting?;
-    Some(format!(
-        "{:.1} of {:.0} turns",
-        setting.share_for(Level::Likely) * setting.range,
-        setting.range
-    ))
+    let turns = setting.share_for(Level::Likely) * setting.range;
+    Some((Times(turns), Whole(setting.range)))
 }
 
-fn suits(verdict: &Verdict) -> String {
-    let inside = if verdict.centred >= 0.3 {
-        "lies well inside what it carries"
-    } else {
-        "lies inside what it carries, near a limit"
-    };
+fn suits(verdict: &Verdict) -> Vec<Advice> {
+    let fitting = name(verdict);
     let moment = |load: &Load| matches!(load.kind, LoadKind::Moment { .. });
     let what = if verdict.load.as_ref().is_some_and(moment) {
-        "lift moment"
+        Word("lift-moment")
     } else {
-        "mass"
+        Word("mass")
     };
-    let setting = turns(verdict).map_or(String::new(), |turns| format!(", {turns}"));
-    format!(
-        "{} suits this door: its whole {what} range {inside}{setting}.",
-        name(verdict)
-    )
+    let mut said = vec![if verdict.centred >= 0.3 {
+        Advice::SuitsWell { fitting, what }
+    } else {
+        Advice::SuitsNear { fitting, what }
+    }];
+    said.extend(turns(verdict).map(|(turns, of)| Advice::Turns { turns, of }));
+    said
 }
 
-fn against(verdict: &Verdict, unit: Unit) -> String {
-    let word = match verdict.grade {
-        Grade::Fits | Grade::Marginal => "is at its limit",
-        Grade::No => "does not suit this door",
-    };
-    format!("{} {word}: {}.", name(verdict), worst(verdict, unit))
+/// What speaks against a size.
+fn against(verdict: &Verdict) -> Vec<Advice> {
+    let (fitting, why) = (name(verdict), worst(verdict));
+    vec![match verdict.grade {
+        Grade::Fits | Grade::Marginal => Advice::AtLimit { fitting, why },
+        Grade::No => Advice::Unsuitable { fitting, why },
+    }]
+}
+
+fn nearest(verdict: &Verdict) -> Option<Advice> {
+    let (fitting, why) = (name(verdict), worst(verdict));
+    Some(Advice::Nearest { fitting, why })
 }
 
 /// The gravest reason.
-fn worst(verdict: &Verdict, unit: Unit) -> String {
-    verdict.reasons.first().map_or_else(
-        || "nothing is known of it".to_owned(),
-        |reason| reason.text(unit),
-    )
+fn worst(verdict: &Verdict) -> Option<Reason> {
+    verdict.reasons.first().cloned()
 }
 
 #[cfg(test)]
 mod tests {
-    use flapwright_motion::reason::Reason;
-
     use super::*;
 
     fn verdict(size: &str, grade: Grade, centred: f64) -> Verdict {
@@ -108,7 +114,7 @@ mod tests {
                 celsius: 5.0,
             }],
             Grade::No => vec![Reason::TooLittle {
-                what: "inner depth",
+                what: flapwright_model::message::Word("inner-depth"),
                 value: 200.0,
                 least: 240.0,
             }],
@@ -128,35 +134,37 @@ mod tests {
     #[test]
     fn a_size_that_suits_is_said_to_suit() {
         let list = [verdict("2", Grade::Fits, 0.6), verdict("3", Grade::No, 0.0)];
-        let said = advice(&list, Some(("Plover", "2")), Unit::Millimetre);
-        assert_eq!(
-            said,
-            "Plover, size 2 suits this door: its whole mass range lies well inside what it carries."
-        );
+        let well = Advice::SuitsWell {
+            fitting: name(&list[0]),
+            what: Word("mass"),
+        };
+        assert_eq!(advice(&list, Some(("Plover", "2"))), [well]);
     }
 
     #[test]
     fn a_wrong_size_is_named_with_its_reason_and_the_better_one() {
         let list = [verdict("2", Grade::Fits, 0.1), verdict("3", Grade::No, 0.0)];
-        let said = advice(&list, Some(("Plover", "3")), Unit::Millimetre);
-        assert!(
-            said.starts_with("Plover, size 3 does not suit this door: inner depth"),
-            "{said}"
-        );
-        assert!(said.contains("Plover, size 2 suits"), "{said}");
-        assert!(said.contains("near a limit"), "{said}");
+        let wrong = Advice::Unsuitable {
+            fitting: name(&list[1]),
+            why: list[1].reasons.first().cloned(),
+        };
+        let better = Advice::SuitsNear {
+            fitting: name(&list[0]),
+            what: Word("mass"),
+        };
+        assert_eq!(advice(&list, Some(("Plover", "3"))), [wrong, better]);
     }
 
     #[test]
     fn nothing_that_suits_is_said_plainly() {
         let no = [verdict("1", Grade::No, 0.0)];
-        assert!(
-            advice(&no, Some(("Plover", "1")), Unit::Millimetre)
-                .starts_with("No size of any card suits")
-        );
-        assert!(advice(&[], None, Unit::Millimetre).starts_with("No card"));
+        let said = advice(&no, Some(("Plover", "1")));
+        assert_eq!(said.first(), Some(&Advice::None));
+        assert!(matches!(said[1], Advice::Nearest { .. }), "{said:?}");
+        assert_eq!(advice(&[], None), [Advice::NoCard]);
         let edge = [verdict("1", Grade::Marginal, 0.0)];
-        let said = advice(&edge, Some(("Plover", "1")), Unit::Millimetre);
-        assert!(said.contains("is at its limit") && said.ends_with("No other size does better."));
+        let said = advice(&edge, Some(("Plover", "1")));
+        assert!(matches!(said[0], Advice::AtLimit { .. }), "{said:?}");
+        assert_eq!(said.last(), Some(&Advice::NoBetter));
     }
 }

@@ -66,15 +66,15 @@ use flapwright_model::door::{Door, FittingChoice};
 use flapwright_model::edit::Edit;
 use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
-use flapwright_model::measure;
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 use flapwright_model::severity::SeveritySetting;
 use flapwright_motion::sizes::Verdict;
 
 use crate::chosen_work::{ChosenWork, chosen_work};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Finding, Severity, numbers};
 use crate::inspection::{BoxReport, DoorReport, OpeningReport, PanelReport, PlacedBore};
 use crate::mechanics::all_sizes;
+use crate::message::Message;
 
 /// A check: its name, its page and the function that runs it.
 #[derive(Debug, Clone, Copy)]
@@ -287,11 +287,6 @@ impl BoxContext<'_> {
         })
     }
 
-    /// A length with its unit.
-    pub(crate) fn length(&self, millimetres: f64) -> String {
-        measure::length(millimetres, self.job.unit)
-    }
-
     /// The doors, with their description and their place.
     pub(crate) fn doors(&self) -> impl Iterator<Item = (DoorId, &Door, &DoorReport)> {
         self.report
@@ -327,22 +322,6 @@ impl BoxContext<'_> {
         }
     }
 
-    /// How messages name a door.
-    pub(crate) fn door_words(&self, door: DoorId) -> String {
-        let name = &self.report.name;
-        if self.report.doors().count() > 1 {
-            let number = self.report.number_of_door(door);
-            format!("\"{name}\", door {number} from the top")
-        } else {
-            format!("\"{name}\", door")
-        }
-    }
-
-    /// How messages name a panel.
-    pub(crate) fn panel_words(&self, panel: &PanelReport) -> String {
-        format!("\"{}\", {}", self.report.name, panel.name)
-    }
-
     /// The change that gives a door another description.
     pub(crate) fn replace_door(&self, door: DoorId, with: Door) -> Edit {
         Edit::replace_box(self.with_door(door, with))
@@ -358,24 +337,25 @@ impl BoxContext<'_> {
     }
 }
 
-/// A finding without details, numbers or remedies. It is about what it points at, but for bores: the
+/// A finding without reasons and remedies. It is about what it points at, but for bores: the
 /// number of a bore shifts when others come and go.
 pub(crate) fn finding(
     check: &'static str,
     severity: Severity,
-    message: String,
+    message: impl Into<Message>,
     subjects: Vec<Subject>,
 ) -> Finding {
+    let message = message.into();
     let about: Vec<Topic> = subjects.iter().filter_map(topic_of).collect();
     let found = Finding {
         check,
         severity,
+        numbers: numbers(&message),
         message,
-        details: Vec::new(),
+        reasons: Vec::new(),
         about: Vec::new(),
         accepted: None,
         subjects,
-        numbers: Vec::new(),
         remedies: Vec::new(),
     };
     found.about(about)

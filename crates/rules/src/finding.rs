@@ -1,23 +1,28 @@
-//! What a check reports, and the remedies that it offers.
+//! What a check reports, and the remedies that it offers: data, no sentence. How it is said, see
+//! [`crate::message`].
 
 use flapwright_model::acceptance::Topic;
 use flapwright_model::edit::Edit;
+use flapwright_model::message::Say;
 use flapwright_model::part::Subject;
 use serde::Serialize;
 
+use crate::message::{Effect, Message, RemedyKind};
+
+pub use flapwright_model::message::Worse;
 pub use flapwright_model::severity::Severity;
 
 /// One thing that a check found.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
     /// Name of the check, kebab-case.
     pub check: &'static str,
     /// How bad it is.
     pub severity: Severity,
-    /// One sentence with the numbers, in the job's unit.
-    pub message: String,
-    /// Further lines: bore by bore, why it matters here.
-    pub details: Vec<String>,
+    /// What is wrong and by how much: its headline.
+    pub message: Message,
+    /// Why, bore by bore, and what to look at.
+    pub reasons: Vec<Message>,
     /// What it is about, sorted and each once: with the check the key of the finding, which no other
     /// finding of the job has. It stays when boxes change their names or their order.
     pub about: Vec<Topic>,
@@ -25,7 +30,7 @@ pub struct Finding {
     pub accepted: Option<String>,
     /// What it points at, most important first; empty only for a card that no door hangs on.
     pub subjects: Vec<Subject>,
-    /// The numbers behind the message.
+    /// The watched numbers of message and reasons.
     pub numbers: Vec<Number>,
     /// What can be done about it.
     pub remedies: Vec<Remedy>,
@@ -40,77 +45,75 @@ impl Finding {
         self.about.dedup();
         self
     }
+
+    /// Adds a reason, with the numbers of it that are watched.
+    pub fn because(&mut self, reason: impl Into<Message>) {
+        let reason = reason.into();
+        self.numbers.extend(numbers(&reason));
+        self.reasons.push(reason);
+    }
 }
 
 /// A number of a finding, for machines and for comparing.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Number {
-    /// What it is, e.g. `largest offset`.
-    pub label: String,
+    /// What it is: the name of the message's field, e.g. `largest_offset`.
+    pub name: &'static str,
     /// The value, in `unit`.
     pub value: f64,
-    /// Unit, e.g. `mm`; empty for a bare ratio.
+    /// Unit, e.g. `mm`; empty for a count or a ratio.
     pub unit: &'static str,
     /// Which change of it makes the finding worse.
     #[serde(skip)]
     pub worse: Worse,
 }
 
-/// Which change of a number makes its finding worse than the one that was accepted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Worse {
-    /// Either: an accepted finding comes back.
-    #[default]
-    Either,
-    /// A greater value.
-    Greater,
-    /// A smaller value.
-    Smaller,
-}
-
-impl Number {
-    /// A length in mm; any change of it counts as worse.
-    #[must_use]
-    pub fn mm(label: impl Into<String>, value: f64) -> Self {
-        Self::of(label, value, "mm")
-    }
-
-    /// A number in another unit; any change of it counts as worse.
-    #[must_use]
-    pub fn of(label: impl Into<String>, value: f64, unit: &'static str) -> Self {
-        Self {
-            label: label.into(),
-            value,
-            unit,
-            worse: Worse::Either,
-        }
-    }
-
-    /// The same number; only a greater value is worse.
-    #[must_use]
-    pub const fn worse_when_greater(mut self) -> Self {
-        self.worse = Worse::Greater;
-        self
-    }
-
-    /// The same number; only a smaller value is worse.
-    #[must_use]
-    pub const fn worse_when_smaller(mut self) -> Self {
-        self.worse = Worse::Smaller;
-        self
-    }
+/// The numbers of a message that are watched.
+#[must_use]
+pub fn numbers(message: &Message) -> Vec<Number> {
+    let said = message.say();
+    let watched = said.numbers().into_iter();
+    watched
+        .filter_map(|(name, value, worse)| {
+            let (value, unit) = value.number()?;
+            Some(Number {
+                name,
+                value,
+                unit,
+                worse,
+            })
+        })
+        .collect()
 }
 
 /// A change of the job that a finding offers.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Remedy {
-    /// What it does, as a button's text.
-    pub title: String,
-    /// Its effect in numbers, before it is applied.
-    pub effect: String,
-    /// Whether it may be applied unseen: it removes its finding and adds no stop.
-    pub safe: bool,
+    /// What it does.
+    pub kind: RemedyKind,
+    /// What it changes, in numbers, before it is applied.
+    pub effects: Vec<Effect>,
+    /// Who should look at it before it is applied.
+    pub safety: Safety,
     /// The change itself: one undo step.
-    #[serde(skip)]
     pub edit: Edit,
+}
+
+impl Remedy {
+    /// Whether it may be applied unseen.
+    #[must_use]
+    pub const fn is_safe(&self) -> bool {
+        matches!(self.safety, Safety::Safe)
+    }
+}
+
+/// Who should look at a remedy before it is applied.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+pub enum Safety {
+    /// Nobody needs to: it removes its finding and adds no stop.
+    Safe,
+    /// A person: it changes the door, the box or what is drilled.
+    NeedsALook,
+    /// Whoever buys: another fitting or material is needed.
+    ChangesWhatIsBought,
 }

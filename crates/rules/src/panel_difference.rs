@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use flapwright_model::card::{Depth, Drill};
-use flapwright_model::length::Unit;
-use flapwright_model::measure;
+use flapwright_model::message::{Count, Mm, Word};
 use flapwright_model::record::{PanelRecord, RecordState, RecordedBore};
 
 use crate::inspection::{Face, PanelReport};
+use crate::message::{BorePlace, PanelDiffers, Step};
 
 /// How a recorded panel differs from the one that is needed now.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,7 +19,7 @@ pub(crate) struct PanelDifference {
     /// Numbers and bores of the record for which nothing is needed.
     pub(crate) surplus: Vec<(usize, RecordedBore)>,
     /// Width along u and v and thickness of the panel, recorded and needed, where they differ, mm.
-    pub(crate) sizes: Vec<(&'static str, f64, f64)>,
+    pub(crate) sizes: Vec<(Word, f64, f64)>,
     /// The drawn face.
     face: Face,
 }
@@ -97,7 +97,7 @@ impl PanelDifference {
         let sizes = [
             (u, record.size[0], now.size[0]),
             (v, record.size[1], now.size[1]),
-            ("thickness", record.thickness, now.thickness),
+            (Word("thickness"), record.thickness, now.thickness),
         ]
         .into_iter()
         .filter(|(_, was, is)| (was - is).abs() > slack)
@@ -124,14 +124,14 @@ impl PanelDifference {
         self.moved.iter().map(Moved::distance).fold(0.0, f64::max)
     }
 
-    /// What differs, in a few words.
-    pub(crate) fn words(&self, unit: Unit) -> String {
-        let mut parts: Vec<String> = self
-            .sizes
-            .iter()
-            .map(|(what, was, is)| {
-                let (was, is) = (measure::length(*was, unit), measure::length(*is, unit));
-                format!("its {what} is {was}, {is} is needed")
+    /// What differs, the most important first; nothing where nothing differs.
+    pub(crate) fn parts(&self) -> Vec<PanelDiffers> {
+        let sizes = self.sizes.iter();
+        let mut parts: Vec<PanelDiffers> = sizes
+            .map(|(what, was, is)| PanelDiffers::Size {
+                what: *what,
+                was: Mm(*was),
+                is: Mm(*is),
             })
             .collect();
         let furthest = self
@@ -139,87 +139,111 @@ impl PanelDifference {
             .iter()
             .rev()
             .max_by(|a, b| a.distance().total_cmp(&b.distance()));
-        if let Some(furthest) = furthest {
-            let where_to = if self.moved.iter().all(|it| it.distance() <= 1e-6) {
-                "at another depth"
+        if let Some(it) = furthest {
+            let bores = Count(self.moved.len());
+            let (furthest, way) = (Count(it.number), self.way(it));
+            parts.push(if it.distance() <= 1e-6 {
+                PanelDiffers::Deeper {
+                    bores,
+                    furthest,
+                    way,
+                }
             } else {
-                "elsewhere"
-            };
-            parts.push(format!(
-                "{} needed {where_to}, bore {} {}",
-                bores(self.moved.len()),
-                furthest.number,
-                self.way(furthest, unit)
-            ));
+                PanelDiffers::Moved {
+                    bores,
+                    furthest,
+                    way,
+                }
+            });
         }
         if !self.missing.is_empty() {
-            parts.push(format!("{} missing", bores(self.missing.len())));
+            parts.push(PanelDiffers::Missing {
+                bores: Count(self.missing.len()),
+            });
         }
         if !self.surplus.is_empty() {
-            parts.push(format!("{} needed no more", bores(self.surplus.len())));
+            parts.push(PanelDiffers::Surplus {
+                bores: Count(self.surplus.len()),
+            });
         }
-        parts.join("; ")
+        parts
     }
 
     /// What differs, bore by bore, with what to do in a panel of that state.
-    pub(crate) fn lines(&self, state: RecordState, unit: Unit) -> Vec<String> {
-        let (gone, new) = match state {
-            RecordState::Drilled => ("plug", "drill"),
-            RecordState::SheetExported => ("the sheet says", "now it is"),
-        };
-        let place = |bore: &RecordedBore| {
-            let (u, v) = (measure::length(bore.u, unit), measure::length(bore.v, unit));
-            format!("{} at u {u}, v {v}", drill_words(&bore.drill, unit))
-        };
+    pub(crate) fn lines(&self, state: RecordState) -> Vec<PanelDiffers> {
+        let is_drilled = state == RecordState::Drilled;
         let moved = self.moved.iter().map(|it| {
-            format!(
-                "bore {} ({}): needed {}; {gone} {}, {new} {}",
-                it.number,
-                it.was.drill.purpose,
-                self.way(it, unit),
-                place(&it.was),
-                place(&it.needed)
-            )
+            let (bore, purpose) = (Count(it.number), it.was.drill.purpose.clone());
+            let (way, was, is) = (self.way(it), place(&it.was), place(&it.needed));
+            if is_drilled {
+                PanelDiffers::Redrill {
+                    bore,
+                    purpose,
+                    way,
+                    was,
+                    is,
+                }
+            } else {
+                PanelDiffers::SheetMoved {
+                    bore,
+                    purpose,
+                    way,
+                    was,
+                    is,
+                }
+            }
         });
-        let missing = self
-            .missing
-            .iter()
-            .map(|it| format!("missing ({}): {new} {}", it.drill.purpose, place(it)));
+        let missing = self.missing.iter().map(|it| {
+            let (purpose, is) = (it.drill.purpose.clone(), place(it));
+            if is_drilled {
+                PanelDiffers::Drill { purpose, is }
+            } else {
+                PanelDiffers::SheetMissing { purpose, is }
+            }
+        });
         let surplus = self.surplus.iter().map(|(number, it)| {
-            format!(
-                "bore {number} ({}): needed no more; {gone} {}",
-                it.drill.purpose,
-                place(it)
-            )
+            let (bore, purpose, was) = (Count(*number), it.drill.purpose.clone(), place(it));
+            if is_drilled {
+                PanelDiffers::Plug { bore, purpose, was }
+            } else {
+                PanelDiffers::SheetSurplus { bore, purpose, was }
+            }
         });
         moved.chain(missing).chain(surplus).collect()
     }
 
     /// How far and which way a bore has to go.
-    fn way(&self, it: &Moved, unit: Unit) -> String {
+    fn way(&self, it: &Moved) -> Vec<Step> {
         let (across, along) = it.by();
-        let words = match self.face {
-            Face::SideInner(_) => ["back", "forward", "down", "up"],
-            Face::Underside => ["to the right", "to the left", "back", "forward"],
+        let mut steps = match self.face {
+            Face::SideInner(_) => Step::on_side(across, along),
+            Face::Underside => Step::on_underside(across, along),
             // u counts from the box-right edge: the back is seen.
-            Face::DoorBack => ["to the left", "to the right", "down", "up"],
-            Face::Plain => ["along", "back along", "down", "up"],
+            Face::DoorBack => Step::seen_from_front(-across, -along),
+            Face::Plain => Step::seen_from_front(across, -along),
         };
-        let mut parts = Vec::new();
-        for (by, more, less) in [(across, words[0], words[1]), (along, words[2], words[3])] {
-            if by.abs() > 1e-6 {
-                let word = if by > 0.0 { more } else { less };
-                parts.push(format!("{} {word}", measure::length(by.abs(), unit)));
-            }
-        }
         if let Some((was, is)) = it.depth {
-            parts.push(format!(
-                "{} deep, not {}",
-                measure::length(is, unit),
-                measure::length(was, unit)
-            ));
+            steps.retain(|step| *step != Step::Stays);
+            steps.push(Step::Depth {
+                is: Mm(is),
+                was: Mm(was),
+            });
         }
-        parts.join(" and ")
+        steps
+    }
+}
+
+/// A bore and where it is.
+fn place(bore: &RecordedBore) -> BorePlace {
+    let (diameter, u, v) = (Mm(bore.drill.diameter), Mm(bore.u), Mm(bore.v));
+    match bore.drill.depth {
+        Depth::Blind(depth) => BorePlace::Blind {
+            diameter,
+            depth: Mm(depth),
+            u,
+            v,
+        },
+        Depth::Through => BorePlace::Through { diameter, u, v },
     }
 }
 
@@ -233,19 +257,6 @@ pub(crate) fn recorded_bore(bore: &crate::inspection::PlacedBore) -> RecordedBor
     }
 }
 
-fn bores(number: usize) -> String {
-    let verb = if number == 1 { "is" } else { "are" };
-    format!("{} {verb}", crate::plural::count(number, "bore"))
-}
-
-fn drill_words(drill: &Drill, unit: Unit) -> String {
-    let depth = match drill.depth {
-        Depth::Blind(depth) => format!("{} deep", measure::length(depth, unit)),
-        Depth::Through => "through".to_owned(),
-    };
-    format!("{} {depth}", measure::length(drill.diameter, unit))
-}
-
 const fn depth(drill: &Drill, thickness: f64) -> f64 {
     match drill.depth {
         Depth::Blind(depth) => depth,
@@ -253,11 +264,11 @@ const fn depth(drill: &Drill, thickness: f64) -> f64 {
     }
 }
 
-const fn size_words(face: Face) -> (&'static str, &'static str) {
+const fn size_words(face: Face) -> (Word, Word) {
     match face {
-        Face::SideInner(_) => ("depth", "height"),
-        Face::Underside => ("width", "depth"),
-        Face::DoorBack | Face::Plain => ("width", "height"),
+        Face::SideInner(_) => (Word("depth"), Word("height")),
+        Face::Underside => (Word("width"), Word("depth")),
+        Face::DoorBack | Face::Plain => (Word("width"), Word("height")),
     }
 }
 

@@ -4,15 +4,14 @@ use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Card, Example, OpeningKind};
 use flapwright_model::door::{Door, Leaf, Leaves, Side};
 use flapwright_model::job::Settings;
-use flapwright_model::length::Unit;
-use flapwright_model::measure;
+use flapwright_model::message::{Count, Mm, Word};
 
+use crate::message::{CardExampleFails, ProofMessage};
 use crate::placement::body::Body;
 use crate::placement::door_place::DoorPlace;
 use crate::placement::faces::side_face;
 use crate::placement::fitting::FittingPlace;
 use crate::placement::opening::openings;
-use crate::plural;
 
 /// Distances on a card's own example agree when they are closer than this, mm: half of what paper
 /// is printed to.
@@ -33,7 +32,7 @@ pub enum Proof {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Moved {
     /// Which distance, and both figures.
-    pub words: String,
+    pub message: CardExampleFails,
     /// By how much they differ, mm; 0 where bores are missing or too many.
     pub by: f64,
 }
@@ -47,32 +46,20 @@ impl Proof {
 
     /// One line for a card's page or a sheet's caution.
     #[must_use]
-    pub fn words(&self) -> String {
+    pub fn message(&self) -> ProofMessage {
         match self {
-            Self::Proved => "proved: its own worked example comes out".to_owned(),
-            Self::NoExample => {
-                "not proved: it has no worked example; type the one of its paper".to_owned()
-            }
-            Self::Fails(moved) => format!(
-                "not proved: {}; compare it with its paper",
-                wrong_words(moved.len())
-            ),
+            Self::Proved => ProofMessage::Proved,
+            Self::NoExample => ProofMessage::NoExample,
+            Self::Fails(moved) => ProofMessage::Fails {
+                distances: Count(moved.len()),
+            },
         }
     }
 }
 
-/// How many distances of an example are wrong, in words.
-pub(crate) fn wrong_words(number: usize) -> String {
-    let verb = if number == 1 { "does" } else { "do" };
-    format!(
-        "{} of its own worked example {verb} not come out",
-        plural::count(number, "distance")
-    )
-}
-
-/// Tries a sound card on its own example. Lengths in the words are in `unit`.
+/// Tries a sound card on its own example.
 #[must_use]
-pub fn proof(card: &Card, unit: Unit) -> Proof {
+pub fn proof(card: &Card) -> Proof {
     let example = card
         .example
         .as_ref()
@@ -80,7 +67,7 @@ pub fn proof(card: &Card, unit: Unit) -> Proof {
     let Some(example) = example else {
         return Proof::NoExample;
     };
-    let moved = differences(card, example, unit);
+    let moved = differences(card, example);
     if moved.is_empty() {
         Proof::Proved
     } else {
@@ -88,7 +75,7 @@ pub fn proof(card: &Card, unit: Unit) -> Proof {
     }
 }
 
-fn differences(card: &Card, example: &Example, unit: Unit) -> Vec<Moved> {
+fn differences(card: &Card, example: &Example) -> Vec<Moved> {
     let wall_box = example_box(card, example);
     let body = Body::of(&wall_box);
     let places = openings(&wall_box, &body);
@@ -122,50 +109,47 @@ fn differences(card: &Card, example: &Example, unit: Unit) -> Vec<Moved> {
         .map(|bore| bore.bore.at)
         .map(|at| ((at.x - edge).abs(), door_place.edges.top - at.y))
         .collect();
-    let mut wrong = compare("side", ("down", "back"), &side, &example.side, unit);
+    let (down, back, inward) = (Word("down"), Word("back"), Word("in"));
+    let mut wrong = compare(Word("side"), [down, back], &side, &example.side);
     wrong.extend(compare(
-        "door",
-        ("in", "down"),
+        Word("door"),
+        [inward, down],
         &on_door,
         &example.door,
-        unit,
     ));
     wrong
 }
 
 fn compare(
-    face: &str,
-    words: (&str, &str),
+    face: Word,
+    ways: [Word; 2],
     found: &[(f64, f64)],
     expected: &[(f64, f64)],
-    unit: Unit,
 ) -> Vec<Moved> {
     let mut wrong = Vec::new();
     if found.len() != expected.len() {
         wrong.push(Moved {
-            words: format!(
-                "{face}: the example lists {}, the card has {}",
-                plural::count(expected.len(), "bore"),
-                found.len()
-            ),
+            message: CardExampleFails::BoreCount {
+                face,
+                listed: Count(expected.len()),
+                has: Count(found.len()),
+            },
             by: 0.0,
         });
     }
     for (i, (found, expected)) in found.iter().zip(expected).enumerate() {
-        for (word, found, expected) in [
-            (words.0, found.0, expected.0),
-            (words.1, found.1, expected.1),
-        ] {
+        let pairs = [(found.0, expected.0), (found.1, expected.1)];
+        for (way, (found, expected)) in ways.into_iter().zip(pairs) {
             let by = (found - expected).abs();
             if by > AGREES {
                 wrong.push(Moved {
-                    words: format!(
-                        "{face}, bore {} of the card, {word}: the example says {}, the card gives \
-                         {}",
-                        i + 1,
-                        measure::length(expected, unit),
-                        measure::length(found, unit)
-                    ),
+                    message: CardExampleFails::Distance {
+                        face,
+                        bore: Count(i + 1),
+                        way,
+                        listed: Mm(expected),
+                        found: Mm(found),
+                    },
                     by,
                 });
             }

@@ -6,13 +6,14 @@ use std::sync::Arc;
 use flapwright_model::acceptance::Topic;
 use flapwright_model::edit::{Edit, apply};
 use flapwright_model::job::Job;
+use flapwright_model::part::Subject;
 use flapwright_model::validate::validate_box;
 
 use crate::checks::{BoxContext, look_at_box, look_at_job};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspect::{Inspector, inspect, tell_apart};
 use crate::inspection::{BoxReport, Inspection};
-use crate::place_words::PlaceWords;
+use crate::message::RemedyKind;
 use crate::placement::place_box;
 
 /// Takes the mark "safe" off every remedy that is not: one is safe only if (stops, cautions) of its
@@ -27,7 +28,7 @@ pub(crate) fn mark_unsafe(job: &Job, boxes: &[Arc<BoxReport>], findings: &mut [F
                 .remedies
                 .iter()
                 .map(|remedy| {
-                    remedy.safe
+                    remedy.is_safe()
                         && trial
                             .get_or_insert_with(|| RemedyTrial::new(job, boxes, findings))
                             .is_safe(finding, &remedy.edit)
@@ -37,7 +38,9 @@ pub(crate) fn mark_unsafe(job: &Job, boxes: &[Arc<BoxReport>], findings: &mut [F
         .collect();
     for (finding, verdicts) in findings.iter_mut().zip(verdicts) {
         for (remedy, safe) in finding.remedies.iter_mut().zip(verdicts) {
-            remedy.safe = safe;
+            if remedy.is_safe() && !safe {
+                remedy.safety = Safety::NeedsALook;
+            }
         }
     }
 }
@@ -122,10 +125,10 @@ fn count(findings: &[&Finding]) -> (usize, usize) {
 pub struct AppliedRemedy {
     /// Name of the check whose finding it cleared.
     pub check: &'static str,
-    /// Where the finding was, in words.
-    pub place: String,
+    /// Where the finding was.
+    pub subjects: Vec<Subject>,
     /// What was done.
-    pub title: String,
+    pub kind: RemedyKind,
 }
 
 /// What becomes of a job when every safe remedy is applied.
@@ -173,7 +176,7 @@ fn first_safe(job: &Job, inspection: &Inspection) -> Option<(AppliedRemedy, Edit
     let finding = inspection
         .findings
         .iter()
-        .find(|it| it.accepted.is_none() && it.remedies.iter().any(|remedy| remedy.safe))?;
+        .find(|it| it.accepted.is_none() && it.remedies.iter().any(Remedy::is_safe))?;
     let left = |edit: &Edit| {
         let mut after = job.clone();
         apply(&mut after, edit.clone()).ok()?;
@@ -183,13 +186,13 @@ fn first_safe(job: &Job, inspection: &Inspection) -> Option<(AppliedRemedy, Edit
     let (_, remedy) = finding
         .remedies
         .iter()
-        .filter(|remedy| remedy.safe)
+        .filter(|remedy| remedy.is_safe())
         .filter_map(|remedy| Some((left(&remedy.edit)?, remedy)))
         .min_by_key(|(left, _)| *left)?;
     let applied = AppliedRemedy {
         check: finding.check,
-        place: PlaceWords::of(job, inspection).place(finding),
-        title: remedy.title.clone(),
+        subjects: finding.subjects.clone(),
+        kind: remedy.kind.clone(),
     };
     Some((applied, remedy.edit.clone()))
 }

@@ -6,9 +6,9 @@ use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
 use flapwright_model::validate::Problem;
 use flapwright_rules::Inspector;
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::{Finding, Remedy, Severity};
 use flapwright_rules::inspection::Inspection;
-use flapwright_rules::place_words::PlaceWords;
+use flapwright_words::Names;
 
 use crate::finding_key::FindingKey;
 use crate::history::{Gesture, History, StateName};
@@ -67,7 +67,8 @@ impl Document {
     /// Where a finding is, in words.
     #[must_use]
     pub fn place_of(&self, finding: &Finding) -> String {
-        PlaceWords::of(&self.job, &self.inspection).place(finding)
+        let names = Names::of(&self.job);
+        flapwright_words::place(finding, &names.speaker())
     }
 
     /// How many findings are open.
@@ -94,7 +95,7 @@ impl Document {
     pub fn has_safe_remedy(&self) -> bool {
         let open = self.inspection.findings.iter();
         open.filter(|it| it.accepted.is_none())
-            .any(|it| it.remedies.iter().any(|remedy| remedy.safe))
+            .any(|it| it.remedies.iter().any(Remedy::is_safe))
     }
 
     /// What undo and redo know.

@@ -9,6 +9,7 @@ use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 use flapwright_rules::Inspector;
 use flapwright_rules::inspection::BoxReport;
+use flapwright_words::Speaker;
 
 use crate::document::Document;
 use crate::finding_key::FindingKey;
@@ -90,8 +91,10 @@ impl Preview {
         }
         let (_, ghosts) = self.made.as_ref()?;
         let ghost = ghosts.get(&box_id)?;
-        self.shown = Some(remedy.title.clone());
-        Some((Arc::clone(ghost), remedy.title.clone()))
+        let speaker = Speaker::without_names(document.job().unit);
+        let title = flapwright_words::remedy(remedy, &speaker);
+        self.shown = Some(title.clone());
+        Some((Arc::clone(ghost), title))
     }
 
     fn ghosts(&mut self, before: &Job, edit: &Edit) -> Ghosts {

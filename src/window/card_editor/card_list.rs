@@ -5,6 +5,7 @@ use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::card_difference::differences;
 use flapwright_model::job::{Job, UsedCard};
 use flapwright_rules::proof::proof;
+use flapwright_words::Speaker;
 
 use super::{CardCommand, CardList, library_ui};
 use crate::window::command::Command;
@@ -173,12 +174,12 @@ fn job_ui(ui: &mut Ui, desk: &CardList, job: &Job, queue: &mut Vec<Command>) {
 
 /// Whether a card is proved, in a word.
 pub(super) fn proved_ui(ui: &mut Ui, card: &Card, job: &Job) {
-    let proof = proof(card, job.unit);
+    let proof = proof(card);
     let (word, ink) = if proof.is_proved() {
         ("proved", tokens(ui).good)
     } else {
         ("not proved", tokens(ui).caution)
     };
     ui.add(Label::new(RichText::new(word).color(ink)).selectable(false))
-        .on_hover_text(proof.words());
+        .on_hover_text(Speaker::without_names(job.unit).say(&proof.message()));
 }

@@ -331,7 +331,7 @@ fn head_ui(ui: &mut Ui, editor: &CardEditor, job: &Job, queue: &mut Vec<Command>
             CardCommand::IntoLibrary,
         );
         ui.separator();
-        let (word, ink) = match editor.card().map(|card| proof(card, job.unit)) {
+        let (word, ink) = match editor.card().map(proof) {
             Some(proof) if proof.is_proved() => ("proved", tokens(ui).good),
             Some(_) => ("complete, not proved", tokens(ui).caution),
             None => ("not complete", tokens(ui).text_soft),

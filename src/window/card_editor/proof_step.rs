@@ -4,6 +4,7 @@ use egui::{Label, RichText, Ui};
 use flapwright_model::length::Unit;
 use flapwright_rules::plausibility::slips;
 use flapwright_rules::proof::proof;
+use flapwright_words::Speaker;
 
 use super::live::Live;
 use crate::window::tokens::{bold, tokens};
@@ -20,17 +21,18 @@ pub(super) fn proof_ui(ui: &mut Ui, live: &Live, unit: Unit) -> Option<String> {
         ));
         return None;
     };
-    let proof = proof(card, unit);
+    let proof = proof(card);
+    let speaker = Speaker::without_names(unit);
     let (ink, word) = if proof.is_proved() {
         (tokens.good, "Proved")
     } else {
         (tokens.caution, "Not proved")
     };
     ui.label(bold(word).color(ink).size(15.0));
-    ui.add(Label::new(proof.words()).wrap());
+    ui.add(Label::new(speaker.say(&proof.message())).wrap());
     if let flapwright_rules::proof::Proof::Fails(moved) = &proof {
         for one in moved {
-            ui.add(Label::new(RichText::new(&one.words).color(tokens.stop)).wrap());
+            ui.add(Label::new(RichText::new(speaker.say(&one.message)).color(tokens.stop)).wrap());
         }
     }
     ui.add_space(8.0);

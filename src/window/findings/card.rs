@@ -1,8 +1,9 @@
 //! One finding: what, where, what can be done.
 
 use egui::{Button, CollapsingHeader, Frame, Label, Response, RichText, Sense, Stroke, Ui};
+use flapwright_model::part::Subject;
 use flapwright_rules::finding::{Finding, Remedy, Severity};
-use flapwright_rules::place_words::PlaceWords;
+use flapwright_words::{Speaker, effect, headline, headline_in_box, place, places, reasons};
 
 use crate::window::command::Command;
 use crate::window::tokens::{bold, tokens};
@@ -14,8 +15,8 @@ use flapwright_session::preview::{Preview, RemedyAt};
 /// What every finding of the list is shown with.
 pub(super) struct FindingCard<'a> {
     pub(super) document: &'a Document,
-    /// Where findings are, in words.
-    pub(super) places: &'a PlaceWords<'a>,
+    /// Says what they are and where.
+    pub(super) speaker: Speaker<'a>,
     /// The lit finding.
     pub(super) chosen: Option<&'a FindingKey>,
     /// Whether it must come into sight.
@@ -34,7 +35,7 @@ impl FindingCard<'_> {
 /// An open finding with its remedies.
 pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) {
     framed(ui, card, finding, |ui, card| {
-        details_ui(ui, finding);
+        reasons_ui(ui, card, finding);
         for (remedy_index, remedy) in finding.remedies.iter().enumerate() {
             let at = RemedyAt {
                 revision: card.document.revision(),
@@ -60,7 +61,7 @@ pub(super) fn accepted_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Fin
     framed(ui, card, finding, |ui, card| {
         let reason = finding.accepted.as_deref().unwrap_or_default();
         ui.add(Label::new(format!("Accepted: {reason}")).wrap());
-        details_ui(ui, finding);
+        reasons_ui(ui, card, finding);
         ui.horizontal_wrapped(|ui| {
             let button = small_button(
                 ui,
@@ -85,7 +86,7 @@ fn small_button(
     (text, verb): (&str, &str),
     finding: &Finding,
 ) -> Response {
-    let place = card.places.place(finding);
+    let place = place(finding, &card.speaker);
     ui.add(Button::new(text).small())
         .accessible_name(format!("{verb} {}, {place}", finding.check))
 }
@@ -131,14 +132,14 @@ fn message_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) -> Res
     let tokens = tokens(ui);
     let first = finding.subjects.first();
     let name = first.and_then(|subject| subject.box_id());
-    let name = name.map_or_else(String::new, |id| card.places.box_name(id));
+    let name = name.map_or_else(String::new, |id| places(&[Subject::Box(id)], &card.speaker));
     ui.horizontal_wrapped(|ui| {
         badge(ui, finding.severity);
         ui.label(RichText::new(name).strong())
-            .on_hover_text(card.places.place(finding));
+            .on_hover_text(place(finding, &card.speaker));
         ui.label(RichText::new(finding.check).small().color(tokens.text_soft));
     });
-    let message = Label::new(&finding.message)
+    let message = Label::new(sentence_of(finding, &card.speaker))
         .wrap()
         .selectable(false)
         .sense(Sense::CLICK | Sense::FOCUSABLE);
@@ -161,12 +162,21 @@ fn message_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Finding) -> Res
     response
 }
 
-fn details_ui(ui: &mut Ui, finding: &Finding) {
-    if finding.details.is_empty() {
+/// The headline; the name of its box stands above it already.
+fn sentence_of(finding: &Finding, speaker: &Speaker<'_>) -> String {
+    let its_box = finding.subjects.first().and_then(|it| it.box_id());
+    match its_box {
+        Some(id) => headline_in_box(finding, id, speaker),
+        None => headline(finding, speaker),
+    }
+}
+
+fn reasons_ui(ui: &mut Ui, card: &FindingCard<'_>, finding: &Finding) {
+    if finding.reasons.is_empty() {
         return;
     }
     CollapsingHeader::new(RichText::new("Details").small()).show(ui, |ui| {
-        for line in &finding.details {
+        for line in reasons(finding, &card.speaker) {
             ui.add(Label::new(RichText::new(line).small()).wrap());
         }
     });
@@ -174,9 +184,9 @@ fn details_ui(ui: &mut Ui, finding: &Finding) {
 
 /// A remedy: its button previews it under the pointer and with the keyboard on it.
 fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: &RemedyAt, remedy: &Remedy) {
-    let button = ui
-        .add(Button::new(&remedy.title).wrap())
-        .on_hover_text(&remedy.effect);
+    let title = flapwright_words::remedy(remedy, &card.speaker);
+    let effect = effect(remedy, &card.speaker);
+    let button = ui.add(Button::new(&title).wrap()).on_hover_text(&effect);
     if button.hovered() || button.has_focus() {
         card.preview.point_at(at.clone());
     }
@@ -193,7 +203,7 @@ fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: &RemedyAt, remedy: &Re
             .frame_when_inactive(true);
         let button = ui
             .add(switch)
-            .accessible_name(format!("Preview: {}", remedy.title))
+            .accessible_name(format!("Preview: {title}"))
             .on_hover_text("Keep the drawings showing what this remedy would make.");
         if button.clicked() {
             card.queue.push(Command::KeepPreview {
@@ -202,13 +212,11 @@ fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: &RemedyAt, remedy: &Re
             });
         }
         let tokens = tokens(ui);
-        if remedy.safe {
+        if remedy.is_safe() {
             ui.label(bold("safe").small().color(tokens.good))
                 .on_hover_text("Clears its finding and adds no stop; may be applied unseen.");
         }
-        let effect = RichText::new(&remedy.effect)
-            .small()
-            .color(tokens.text_soft);
+        let effect = RichText::new(effect).small().color(tokens.text_soft);
         ui.add(Label::new(effect).wrap());
     });
 }

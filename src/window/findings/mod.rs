@@ -5,8 +5,8 @@ mod filter;
 
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_rules::finding::{Finding, Severity};
-use flapwright_rules::place_words::PlaceWords;
 use flapwright_rules::plural::count;
+use flapwright_words::Names;
 
 use self::card::{FindingCard, accepted_ui, finding_ui};
 use self::filter::{Filter, filter_ui};
@@ -41,10 +41,10 @@ pub(crate) fn findings_ui(
     let state = &mut view.findings;
     filter_ui(ui, inspection, &mut state.filter);
     ui.separator();
-    let places = PlaceWords::of(document.job(), inspection);
+    let names = Names::of(document.job());
     let mut card = FindingCard {
         document,
-        places: &places,
+        speaker: names.speaker(),
         chosen,
         scroll,
         preview: &mut state.preview,

@@ -12,7 +12,9 @@ use flapwright_motion::sizes::Grade;
 use flapwright_motion::statics::{CurvePoint, Curves, Direction, Zone};
 use flapwright_rules::advice::{advice, name};
 use flapwright_rules::mechanics::{LargestLift, Mechanics, largest_lift, mechanics};
+use flapwright_rules::message::Advice;
 use flapwright_rules::strut_places::has_strut;
+use flapwright_words::Speaker;
 
 use flapwright_session::document::Document;
 
@@ -151,13 +153,20 @@ impl Known {
             .map(|working| Lines::of(&working.curves, job.unit));
         Some(Self {
             largest: largest_lift(door),
-            advice: advice(&found.verdicts, choice, job.unit),
+            advice: said(&advice(&found.verdicts, choice), job.unit),
             has_strut: has_strut(job, wall_box, report, id),
             chart,
             lines,
             found,
         })
     }
+}
+
+/// Advice as one paragraph.
+fn said(advice: &[Advice], unit: Unit) -> String {
+    let speaker = Speaker::without_names(unit);
+    let sentences: Vec<String> = advice.iter().map(|it| speaker.say(it)).collect();
+    sentences.join(" ")
 }
 
 /// A door height in the job's unit.
@@ -181,7 +190,7 @@ fn chart_region(
     let limits = region.limits();
     let mass = |kilograms| Measure::Mass.number(kilograms, unit);
     Some(ChartRegion {
-        name: name(verdict),
+        name: Speaker::without_names(unit).say(&name(verdict)),
         short: format!("{} {}", region.card, region.size),
         named: verdict.grade != Grade::No || choice.is_none_or(|(card, _)| card == region.card),
         at_left: found

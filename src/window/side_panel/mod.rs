@@ -21,8 +21,9 @@ use flapwright_model::cabinet::WallBox;
 use flapwright_model::id::{DoorId, OpeningId};
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
+use flapwright_model::part::Subject;
 use flapwright_rules::inspection::{BoxReport, DoorReport};
-use flapwright_rules::place_words::PlaceWords;
+use flapwright_words::{Names, places};
 
 pub(crate) use self::cache::{Known, MechanicsView};
 pub(crate) use self::strut_dialog::{StrutDialog, strut_ui};
@@ -125,8 +126,8 @@ fn which(
 ) {
     let soft = tokens(ui).text_soft;
     ui.horizontal_wrapped(|ui| {
-        let places = PlaceWords::of(document.job(), document.inspection());
-        ui.label(bold(places.box_name(report.id)));
+        let names = Names::of(document.job());
+        ui.label(bold(places(&[Subject::Box(report.id)], &names.speaker())));
         if report.openings.len() > 1
             && let Some(opening) = opening
         {

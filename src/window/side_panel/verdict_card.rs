@@ -5,6 +5,7 @@ use flapwright_model::length::Unit;
 use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::{Grade, Verdict};
 use flapwright_rules::advice::name;
+use flapwright_words::Speaker;
 
 use super::sentence;
 use crate::window::command::Command;
@@ -48,7 +49,7 @@ pub(super) fn verdict_ui(ui: &mut Ui, shown: Shown<'_>, queue: &mut Vec<Command>
         ui.push_id((&verdict.card, &verdict.size), |ui| {
             ui.horizontal(|ui| {
                 badge(ui, verdict.grade);
-                ui.label(bold(name(verdict)));
+                ui.label(bold(said(verdict)));
                 if chosen {
                     ui.label(RichText::new("chosen").color(tokens.accent));
                 }
@@ -62,10 +63,15 @@ pub(super) fn verdict_ui(ui: &mut Ui, shown: Shown<'_>, queue: &mut Vec<Command>
     });
 }
 
+/// Card and size in words.
+fn said(verdict: &Verdict) -> String {
+    Speaker::without_names(Unit::default()).say(&name(verdict))
+}
+
 fn take_ui(ui: &mut Ui, verdict: &Verdict, queue: &mut Vec<Command>) {
     let button = ui
         .add(Button::new("Take this size").small())
-        .accessible_name(format!("Take {}", name(verdict)))
+        .accessible_name(format!("Take {}", said(verdict)))
         .on_hover_text("Gives the door this size; its bores follow. One step for undo.");
     if button.clicked() {
         queue.push(Command::Do(Action::TakeSize {
@@ -118,7 +124,7 @@ fn reason_ui(ui: &mut Ui, reason: &Reason, unit: Unit) {
         Grade::Fits => tokens.text,
         other => tokens.grade(other),
     };
-    let text = RichText::new(sentence(&reason.text(unit))).color(colour);
+    let text = RichText::new(sentence(&Speaker::without_names(unit).say(reason))).color(colour);
     ui.add(Label::new(text.size(12.5)).wrap());
 }
 

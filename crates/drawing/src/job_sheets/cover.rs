@@ -8,8 +8,8 @@ use flapwright_model::length::show_mm_tenth;
 use flapwright_model::material::MaterialClass;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::BoxReport;
-use flapwright_rules::place_words::PlaceWords;
 use flapwright_rules::plural;
+use flapwright_words::{Names, headline, message, place};
 
 use super::SheetSetup;
 use super::flow::{Flow, Theme};
@@ -314,10 +314,12 @@ fn findings(setup: &SheetSetup<'_>, flow: &mut Flow) {
     let grave = all
         .iter()
         .filter(|it| it.accepted.is_none() && it.severity >= Severity::Caution);
+    let names = Names::of(setup.job);
+    let speaker = names.speaker();
     for finding in grave {
         table.row([
             Cell::from(finding.severity.word()),
-            Cell::from(finding.message.clone()),
+            Cell::from(headline(finding, &speaker)),
         ]);
     }
     if !table.is_empty() {
@@ -337,11 +339,10 @@ fn findings(setup: &SheetSetup<'_>, flow: &mut Flow) {
         Column::words("finding", 100.0),
         Column::words("because", 100.0),
     ]);
-    let places = PlaceWords::of(setup.job, setup.inspection);
     for (finding, reason) in accepted {
         table.row([
-            Cell::from(places.place(finding)),
-            Cell::from(finding.message.clone()),
+            Cell::from(place(finding, &speaker)),
+            Cell::from(message(finding, &speaker)),
             Cell::from(reason.clone()),
         ]);
     }

@@ -6,6 +6,7 @@ use flapwright_model::length::Unit;
 use flapwright_motion::reason::Reason;
 use flapwright_motion::sizes::Verdict;
 use flapwright_rules::mechanics::mechanics;
+use flapwright_words::Speaker;
 
 use super::SheetSetup;
 use super::fitting_words::lines;
@@ -86,6 +87,7 @@ fn sizes(verdicts: &[Verdict], card: &str, size: &str, unit: Unit) -> ListTable 
         Column::words("verdict", 24.0),
         Column::words("because", 400.0),
     ]);
+    let speaker = Speaker::without_names(unit);
     for verdict in verdicts {
         let chosen = if verdict.card == card && verdict.size == size {
             " (chosen)"
@@ -95,7 +97,7 @@ fn sizes(verdicts: &[Verdict], card: &str, size: &str, unit: Unit) -> ListTable 
         let because = verdict
             .reasons
             .first()
-            .map_or_else(String::new, |reason: &Reason| reason.text(unit));
+            .map_or_else(String::new, |reason: &Reason| speaker.say(reason));
         table.row([
             Cell::from(format!("{}, size {}{chosen}", verdict.card, verdict.size)),
             Cell::from(verdict.grade.words()),

@@ -11,6 +11,7 @@ use flapwright_motion::sizes::Verdict;
 use flapwright_motion::statics::Direction;
 use flapwright_rules::inspection::DoorReport;
 use flapwright_rules::mechanics::{Mechanics, Working};
+use flapwright_words::Speaker;
 
 /// A line with its label.
 pub(super) type Line = (&'static str, String);
@@ -92,7 +93,8 @@ fn verdict_lines(card: &Card, choice: &FittingChoice, found: &Mechanics, unit: U
         "verdict",
         format!("{} ({pieces})", verdict.grade.words().to_uppercase()),
     )];
-    lines.extend(verdict.reasons.iter().map(|reason| ("", reason.text(unit))));
+    let speaker = Speaker::without_names(unit);
+    lines.extend(verdict.reasons.iter().map(|it| ("", speaker.say(it))));
     lines
 }
 

@@ -2,14 +2,14 @@
 
 use euclid::default::Rect;
 use flapwright_model::length::show_mm_tenth;
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::Severity;
 use flapwright_rules::inspection::Face;
+use flapwright_words::{Names, headline_in_box};
 
 use super::facts::Facts;
 use super::key;
 use crate::brush::{Brush, Lettering, corners};
 use crate::cautions::INVENTED;
-use crate::draft::short_name;
 use crate::list::{Across, Along, At, DisplayList, Weight};
 use crate::pen::{Ink, Layer, Pen};
 use crate::text;
@@ -196,28 +196,19 @@ fn box_words(facts: &Facts<'_>) -> String {
     format!("{pieces} for box “{}”", facts.report.name)
 }
 
-/// The message of a finding with a long name of the sheet's own box cut short: whose sheet this is
-/// stands above, and a name of many lines would take the room of the picture. Names of other boxes
-/// stay whole, so that none is taken for another.
-fn short_message(facts: &Facts<'_>, finding: &Finding) -> String {
-    let name = &facts.report.name;
-    match short_name(name) {
-        Some(short) => finding
-            .message
-            .replace(&format!("\"{name}\""), &format!("\"{short}\"")),
-        None => finding.message.clone(),
-    }
-}
-
 fn findings_block(facts: &Facts<'_>, room: f64) -> Option<Block> {
     let title = facts.findings_words()?;
     let mut block = Block::new(2.5);
     block.add(&title, Weight::Bold, room);
+    let names = Names::of(facts.job);
+    let speaker = names.speaker();
     for finding in facts.findings.iter().take(MOST_FINDINGS) {
+        // Whose sheet this is stands above; other boxes are named in full, so that none is taken
+        // for another.
         let text = format!(
             "{}: {}",
             finding.severity.word(),
-            short_message(facts, finding)
+            headline_in_box(finding, facts.report.id, &speaker)
         );
         block.add(&text, Weight::Plain, room);
     }

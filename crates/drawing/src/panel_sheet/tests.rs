@@ -6,9 +6,11 @@ use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::Side;
 use flapwright_model::job::Job;
 use flapwright_model::length::show_mm_tenth;
+use flapwright_model::message::{Count, Mm, Word};
 use flapwright_model::part::{BoreId, Subject};
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::{BoreSource, Face, FaceBands, Inspection, PanelReport};
+use flapwright_rules::message::{BoreNearEdge, Message};
 
 use crate::fixture::{FITTING, bore, panel, with_panels};
 use crate::job_sheets::{Orientation, PageOptions, job_sheets};
@@ -331,9 +333,15 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
     inspection.findings.push(Finding {
         check: "bore-near-edge",
         severity: Severity::Stop,
-        message: "bore 2 stands too near the edge".to_owned(),
-        details: Vec::new(),
-        place: String::new(),
+        message: Message::from(BoreNearEdge::Near {
+            bore: Count(2),
+            purpose: "arm".to_owned(),
+            edge: Word("front-edge"),
+            wood_to_the_edge: Mm(1.5),
+            wanted: Mm(3.0),
+        }),
+        reasons: Vec::new(),
+        about: Vec::new(),
         accepted: None,
         subjects: vec![Subject::Bore(BoreId { part, number: 2 })],
         numbers: Vec::new(),
@@ -344,7 +352,7 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
         &set[0],
         "DO NOT DRILL: 1 stop open for this panel or its door"
     ));
-    assert!(has(&set[0], "bore 2 stands too near the edge"));
+    assert!(has(&set[0], "bore 2 (arm) leaves 1.5 mm to the front edge"));
     assert!(has(&set[0], "STOP: fitting screw"));
     let ring = set[0]
         .list

@@ -298,7 +298,7 @@ fn reasons_speak_the_unit_of_the_job() {
 
     // 25.4 mm are an inch and 0.45359237 kg a pound, both exactly (NIST SP 811, appendix B).
     let depth = Reason::TooLittle {
-        what: "inner depth",
+        what: flapwright_model::message::Word("inner-depth"),
         value: 8.0 * 25.4,
         least: 9.5 * 25.4,
     };

@@ -1,11 +1,13 @@
 //! Whether a blind bore leaves wood behind it.
 
 use flapwright_model::card::Depth;
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, bore_subject, bores_topic, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::PlacedBore;
+use crate::message::BoreBreaksThrough;
 
 const NAME: &str = "bore-breaks-through";
 
@@ -57,36 +59,32 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             } else {
                 Severity::Caution
             };
-            let bores = crate::plural::count(alike.len(), "bore");
-            let what = if left <= 0.0 {
-                format!("break through: {} too deep", context.length(-left))
+            let bores = Count(alike.len());
+            let message = if left <= 0.0 {
+                BoreBreaksThrough::Through {
+                    bores,
+                    over: Mm(-left),
+                    depth: Mm(depth),
+                    thickness: Mm(panel.thickness),
+                    wood_left_before_the_point: Mm(left),
+                }
             } else {
-                format!(
-                    "leave {} of wood before the drill's point",
-                    context.length(left)
-                )
+                BoreBreaksThrough::Thin {
+                    bores,
+                    depth: Mm(depth),
+                    thickness: Mm(panel.thickness),
+                    wood_left_before_the_point: Mm(left),
+                }
             };
             let mut subjects: Vec<Subject> =
                 alike.iter().map(|bore| bore_subject(panel, bore)).collect();
             subjects.push(Subject::Part(panel.id));
-            let mut it = finding(
-                NAME,
-                severity,
-                format!(
-                    "{}: {bores} {} deep in {} {what} ({} lead of the point counted)",
-                    context.panel_words(panel),
-                    context.length(depth),
-                    context.length(panel.thickness),
-                    context.length(settings.point_lead),
-                ),
-                subjects,
-            );
-            it = it.about(alike.iter().map(|bore| bores_topic(panel, bore)));
-            it.numbers = vec![
-                Number::mm("depth", depth),
-                Number::mm("thickness", panel.thickness),
-                Number::mm("wood left before the point", left),
-            ];
+            let mut it = finding(NAME, severity, message, subjects)
+                .about(alike.iter().map(|bore| bores_topic(panel, bore)));
+
+            it.because(BoreBreaksThrough::PointLead {
+                lead: Mm(settings.point_lead),
+            });
             findings.push(it);
         }
     }

@@ -1,10 +1,12 @@
 //! Whether the bores of a framed leaf lie in its stiles and rails.
 
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, bore_subject, bore_topic, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::{InfillReport, PanelReport, PlacedBore};
+use crate::message::BoreMissesMember;
 
 const NAME: &str = "bore-misses-member";
 
@@ -39,22 +41,21 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             if web >= 0.0 {
                 continue;
             }
-            let mut it = finding(
-                NAME,
-                Severity::Stop,
-                format!(
-                    "{}: bore {} ({}) reaches {} into the groove or the {}",
-                    context.panel_words(panel),
-                    bore.number,
-                    bore.drill.purpose,
-                    context.length(-web),
-                    infill.material,
-                ),
-                vec![bore_subject(panel, bore), Subject::Part(panel.id)],
+            findings.push(
+                finding(
+                    NAME,
+                    Severity::Stop,
+                    BoreMissesMember::IntoInfill {
+                        bore: Count(bore.number),
+                        purpose: bore.drill.purpose.clone(),
+                        by: Mm(-web),
+                        infill: infill.material.clone(),
+                        wood_to_the_groove: Mm(web),
+                    },
+                    vec![bore_subject(panel, bore), Subject::Part(panel.id)],
+                )
+                .about([bore_topic(panel, bore)]),
             );
-            it = it.about([bore_topic(panel, bore)]);
-            it.numbers = vec![Number::mm("wood to the groove", web)];
-            findings.push(it);
         }
     }
 }

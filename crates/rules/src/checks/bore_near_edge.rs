@@ -1,10 +1,12 @@
 //! Whether a bore leaves wood between itself and the edges of its panel.
 
+use flapwright_model::message::{Count, Mm, Word};
 use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, bore_subject, bore_topic, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::{PanelReport, PlacedBore};
+use crate::message::BoreNearEdge;
 
 const NAME: &str = "bore-near-edge";
 
@@ -43,36 +45,41 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             } else {
                 Severity::Caution
             };
-            let what = if web <= 0.0 {
-                format!("cuts the {edge} by {}", context.length(-web))
+            let (bore_number, purpose) = (Count(bore.number), bore.drill.purpose.clone());
+            let (wood_to_the_edge, wanted) = (Mm(web), Mm(least));
+            let message = if web <= 0.0 {
+                BoreNearEdge::Cuts {
+                    bore: bore_number,
+                    purpose,
+                    edge,
+                    by: Mm(-web),
+                    wood_to_the_edge,
+                    wanted,
+                }
             } else {
-                format!("leaves {} of wood to the {edge}", context.length(web))
+                BoreNearEdge::Near {
+                    bore: bore_number,
+                    purpose,
+                    edge,
+                    wood_to_the_edge,
+                    wanted,
+                }
             };
-            let mut it = finding(
-                NAME,
-                severity,
-                format!(
-                    "{}: bore {} ({}, {} across) {what}; {} are wanted",
-                    context.panel_words(panel),
-                    bore.number,
-                    bore.drill.purpose,
-                    context.length(bore.drill.diameter),
-                    context.length(least),
-                ),
-                vec![bore_subject(panel, bore), Subject::Part(panel.id)],
+            findings.push(
+                finding(
+                    NAME,
+                    severity,
+                    message,
+                    vec![bore_subject(panel, bore), Subject::Part(panel.id)],
+                )
+                .about([bore_topic(panel, bore)]),
             );
-            it = it.about([bore_topic(panel, bore)]);
-            it.numbers = vec![
-                Number::mm("wood to the edge", web),
-                Number::mm("wanted", least),
-            ];
-            findings.push(it);
         }
     }
 }
 
 /// Wood between a bore's rim and the nearest edge of its panel, mm, and that edge's name.
-fn nearest_edge(panel: &PanelReport, bore: &PlacedBore) -> (f64, &'static str) {
+fn nearest_edge(panel: &PanelReport, bore: &PlacedBore) -> (f64, Word) {
     let (u, v) = bore.at.uv();
     let names = edge_names(panel);
     let radius = bore.drill.diameter / 2.0;
@@ -81,24 +88,33 @@ fn nearest_edge(panel: &PanelReport, bore: &PlacedBore) -> (f64, &'static str) {
         .into_iter()
         .zip(names)
         .map(|(distance, name)| (distance - radius, name))
-        .fold(
-            (f64::INFINITY, ""),
-            |best, it| if it.0 < best.0 { it } else { best },
-        )
+        .fold((f64::INFINITY, Word("edge")), |best, it| {
+            if it.0 < best.0 { it } else { best }
+        })
 }
 
 /// Names of the edges at u = 0, the far end of u, v = 0 and the far end of v.
-fn edge_names(panel: &PanelReport) -> [&'static str; 4] {
+fn edge_names(panel: &PanelReport) -> [Word; 4] {
     use crate::inspection::Face;
     match panel.face {
-        Face::SideInner(_) => ["front edge", "back edge", "top end", "bottom end"],
-        Face::Underside => ["left end", "right end", "front edge", "back edge"],
-        Face::DoorBack => [
-            "right edge (seen from the front)",
-            "left edge (seen from the front)",
-            "top edge",
-            "bottom edge",
+        Face::SideInner(_) => [
+            Word("front-edge"),
+            Word("back-edge"),
+            Word("top-end"),
+            Word("bottom-end"),
         ],
-        Face::Plain => ["edge", "edge", "edge", "edge"],
+        Face::Underside => [
+            Word("left-end"),
+            Word("right-end"),
+            Word("front-edge"),
+            Word("back-edge"),
+        ],
+        Face::DoorBack => [
+            Word("right-edge"),
+            Word("left-edge"),
+            Word("top-edge"),
+            Word("bottom-edge"),
+        ],
+        Face::Plain => [Word("edge"); 4],
     }
 }

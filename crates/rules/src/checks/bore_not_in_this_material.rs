@@ -2,11 +2,13 @@
 
 use flapwright_model::id::DoorId;
 use flapwright_model::material::MaterialClass;
+use flapwright_model::message::Count;
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Severity};
 use crate::inspection::BoreSource;
+use crate::message::BoreNotInThisMaterial;
 
 const NAME: &str = "bore-not-in-this-material";
 
@@ -52,12 +54,10 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             findings.push(finding(
                 NAME,
                 Severity::Stop,
-                format!(
-                    "{}: {} in {}, for which the card gives none",
-                    context.panel_words(panel),
-                    crate::plural::count(forbidden, "bore"),
-                    panel.material,
-                ),
+                BoreNotInThisMaterial::NotOnCard {
+                    bores: Count(forbidden),
+                    material: panel.material.clone(),
+                },
                 vec![Subject::Part(panel.id)],
             ));
         }

@@ -1,10 +1,12 @@
 //! Whether bores of one panel run into each other.
 
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::Subject;
 
 use super::{BoxContext, Check, Run, bore_subject, bore_topic, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::{BoreSource, PlacedBore};
+use crate::message::BoresCollide;
 
 const NAME: &str = "bores-collide";
 
@@ -55,32 +57,42 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 } else {
                     Severity::Caution
                 };
-                let what = if meets {
-                    "run into each other".to_owned()
+                let (first, second) = (Count(a.number), Count(b.number));
+                let first_purpose = a.drill.purpose.clone();
+                let second_purpose = b.drill.purpose.clone();
+                let (wood_between, wanted) = (Mm(web), Mm(least));
+                let message = if meets {
+                    BoresCollide::Touch {
+                        first,
+                        first_purpose,
+                        second,
+                        second_purpose,
+                        wood_between,
+                        wanted,
+                    }
                 } else {
-                    format!("leave {} of wood between them", context.length(web))
+                    BoresCollide::Near {
+                        first,
+                        first_purpose,
+                        second,
+                        second_purpose,
+                        wood_between,
+                        wanted,
+                    }
                 };
-                let mut it = finding(
-                    NAME,
-                    severity,
-                    format!(
-                        "{}: bores {} ({}) and {} ({}) {what}; {} are wanted",
-                        context.panel_words(panel),
-                        a.number,
-                        a.drill.purpose,
-                        b.number,
-                        b.drill.purpose,
-                        context.length(least),
-                    ),
-                    vec![
-                        bore_subject(panel, a),
-                        bore_subject(panel, b),
-                        Subject::Part(panel.id),
-                    ],
+                findings.push(
+                    finding(
+                        NAME,
+                        severity,
+                        message,
+                        vec![
+                            bore_subject(panel, a),
+                            bore_subject(panel, b),
+                            Subject::Part(panel.id),
+                        ],
+                    )
+                    .about([bore_topic(panel, a), bore_topic(panel, b)]),
                 );
-                it = it.about([bore_topic(panel, a), bore_topic(panel, b)]);
-                it.numbers = vec![Number::mm("wood between", web), Number::mm("wanted", least)];
-                findings.push(it);
             }
         }
     }

@@ -8,13 +8,14 @@ use flapwright_model::door::{BoreReference, Door};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::Edit;
 use flapwright_model::id::DoorId;
-use flapwright_model::part::{BoreId, LeafId, Part, Subject};
+use flapwright_model::message::{Count, Mm, Share, Times};
+use flapwright_model::part::{BoreId, Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::{BoreOffset, DoorReport};
+use crate::message::{BoresOffFitting, Effect, RemedyKind, Step, word};
 use crate::placement::place_box;
-use crate::plural;
 use crate::tweaks;
 
 const NAME: &str = "bores-off-fitting";
@@ -62,12 +63,13 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             trouble.severity,
-            message(context, door_id, report, &trouble),
+            message(report, &trouble, &card.adjustment),
             subjects,
-        );
-        it = it.about([Topic::Door(door_id)]);
-        it.details = details(context, report, &card.adjustment);
-        it.numbers = numbers(&trouble, &card.adjustment);
+        )
+        .about([Topic::Door(door_id)]);
+        for reason in reasons(context, report, &trouble, &card.adjustment) {
+            it.because(reason);
+        }
         it.remedies = remedies(context, door);
         findings.push(it);
     }
@@ -185,135 +187,110 @@ fn subjects(context: &BoxContext<'_>, door_id: DoorId, trouble: &Trouble) -> Vec
     subjects
 }
 
-fn message(
+fn message(report: &DoorReport, trouble: &Trouble, adjustment: &Adjustment) -> BoresOffFitting {
+    let all = Count(report.offsets.len());
+    let share_of_the_adjustment = trouble.used.is_finite().then_some(Share(trouble.used));
+    let adjustment_sideways_least = Mm(adjustment.sideways.min);
+    let adjustment_sideways_greatest = Mm(adjustment.sideways.max);
+    let adjustment_up_least = Mm(adjustment.upward.min);
+    let adjustment_up_greatest = Mm(adjustment.upward.max);
+    match trouble.off.first() {
+        None => BoresOffFitting::Missing {
+            missing: Count(trouble.missing),
+            all,
+            share_of_the_adjustment,
+            adjustment_sideways_least,
+            adjustment_sideways_greatest,
+            adjustment_up_least,
+            adjustment_up_greatest,
+        },
+        Some(worst) => BoresOffFitting::Off {
+            off: Count(trouble.off.len()),
+            all,
+            worst: Step::seen_from_front(worst.across, worst.up),
+            largest_offset: Mm(worst.distance()),
+            largest_offset_across: Mm(worst.across),
+            largest_offset_up: Mm(worst.up),
+            share_of_the_adjustment,
+            adjustment_sideways_least,
+            adjustment_sideways_greatest,
+            adjustment_up_least,
+            adjustment_up_greatest,
+        },
+    }
+}
+
+fn reasons(
     context: &BoxContext<'_>,
-    door_id: DoorId,
     report: &DoorReport,
     trouble: &Trouble,
-) -> String {
-    let door = context.door_words(door_id);
-    let all = report.offsets.len();
-    let Some(worst) = trouble.off.first() else {
-        return format!(
-            "{door}: of {} that the fitting needs the door lacks {}",
-            plural::count(all, "bore"),
-            trouble.missing,
-        );
-    };
-    let mut text = format!(
-        "{door}: {} of {} off the fitting, the largest offset is {}",
-        trouble.off.len(),
-        plural::count(all, "bore"),
-        direction(context, worst),
-    );
-    if trouble.missing > 0 {
-        text.push_str(&format!(
-            "; {} missing",
-            plural::count(trouble.missing, "bore")
-        ));
+    adjustment: &Adjustment,
+) -> Vec<BoresOffFitting> {
+    let mut reasons = Vec::new();
+    if !trouble.off.is_empty() {
+        if trouble.missing > 0 {
+            reasons.push(BoresOffFitting::AlsoMissing {
+                missing: Count(trouble.missing),
+            });
+        }
+        reasons.push(can_be_adjusted(context, trouble));
     }
+    reasons.extend(report.offsets.iter().map(bore_by_bore));
+    reasons.push(BoresOffFitting::Adjusts {
+        sideways_least: Mm(adjustment.sideways.min),
+        sideways_greatest: Mm(adjustment.sideways.max),
+        up_least: Mm(adjustment.upward.min),
+        up_greatest: Mm(adjustment.upward.max),
+    });
+    reasons.push(BoresOffFitting::SeenFromFront);
+    reasons
+}
+
+/// Whether the fitting's adjustment takes the offset up.
+fn can_be_adjusted(context: &BoxContext<'_>, trouble: &Trouble) -> BoresOffFitting {
     if trouble.uneven > context.job.settings.off_fitting_ignored {
-        text.push_str(&format!(
-            "; the bores of one fitting differ by {}, which no adjustment takes up",
-            context.length(trouble.uneven)
-        ));
+        BoresOffFitting::Uneven {
+            by: Mm(trouble.uneven),
+        }
     } else if trouble.used.is_infinite() {
-        text.push_str("; the fitting has no adjustment that way");
+        BoresOffFitting::NoAdjustment
     } else if trouble.used > 1.0 {
-        text.push_str(&format!(
-            "; that is {:.1} times what the fitting can be adjusted by",
-            trouble.used
-        ));
+        BoresOffFitting::BeyondAdjustment {
+            times: Times(trouble.used),
+        }
     } else {
-        text.push_str(&format!(
-            "; adjusting the fitting takes it up and uses {} of its travel",
-            plural::percent(trouble.used)
-        ));
-    }
-    text
-}
-
-fn direction(context: &BoxContext<'_>, offset: &BoreOffset) -> String {
-    let mut words = Vec::new();
-    if offset.across.abs() > 1e-6 {
-        let way = if offset.across > 0.0 {
-            "to the right"
-        } else {
-            "to the left"
-        };
-        words.push(format!("{} {way}", context.length(offset.across.abs())));
-    }
-    if offset.up.abs() > 1e-6 {
-        let way = if offset.up > 0.0 { "up" } else { "down" };
-        words.push(format!("{} {way}", context.length(offset.up.abs())));
-    }
-    if words.is_empty() {
-        "none".to_owned()
-    } else {
-        words.join(" and ")
+        BoresOffFitting::WithinAdjustment {
+            share: Share(trouble.used),
+        }
     }
 }
 
-fn details(context: &BoxContext<'_>, report: &DoorReport, adjustment: &Adjustment) -> Vec<String> {
-    let mut lines: Vec<String> = report
-        .offsets
-        .iter()
-        .map(|offset| {
-            let leaf = match offset.leaf {
-                LeafId::Only => "",
-                LeafId::Upper => "upper leaf, ",
-                LeafId::Lower => "lower leaf, ",
-            };
-            let side = offset.side.edge().word();
-            match offset.drilled {
-                Some((number, _)) => format!(
-                    "{leaf}bore {number} ({}, {side} fitting): {}",
-                    offset.purpose,
-                    direction(context, offset)
-                ),
-                None => format!("{leaf}no bore for {} of the {side} fitting", offset.purpose),
-            }
-        })
-        .collect();
-    lines.push(format!(
-        "the fitting adjusts the door by {} to {} sideways and {} to {} up",
-        context.length(adjustment.sideways.min),
-        context.length(adjustment.sideways.max),
-        context.length(adjustment.upward.min),
-        context.length(adjustment.upward.max),
-    ));
-    lines.push(
-        "across is seen from the front of the box; the back of the door is drawn mirrored"
-            .to_owned(),
-    );
-    lines
-}
-
-fn numbers(trouble: &Trouble, adjustment: &Adjustment) -> Vec<Number> {
-    let mut numbers = Vec::new();
-    if let Some(worst) = trouble.off.first() {
-        numbers.push(Number::mm("largest offset", worst.distance()));
-        numbers.push(Number::mm("largest offset, across", worst.across));
-        numbers.push(Number::mm("largest offset, up", worst.up));
+/// One bore of the door, or that it is missing.
+fn bore_by_bore(offset: &BoreOffset) -> BoresOffFitting {
+    let side = word::side(offset.side);
+    let purpose = offset.purpose.clone();
+    let way = Step::seen_from_front(offset.across, offset.up);
+    match (offset.drilled, word::leaf(offset.leaf)) {
+        (Some((number, _)), None) => BoresOffFitting::Bore {
+            bore: Count(number),
+            purpose,
+            side,
+            way,
+        },
+        (Some((number, _)), Some(leaf)) => BoresOffFitting::LeafBore {
+            leaf,
+            bore: Count(number),
+            purpose,
+            side,
+            way,
+        },
+        (None, None) => BoresOffFitting::NoBore { purpose, side },
+        (None, Some(leaf)) => BoresOffFitting::NoLeafBore {
+            leaf,
+            purpose,
+            side,
+        },
     }
-    if trouble.used.is_finite() {
-        numbers.push(Number::of(
-            "share of the adjustment".to_owned(),
-            trouble.used,
-            "",
-        ));
-    }
-    numbers.push(Number::mm(
-        "adjustment sideways, least",
-        adjustment.sideways.min,
-    ));
-    numbers.push(Number::mm(
-        "adjustment sideways, greatest",
-        adjustment.sideways.max,
-    ));
-    numbers.push(Number::mm("adjustment up, least", adjustment.upward.min));
-    numbers.push(Number::mm("adjustment up, greatest", adjustment.upward.max));
-    numbers
 }
 
 fn remedies(context: &BoxContext<'_>, door: &Door) -> Vec<Remedy> {
@@ -322,9 +299,9 @@ fn remedies(context: &BoxContext<'_>, door: &Door) -> Vec<Remedy> {
     let drilled_already = matches!(door.bores_follow, BoreReference::AsDrilled(_));
     if tweaked && !drilled_already {
         offered.push(Change {
-            title: "Turn the tweak into a reveal",
+            kind: RemedyKind::MakeReveal,
             with: tweaks::into_reveals(context.wall_box, door),
-            safe: true,
+            safety: Safety::Safe,
         });
     }
     if !matches!(door.bores_follow, BoreReference::Fitting) {
@@ -333,9 +310,9 @@ fn remedies(context: &BoxContext<'_>, door: &Door) -> Vec<Remedy> {
             ..door.clone()
         };
         offered.push(Change {
-            title: "Hang the bores on the fitting again",
+            kind: RemedyKind::BoresToFitting,
             with: context.with_door(door.id, with),
-            safe: false,
+            safety: Safety::NeedsALook,
         });
     }
     if tweaked {
@@ -344,9 +321,9 @@ fn remedies(context: &BoxContext<'_>, door: &Door) -> Vec<Remedy> {
             ..door.clone()
         };
         offered.push(Change {
-            title: "Undo the tweak",
+            kind: RemedyKind::UndoTweak,
             with: context.with_door(door.id, with),
-            safe: false,
+            safety: Safety::NeedsALook,
         });
     }
     offered
@@ -356,9 +333,9 @@ fn remedies(context: &BoxContext<'_>, door: &Door) -> Vec<Remedy> {
 }
 
 struct Change {
-    title: &'static str,
+    kind: RemedyKind,
     with: WallBox,
-    safe: bool,
+    safety: Safety,
 }
 
 impl Change {
@@ -366,67 +343,64 @@ impl Change {
     fn remedy(self, context: &BoxContext<'_>, door_id: DoorId) -> Remedy {
         let after = place_box(context.job, &self.with);
         let (was, will) = (context.report.door(door_id), after.door(door_id));
-        let effect = match (was, will) {
-            (Some(was), Some(will)) => effect(context, was, will),
-            _ => String::new(),
+        let effects = match (was, will) {
+            (Some(was), Some(will)) => effects(was, will),
+            _ => Vec::new(),
         };
         Remedy {
-            title: self.title.to_owned(),
-            effect,
-            safe: self.safe,
+            kind: self.kind,
+            effects,
+            safety: self.safety,
             edit: Edit::replace_box(self.with),
         }
     }
 }
 
-fn effect(context: &BoxContext<'_>, was: &DoorReport, will: &DoorReport) -> String {
+fn effects(was: &DoorReport, will: &DoorReport) -> Vec<Effect> {
     let largest = |door: &DoorReport| {
-        door.offsets
-            .iter()
-            .map(BoreOffset::distance)
-            .fold(0.0, f64::max)
+        let offsets = door.offsets.iter().map(BoreOffset::distance);
+        Mm(offsets.fold(0.0, f64::max))
     };
-    let mut parts = vec![format!(
-        "largest offset {} to {}",
-        context.length(largest(was)),
-        context.length(largest(will))
-    )];
+    let mut effects = vec![Effect::LargestOffset {
+        was: largest(was),
+        is: largest(will),
+    }];
     let size = |door: &DoorReport| {
-        (
-            door.edges.right - door.edges.left,
-            door.edges.top - door.edges.bottom,
-        )
+        let edges = &door.edges;
+        (edges.right - edges.left, edges.top - edges.bottom)
     };
     let (before, after) = (size(was), size(will));
-    for (word, before, after) in [("width", before.0, after.0), ("height", before.1, after.1)] {
-        if (before - after).abs() > 1e-6 {
-            parts.push(format!(
-                "door {word} {} to {}",
-                context.length(before),
-                context.length(after)
-            ));
-        }
+    if (before.0 - after.0).abs() > 1e-6 {
+        effects.push(Effect::DoorWidth {
+            was: Mm(before.0),
+            is: Mm(after.0),
+        });
+    }
+    if (before.1 - after.1).abs() > 1e-6 {
+        effects.push(Effect::DoorHeight {
+            was: Mm(before.1),
+            is: Mm(after.1),
+        });
     }
     if before == after {
-        parts.push("the door keeps its size".to_owned());
+        effects.push(Effect::SameSize);
     }
     for edge in Edge::ALL {
         let (before, after) = (was.overlays.at(edge), will.overlays.at(edge));
         if (before - after).abs() > 1e-6 {
-            parts.push(format!(
-                "{} overlay {} to {}",
-                edge.word(),
-                context.length(before),
-                context.length(after)
-            ));
+            effects.push(Effect::Overlay {
+                edge: word::edge(edge),
+                was: Mm(before),
+                is: Mm(after),
+            });
         }
     }
-    parts.extend(moves(context, was, will));
-    parts.join("; ")
+    effects.extend(moves(was, will));
+    effects
 }
 
 /// How far the bores move in the box, and what that does to the furthest one's place in the door.
-fn moves(context: &BoxContext<'_>, was: &DoorReport, will: &DoorReport) -> Option<String> {
+fn moves(was: &DoorReport, will: &DoorReport) -> Option<Effect> {
     let (a, b) = was
         .offsets
         .iter()
@@ -435,12 +409,11 @@ fn moves(context: &BoxContext<'_>, was: &DoorReport, will: &DoorReport) -> Optio
         .max_by(|(a, b), (c, d)| (*a - *b).length().total_cmp(&(*c - *d).length()))?;
     let by = (a - b).length();
     if by <= 1e-6 {
-        return Some("no bore moves in the box".to_owned());
+        return Some(Effect::NoBoreMoves);
     }
-    Some(format!(
-        "bores move by up to {} in the box, one from {} to {} below the door's top edge",
-        context.length(by),
-        context.length(was.edges.top - a.y),
-        context.length(will.edges.top - b.y),
-    ))
+    Some(Effect::BoresMove {
+        by: Mm(by),
+        was: Mm(was.edges.top - a.y),
+        is: Mm(will.edges.top - b.y),
+    })
 }

@@ -1,11 +1,13 @@
 //! Whether the box is deep enough for the fitting.
 
 use flapwright_model::card::BackFrom;
+use flapwright_model::message::Mm;
 
 use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::mechanics;
+use crate::message::{BoxTooShallow, FittingName};
 
 const NAME: &str = "box-too-shallow";
 
@@ -64,21 +66,15 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             Severity::Stop,
-            format!(
-                "{}: {}, size {} needs a clear depth of {} and the box has {}, {} too little",
-                context.door_words(door_id),
-                card.name,
-                choice.size,
-                context.length(least),
-                context.length(there),
-                context.length(least - there)
-            ),
+            BoxTooShallow::Less {
+                fitting: FittingName::new(&card.name, &choice.size),
+                under: Mm(least - there),
+                clear_depth: Mm(there),
+                least_clear_depth: Mm(least),
+            },
             vec![context.door_subject(door_id)],
         );
-        it.numbers = vec![
-            Number::mm("clear depth", there).worse_when_smaller(),
-            Number::mm("least clear depth", least).worse_when_greater(),
-        ];
+
         offer(context, door_id, &mut it);
         findings.push(it);
     }

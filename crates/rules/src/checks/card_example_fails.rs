@@ -6,13 +6,14 @@ use flapwright_model::acceptance::Topic;
 use flapwright_model::door::Door;
 use flapwright_model::id::CardId;
 use flapwright_model::job::{Job, UsedCard};
-use flapwright_model::measure;
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::Subject;
 
 use super::{Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::BoxReport;
-use crate::proof::{Proof, proof, wrong_words};
+use crate::message::CardExampleFails;
+use crate::proof::{Proof, proof};
 
 const NAME: &str = "card-example-fails";
 
@@ -39,7 +40,7 @@ Compare the card with its paper, number by number.",
 
 fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
     for UsedCard { id, card } in &job.cards {
-        let Proof::Fails(wrong) = proof(card, job.unit) else {
+        let Proof::Fails(wrong) = proof(card) else {
             continue;
         };
         let Some(largest) = wrong.iter().map(|it| it.by).reduce(f64::max) else {
@@ -52,16 +53,20 @@ fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
             Severity::Stop
         };
         // Bores that are missing or too many are off by no distance.
-        let by = if largest > 0.0 {
-            format!(", by up to {}", measure::length(largest, job.unit))
+        let message = if largest > 0.0 {
+            CardExampleFails::Distances {
+                distances: Count(wrong.len()),
+                largest_difference: Mm(largest),
+            }
         } else {
-            String::new()
+            CardExampleFails::Bores {
+                largest_difference: Mm(largest),
+            }
         };
-        let message = format!("card \"{}\": {}{by}", card.name, wrong_words(wrong.len()));
-        let mut it = finding(NAME, severity, message, users);
-        it = it.about([Topic::Card(*id)]);
-        it.details = wrong.into_iter().map(|it| it.words).collect();
-        it.numbers = vec![Number::mm("largest difference", largest)];
+        let mut it = finding(NAME, severity, message, users).about([Topic::Card(*id)]);
+        for moved in wrong {
+            it.because(moved.message);
+        }
         findings.push(it);
     }
 }

@@ -5,12 +5,13 @@ use std::sync::Arc;
 use flapwright_model::acceptance::Topic;
 use flapwright_model::card::Card;
 use flapwright_model::job::{Job, UsedCard};
+use flapwright_model::message::Count;
 
 use super::card_example_fails::users;
 use super::{Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::BoxReport;
-use crate::plural;
+use crate::message::CardUnproved;
 
 const NAME: &str = "card-unproved";
 
@@ -36,30 +37,23 @@ one box of scrap, and accept the finding with that reason.",
 };
 
 fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    for UsedCard { id, card } in job.cards.iter().filter(|used| !proved(&used.card)) {
+    for UsedCard { id, .. } in job.cards.iter().filter(|used| !proved(&used.card)) {
         let users = users(job, *id);
         if users.is_empty() {
             continue;
         }
         let doors = users.len();
-        let mut it = finding(
-            NAME,
-            Severity::Caution,
-            format!(
-                "card \"{}\": {} on it, and no worked example shows that it was typed rightly",
-                card.name,
-                if doors == 1 {
-                    "1 door hangs".to_owned()
-                } else {
-                    format!("{} hang", plural::count(doors, "door"))
-                }
-            ),
-            users,
+        findings.push(
+            finding(
+                NAME,
+                Severity::Caution,
+                CardUnproved::Used {
+                    doors: Count(doors),
+                },
+                users,
+            )
+            .about([Topic::Card(*id)]),
         );
-        it = it.about([Topic::Card(*id)]);
-        let doors = u32::try_from(doors).unwrap_or(u32::MAX);
-        it.numbers = vec![Number::of("doors", f64::from(doors), "").worse_when_greater()];
-        findings.push(it);
     }
 }
 

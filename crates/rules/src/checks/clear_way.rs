@@ -41,15 +41,6 @@ pub(super) fn lap(a: (f64, f64), b: (f64, f64)) -> f64 {
     a.1.min(b.1) - a.0.max(b.0)
 }
 
-/// How messages name a moving body.
-pub(super) const fn body_word(body: BodyId) -> &'static str {
-    match body {
-        BodyId::Leaf(_) => "the door",
-        BodyId::Handle => "its handle",
-        BodyId::Arm(_) => "an arm",
-    }
-}
-
 /// Whether a body is an arm.
 pub(super) const fn is_arm(body: BodyId) -> bool {
     matches!(body, BodyId::Arm(_))

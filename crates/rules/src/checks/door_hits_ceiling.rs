@@ -2,10 +2,12 @@
 
 use flapwright_model::cabinet::{Place, WallBox};
 use flapwright_model::edit::Edit;
+use flapwright_model::message::{Degrees, Mm};
 
 use super::clear_way::{NOISE, degrees, moving};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
+use crate::message::{DoorHitsCeiling, Effect, RemedyKind};
 
 const NAME: &str = "door-hits-ceiling";
 
@@ -42,30 +44,30 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         }
         let meets = left < -NOISE;
-        let words = context.door_words(door_id);
+        let left_below_the_ceiling = Mm(left);
         let (severity, message) = if meets {
             let s = sweep
                 .first_above(ceiling - place.above_floor)
                 .map_or(sweep.reach.highest.s, |first| first.s);
-            let text = format!(
-                "{words}: it meets the ceiling from {:.0}° of the way on; it needs {} above the \
-                 floor and the ceiling is at {}",
-                degrees(door, s),
-                context.length(highest),
-                context.length(ceiling)
-            );
-            (Severity::Stop, text)
+            let message = DoorHitsCeiling::Hits {
+                from: Degrees(degrees(door, s)),
+                over: Mm(-left),
+                left_below_the_ceiling,
+            };
+            (Severity::Stop, message)
         } else {
-            let text = format!(
-                "{words}: only {} is left below the ceiling; {} is wanted",
-                context.length(left.max(0.0)),
-                context.length(wanted)
-            );
-            (Severity::Caution, text)
+            let message = DoorHitsCeiling::Near {
+                left_below_the_ceiling,
+                wanted: Mm(wanted),
+            };
+            (Severity::Caution, message)
         };
         let subject = context.door_subject(door_id);
         let mut it = finding(NAME, severity, message, vec![subject]);
-        it.numbers = vec![Number::mm("left below the ceiling", left).worse_when_smaller()];
+        it.because(DoorHitsCeiling::Heights {
+            needs: Mm(highest),
+            ceiling: Mm(ceiling),
+        });
         it.remedies.extend(lower(context, wanted - left));
         findings.push(it);
     }
@@ -77,13 +79,15 @@ fn lower(context: &BoxContext<'_>, by: f64) -> Option<Remedy> {
     let place = context.wall_box.place;
     let above_floor = place.above_floor - by;
     (above_floor >= 0.0).then(|| Remedy {
-        title: format!("Hang the box {} lower", context.length(by)),
-        effect: format!(
-            "its underside goes from {} to {} above the floor; bores stay",
-            context.length(place.above_floor),
-            context.length(above_floor)
-        ),
-        safe: false,
+        kind: RemedyKind::LowerBox { by: Mm(by) },
+        effects: vec![
+            Effect::Underside {
+                was: Mm(place.above_floor),
+                is: Mm(above_floor),
+            },
+            Effect::BoresStay,
+        ],
+        safety: Safety::NeedsALook,
         edit: Edit::replace_box(WallBox {
             place: Place {
                 above_floor,

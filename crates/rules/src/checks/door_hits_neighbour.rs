@@ -4,13 +4,15 @@ use std::sync::Arc;
 
 use flapwright_model::acceptance::Topic;
 use flapwright_model::job::Job;
+use flapwright_model::message::Degrees;
 use flapwright_model::part::Subject;
 
-use super::clear_way::{body_word, degrees};
+use super::clear_way::degrees;
 use super::on_the_wall::{AlongWall, Hung, bodies, hung_doors};
 use super::{Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::BoxReport;
+use crate::message::word;
 
 const NAME: &str = "door-hits-neighbour";
 
@@ -51,18 +53,12 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
                 continue;
             };
             let at = degrees(door.door, near.s);
-            let message = format!(
-                "\"{}\", door {} from the top: {} meets {} at {at:.0}° of the way",
-                door.report.name,
-                door.number(),
-                body_word(near.body),
-                other.words(),
-            );
+            let message = other.hit(word::hits(near.body), Degrees(at));
             let subjects = vec![door.subject, other.subject];
-            let mut it = finding(NAME, Severity::Stop, message, subjects);
-            it = it.about([Topic::Door(door.door.id), other.topic.clone()]);
-            it.numbers = vec![Number::of("met at", at, "degrees").worse_when_smaller()];
-            findings.push(it);
+            findings.push(
+                finding(NAME, Severity::Stop, message, subjects)
+                    .about([Topic::Door(door.door.id), other.topic.clone()]),
+            );
         }
     }
 }

@@ -1,10 +1,12 @@
 //! Whether a door meets what the user placed in the room.
 
+use flapwright_model::message::{Degrees, Mm};
 use flapwright_model::part::Subject;
 
-use super::clear_way::{NOISE, block, body_word, degrees, lap, moving};
+use super::clear_way::{NOISE, block, degrees, lap, moving};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::{DoorHitsObstacle, word};
 
 const NAME: &str = "door-hits-obstacle";
 
@@ -53,25 +55,33 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             let Some(near) = sweep.approach(&solid, wanted, |_| true) else {
                 continue;
             };
-            let (severity, what) = if near.gap <= NOISE {
-                (Severity::Stop, "meets".to_owned())
+            let (at, gap) = (Degrees(degrees(door, near.s)), Mm(near.gap));
+            let name = obstacle.name.clone();
+            let (severity, message) = if near.gap <= NOISE {
+                let message = DoorHitsObstacle::Hits {
+                    hits: word::hits(near.body),
+                    obstacle: name,
+                    at,
+                    gap,
+                };
+                (Severity::Stop, message)
             } else {
-                let text = format!("comes within {} of", context.length(near.gap));
-                (Severity::Caution, text)
+                let message = DoorHitsObstacle::Near {
+                    comes: word::comes(near.body),
+                    obstacle: name,
+                    at,
+                    gap,
+                };
+                (Severity::Caution, message)
             };
-            let message = format!(
-                "{}: {} {what} \"{}\" at {:.0}° of the way",
-                context.door_words(door_id),
-                body_word(near.body),
-                obstacle.name,
-                degrees(door, near.s)
-            );
             let subjects = vec![
                 context.door_subject(door_id),
                 Subject::Obstacle(obstacle.id),
             ];
             let mut it = finding(NAME, severity, message, subjects);
-            it.numbers = vec![Number::mm("gap", near.gap).worse_when_smaller()];
+            if severity == Severity::Caution {
+                it.because(DoorHitsObstacle::Wanted { wanted: Mm(wanted) });
+            }
             findings.push(it);
         }
     }

@@ -1,11 +1,13 @@
 //! Whether a door is taller, lower, wider or narrower than its size is made for.
 
+use flapwright_model::message::{Mm, Word};
 use flapwright_motion::reason::Reason;
+use flapwright_motion::sizes::Verdict;
 
 use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
-use crate::advice;
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::{DoorOutsideSizeSpan, FittingName};
 
 const NAME: &str = "door-outside-size-span";
 
@@ -33,7 +35,7 @@ two doors in place of one.",
 
 /// A door's measure and the span that it leaves, mm.
 struct Outside {
-    what: &'static str,
+    what: Word,
     value: f64,
     min: f64,
     max: f64,
@@ -64,54 +66,51 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             // The height's own span says it already.
             if outside.iter().all(|it| it.what != *what) {
                 outside.push(Outside {
-                    what,
+                    what: *what,
                     value: *value,
                     min: *min,
                     max: *max,
                 });
             }
         }
-        if outside.is_empty() {
+        let mut outside = outside.iter().map(|it| it.message(&work.verdict));
+        let Some(first) = outside.next() else {
             continue;
-        }
-        let said: Vec<String> = outside.iter().map(|it| it.words(context)).collect();
+        };
         let mut it = finding(
             NAME,
             Severity::Stop,
-            format!(
-                "{}: {} is not made for it: {}",
-                context.door_words(door_id),
-                advice::name(&work.verdict),
-                said.join("; ")
-            ),
+            first,
             vec![context.door_subject(door_id)],
         );
-        it.numbers = outside.iter().map(Outside::number).collect();
+        for more in outside {
+            it.because(more);
+        }
         offer(context, door_id, &mut it);
         findings.push(it);
     }
 }
 
 impl Outside {
-    fn words(&self, context: &BoxContext<'_>) -> String {
-        let by = (self.min - self.value).max(self.value - self.max);
-        format!(
-            "the {} is {}, {} {} its span of {} to {}",
-            self.what,
-            context.length(self.value),
-            context.length(by),
-            if self.value < self.min {
-                "below"
-            } else {
-                "above"
-            },
-            context.length(self.min),
-            context.length(self.max)
-        )
-    }
-
-    fn number(&self) -> Number {
-        let by = (self.min - self.value).max(self.value - self.max);
-        Number::mm(format!("{} outside its span by", self.what), by).worse_when_greater()
+    fn message(&self, verdict: &Verdict) -> DoorOutsideSizeSpan {
+        let fitting = FittingName::new(&verdict.card, &verdict.size);
+        let (what, value) = (self.what, Mm(self.value));
+        if self.value < self.min {
+            DoorOutsideSizeSpan::Under {
+                fitting,
+                what,
+                value,
+                limit: Mm(self.min),
+                outside_its_span_by: Mm(self.min - self.value),
+            }
+        } else {
+            DoorOutsideSizeSpan::Over {
+                fitting,
+                what,
+                value,
+                limit: Mm(self.max),
+                outside_its_span_by: Mm(self.value - self.max),
+            }
+        }
     }
 }

@@ -1,9 +1,11 @@
 //! Whether a door is heavier than its size carries.
 
-use super::load::{Beyond, load_finding, loads, words};
+use flapwright_motion::reason_message::{LoadName, LoadValue};
+
+use super::load::{load_finding, loads};
 use super::{BoxContext, Check, Run};
-use crate::advice;
 use crate::finding::{Finding, Severity};
+use crate::message::{DoorTooHeavy, FittingName};
 
 const NAME: &str = "door-too-heavy";
 
@@ -33,19 +35,16 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         if load.load.likely <= load.max {
             continue;
         }
-        let unit = context.job.unit;
-        let (measure, what, _, at) = words(load);
-        let message = format!(
-            "{}: its likely {what}{at} is {} ({} to {}) and {} carries no more than {}, {} less",
-            context.door_words(door_id),
-            measure.text(load.load.likely, unit),
-            measure.digits(load.load.low, unit),
-            measure.digits(load.load.high, unit),
-            advice::name(&work.verdict),
-            measure.text(load.max, unit),
-            measure.text(load.load.likely - load.max, unit),
-        );
+        let (what, measure) = LoadName::of(load.kind);
+        let value = |it| LoadValue(measure, it);
+        let message = DoorTooHeavy::Over {
+            fitting: FittingName::new(&work.verdict.card, &work.verdict.size),
+            what,
+            over: value(load.load.likely - load.max),
+            greatest_load: value(load.load.high),
+            most_carried: value(load.max),
+        };
         let is = (NAME, Severity::Stop);
-        findings.extend(load_finding(context, door_id, is, message, &[Beyond::Most]));
+        findings.extend(load_finding(context, door_id, is, message));
     }
 }

@@ -1,9 +1,11 @@
 //! Whether a door is lighter than its size needs.
 
-use super::load::{Beyond, load_finding, loads, words};
+use flapwright_motion::reason_message::{LoadName, LoadValue};
+
+use super::load::{load_finding, loads};
 use super::{BoxContext, Check, Run};
-use crate::advice;
 use crate::finding::{Finding, Severity};
+use crate::message::{DoorTooLight, FittingName};
 
 const NAME: &str = "door-too-light";
 
@@ -33,25 +35,16 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         if load.load.likely >= load.min {
             continue;
         }
-        let unit = context.job.unit;
-        let (measure, what, _, at) = words(load);
-        let message = format!(
-            "{}: its likely {what}{at} is {} ({} to {}) and {} is made for no less than {}, {} more",
-            context.door_words(door_id),
-            measure.text(load.load.likely, unit),
-            measure.digits(load.load.low, unit),
-            measure.digits(load.load.high, unit),
-            advice::name(&work.verdict),
-            measure.text(load.min, unit),
-            measure.text(load.min - load.load.likely, unit),
-        );
+        let (what, measure) = LoadName::of(load.kind);
+        let value = |it| LoadValue(measure, it);
+        let message = DoorTooLight::Under {
+            fitting: FittingName::new(&work.verdict.card, &work.verdict.size),
+            what,
+            under: value(load.min - load.load.likely),
+            least_load: value(load.load.low),
+            least_carried: value(load.min),
+        };
         let is = (NAME, Severity::Stop);
-        findings.extend(load_finding(
-            context,
-            door_id,
-            is,
-            message,
-            &[Beyond::Least],
-        ));
+        findings.extend(load_finding(context, door_id, is, message));
     }
 }

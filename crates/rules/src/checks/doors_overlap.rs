@@ -3,12 +3,13 @@
 use std::sync::Arc;
 
 use flapwright_model::job::Job;
-use flapwright_model::measure;
+use flapwright_model::message::Mm;
 use flapwright_model::part::Subject;
 
 use super::{Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::BoxReport;
+use crate::message::DoorsOverlap;
 
 const NAME: &str = "doors-overlap";
 
@@ -33,8 +34,7 @@ Correct reveals or tweaks, or move one of the boxes along the wall.",
 };
 
 /// A closed door on the wall.
-struct OnWall<'a> {
-    name: &'a str,
+struct OnWall {
     subject: Subject,
     x: (f64, f64),
     y: (f64, f64),
@@ -42,7 +42,7 @@ struct OnWall<'a> {
 }
 
 fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    let mut doors: Vec<OnWall<'_>> = Vec::new();
+    let mut doors: Vec<OnWall> = Vec::new();
     for (wall_box, report) in job.boxes.iter().zip(reports) {
         let place = wall_box.place;
         // Rear faces hang on one wall; depth counts from there.
@@ -50,7 +50,6 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
         for door in report.doors() {
             let subject = Subject::Door(report.id, door.id);
             doors.push(OnWall {
-                name: &report.name,
                 subject,
                 x: (
                     place.along_wall + door.edges.left,
@@ -72,21 +71,16 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
             let (across, up, deep) = (lap(a.x, b.x), lap(a.y, b.y), lap(a.z, b.z));
             let other_box = a.subject.box_id() != b.subject.box_id();
             if other_box && across > 1e-6 && up > 1e-6 && deep > 1e-6 {
-                let mut it = finding(
+                findings.push(finding(
                     NAME,
                     Severity::Stop,
-                    format!(
-                        "the doors of \"{}\" and \"{}\" lie over each other by {} across and {} \
-                         up",
-                        a.name,
-                        b.name,
-                        measure::length(across, job.unit),
-                        measure::length(up, job.unit)
-                    ),
+                    DoorsOverlap::Overlap {
+                        other: b.subject,
+                        across: Mm(across),
+                        up: Mm(up),
+                    },
                     vec![a.subject, b.subject],
-                );
-                it.numbers = vec![Number::mm("across", across), Number::mm("up", up)];
-                findings.push(it);
+                ));
             }
         }
     }

@@ -1,14 +1,16 @@
 //! Whether a panel that is drilled is the panel that is needed now.
 
 use flapwright_model::acceptance::Topic;
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::{Part, Subject};
 use flapwright_model::record::{PanelRecord, RecordState};
 
 use super::bores_off_fitting::severity_of;
 use super::drilled_panel_remedies::remedies;
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::PanelReport;
+use crate::message::{DrilledPanelDiffers, PanelDiffers};
 use crate::panel_difference::{Moved, PanelDifference};
 use crate::records::as_needed;
 
@@ -58,11 +60,9 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 let it = finding(
                     NAME,
                     Severity::Caution,
-                    format!(
-                        "\"{}\": a panel with {} is marked as drilled and the box has it no longer",
-                        context.report.name,
-                        crate::plural::count(record.bores.len(), "bore")
-                    ),
+                    DrilledPanelDiffers::Gone {
+                        bores: Count(record.bores.len()),
+                    },
                     vec![context.box_subject()],
                 );
                 findings.push(it.about([Topic::Part(context.part_id(part))]));
@@ -72,29 +72,21 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn compare(context: &BoxContext<'_>, record: &PanelRecord, panel: &PanelReport) -> Option<Finding> {
-    let unit = context.job.unit;
     let slack = context.job.settings.off_fitting_ignored;
     let difference = PanelDifference::of(record, panel, slack);
-    if difference.is_empty() {
-        return None;
-    }
+    let parts = difference.parts();
+    let first = parts.first()?.clone();
     let mut it = finding(
         NAME,
         severity(context, record.part, &difference),
-        format!(
-            "{} is drilled and is not what is needed now: {}",
-            context.panel_words(panel),
-            difference.words(unit)
-        ),
+        differs(&difference, first),
         vec![Subject::Part(context.part_id(record.part))],
     );
-    it.details = difference.lines(record.state, unit);
-    it.numbers =
-        vec![Number::mm("largest move of a bore", difference.largest()).worse_when_greater()];
-    for (what, was, is) in &difference.sizes {
-        it.numbers
-            .push(Number::mm(format!("{what}, drilled"), *was));
-        it.numbers.push(Number::mm(format!("{what}, needed"), *is));
+    for more in parts.into_iter().skip(1) {
+        it.because(more);
+    }
+    for line in difference.lines(record.state) {
+        it.because(line);
     }
     it.remedies = remedies(context, record, &difference);
     Some(it)
@@ -127,5 +119,28 @@ fn severity(context: &BoxContext<'_>, part: Part, difference: &PanelDifference) 
             severity_of(context, &door.offsets, &adjustment).unwrap_or(Severity::Caution)
         }
         _ => Severity::Stop,
+    }
+}
+
+/// What is said of a drilled panel, its most important difference first.
+fn differs(difference: &PanelDifference, first: PanelDiffers) -> DrilledPanelDiffers {
+    let size = |what: &str| {
+        let mut sizes = difference.sizes.iter();
+        let its = sizes.find(|(name, _, _)| name.0 == what);
+        its.map_or((None, None), |(_, was, is)| (Some(Mm(*was)), Some(Mm(*is))))
+    };
+    let (width, height) = (size("width"), size("height"));
+    let (depth, thickness) = (size("depth"), size("thickness"));
+    DrilledPanelDiffers::Differs {
+        first,
+        largest_move_of_a_bore: Mm(difference.largest()),
+        width_drilled: width.0,
+        width_needed: width.1,
+        height_drilled: height.0,
+        height_needed: height.1,
+        depth_drilled: depth.0,
+        depth_needed: depth.1,
+        thickness_drilled: thickness.0,
+        thickness_needed: thickness.1,
     }
 }

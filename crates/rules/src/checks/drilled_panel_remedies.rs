@@ -6,17 +6,19 @@ use flapwright_model::door::{BoreReference, Door, DoorFit, FittingChoice, Side};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::Edit;
 use flapwright_model::job::UsedCard;
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::{LeafId, Part};
 use flapwright_model::record::{PanelRecord, RecordState};
 
 use super::BoxContext;
 use super::bores_off_fitting::severity_of;
-use crate::finding::{Remedy, Severity};
+use crate::finding::{Remedy, Safety, Severity};
 use crate::inspection::{BoreOffset, DoorReport, PanelReport};
+use crate::message::{Effect, FittingName, RemedyKind, word};
 use crate::panel_difference::PanelDifference;
 use crate::placement::place_box;
 use crate::records::as_needed;
-use crate::{plural, tweaks};
+use crate::tweaks;
 
 /// At most so many other sizes are offered.
 const MOST_SIZES: usize = 3;
@@ -62,21 +64,27 @@ fn other_sizes(context: &BoxContext<'_>, record: &PanelRecord) -> Vec<Remedy> {
                 }
                 let left = differing(context, &with, None).len();
                 let rest = match left {
-                    0 => "every drilled panel of the box agrees with it".to_owned(),
-                    1 => "1 other drilled panel still differs".to_owned(),
-                    _ => format!("{left} other drilled panels still differ"),
+                    0 => Effect::AllAgree,
+                    _ => Effect::OthersDiffer {
+                        panels: Count(left),
+                    },
                 };
                 found.push(Remedy {
-                    title: format!("Take {}, size {}", card.name, size.name),
-                    effect: format!(
-                        "from {}, size {}; its {} agree with the drilled panel; {rest}; the sizes \
-                         tab says what it carries",
-                        own.name,
-                        choice.size,
-                        plural::count(record.bores.len(), "bore")
-                    ),
+                    kind: RemedyKind::TakeSize {
+                        fitting: FittingName::new(&card.name, &size.name),
+                    },
+                    effects: vec![
+                        Effect::InPlaceOf {
+                            fitting: FittingName::new(&own.name, &choice.size),
+                        },
+                        Effect::BoresAgree {
+                            bores: Count(record.bores.len()),
+                        },
+                        rest,
+                        Effect::SeeSizes,
+                    ],
                     // It may not carry the door, and it may have to be bought.
-                    safe: false,
+                    safety: Safety::ChangesWhatIsBought,
                     edit: Edit::replace_box(with),
                 });
             }
@@ -193,23 +201,27 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
     if !its_size || hopeless || unmoved {
         return None;
     }
-    let parts: Vec<String> = Edge::ALL
+    let changed = Edge::ALL
         .into_iter()
-        .filter(|edge| by.at(*edge).abs() > 1e-6)
+        .filter(|edge| by.at(*edge).abs() > 1e-6);
+    let mut effects: Vec<Effect> = changed
         .map(|edge| {
             let before = report.overlays.at(edge) + door.tweaks.at(edge);
             let after = refitted.overlays.at(edge);
+            let name = word::edge(edge);
             // The gap of an inset door is what it laps over the other way round.
-            let (what, sign) = match door.fit {
-                DoorFit::Overlay { .. } => ("overlay", 1.0),
-                DoorFit::Inset { .. } => ("gap", -1.0),
-            };
-            format!(
-                "{} {what} {} to {}",
-                edge.word(),
-                context.length(sign * before),
-                context.length(sign * after)
-            )
+            match door.fit {
+                DoorFit::Overlay { .. } => Effect::Overlay {
+                    edge: name,
+                    was: Mm(before),
+                    is: Mm(after),
+                },
+                DoorFit::Inset { .. } => Effect::Gap {
+                    edge: name,
+                    was: Mm(-before),
+                    is: Mm(-after),
+                },
+            }
         })
         .collect();
     let left = refitted
@@ -217,14 +229,11 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
         .iter()
         .map(BoreOffset::distance)
         .fold(0.0, f64::max);
+    effects.push(Effect::DrilledSize { off: Mm(left) });
     Some(Remedy {
-        title: "Refit the opening to the drilled door".to_owned(),
-        effect: format!(
-            "{}; the door has its drilled size and its bores are off the fitting by {} at most",
-            parts.join("; "),
-            context.length(left)
-        ),
-        safe: true,
+        kind: RemedyKind::Refit,
+        effects,
+        safety: Safety::Safe,
         edit: Edit::replace_box(with),
     })
 }
@@ -253,22 +262,23 @@ fn plug_and_redrill(
     forget_record(&mut with, record.part);
     let plug = difference.moved.len() + difference.surplus.len();
     let drill = difference.moved.len() + difference.missing.len();
-    let work: Vec<String> = [("plug", plug), ("drill", drill)]
-        .into_iter()
-        .filter(|(_, number)| *number > 0)
-        .map(|(what, number)| format!("{what} {}", plural::count(number, "bore")))
-        .collect();
-    let mut steps = Vec::new();
+    let mut effects = Vec::new();
     if !difference.sizes.is_empty() {
-        steps.push("cut the panel again, or make it anew".to_owned());
+        effects.push(Effect::CutAgain);
     }
-    if !work.is_empty() {
-        steps.push(format!("{} after the list", work.join(" and ")));
+    if plug > 0 {
+        effects.push(Effect::Plug { bores: Count(plug) });
     }
+    if drill > 0 {
+        effects.push(Effect::Drill {
+            bores: Count(drill),
+        });
+    }
+    effects.push(Effect::NotDrilled);
     Remedy {
-        title: "Plug and drill again".to_owned(),
-        effect: format!("{}; then the panel counts as not drilled", steps.join("; ")),
-        safe: false,
+        kind: RemedyKind::PlugAndRedrill,
+        effects,
+        safety: Safety::NeedsALook,
         edit: Edit::replace_box(with),
     }
 }

@@ -4,11 +4,13 @@ use flapwright_model::acceptance::Topic;
 use flapwright_model::card::LeafEdge;
 use flapwright_model::door::Side;
 use flapwright_model::edges::Edge;
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::{BoreId, Part, Subject};
 
 use super::{BoxContext, Check, Run, bore_topic, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::BoreOffset;
+use crate::message::{EdgeDistanceOutsideCard, word};
 
 const NAME: &str = "edge-distance-outside-card";
 
@@ -59,32 +61,45 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     continue;
                 }
                 let id = context.part_id(part);
-                let mut it = finding(
-                    NAME,
-                    Severity::Stop,
-                    format!(
-                        "{}: bore {number} ({}) is {} from the {} edge; the card allows {} to {}",
-                        context.panel_words(panel),
-                        offset.purpose,
-                        context.length(distance),
-                        edge.word(),
-                        context.length(range.min),
-                        context.length(range.max),
-                    ),
-                    vec![
-                        Subject::Bore(BoreId { part: id, number }),
-                        Subject::Part(id),
-                    ],
+                let bore = Count(number);
+                let purpose = offset.purpose.clone();
+                let edge_word = word::edge(edge);
+                let (least, greatest) = (Mm(range.min), Mm(range.max));
+                let message = if distance < range.min {
+                    EdgeDistanceOutsideCard::TooNear {
+                        bore,
+                        purpose,
+                        edge: edge_word,
+                        under: Mm(range.min - distance),
+                        distance: Mm(distance),
+                        least,
+                        greatest,
+                    }
+                } else {
+                    EdgeDistanceOutsideCard::TooFar {
+                        bore,
+                        purpose,
+                        edge: edge_word,
+                        over: Mm(distance - range.max),
+                        distance: Mm(distance),
+                        least,
+                        greatest,
+                    }
+                };
+                let drilled = panel.bores.iter().find(|bore| bore.number == number);
+                let topic = drilled.map_or(Topic::Part(id), |bore| bore_topic(panel, bore));
+                findings.push(
+                    finding(
+                        NAME,
+                        Severity::Stop,
+                        message,
+                        vec![
+                            Subject::Bore(BoreId { part: id, number }),
+                            Subject::Part(id),
+                        ],
+                    )
+                    .about([topic, Topic::Edge(edge)]),
                 );
-                let bore = panel.bores.iter().find(|bore| bore.number == number);
-                let topic = bore.map_or(Topic::Part(id), |bore| bore_topic(panel, bore));
-                it = it.about([topic, Topic::Edge(edge)]);
-                it.numbers = vec![
-                    Number::mm("distance", distance),
-                    Number::mm("least", range.min),
-                    Number::mm("greatest", range.max),
-                ];
-                findings.push(it);
             }
         }
     }

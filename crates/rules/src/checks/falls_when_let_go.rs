@@ -1,13 +1,15 @@
 //! Whether the heaviest door falls from where one lets go of it.
 
 use flapwright_model::id::DoorId;
+use flapwright_model::message::{Degrees, MetresPerSecond, Seconds};
 use flapwright_motion::dynamics::Ending;
 use flapwright_motion::load::Load;
 
 use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
 use crate::chosen_work::{Fall, fall};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::FallsWhenLetGo;
 
 const NAME: &str = "falls-when-let-go";
 
@@ -68,35 +70,33 @@ fn tell(context: &BoxContext<'_>, door_id: DoorId, fall: &Fall) -> Finding {
     } else {
         Severity::Caution
     };
-    let who = if from_open && fall.likely_too {
-        "the door"
-    } else {
-        "the heaviest door"
+    let falls_from = Degrees(from);
+    let fastest = MetresPerSecond(fall.let_go.fastest());
+    let message = match (from_open, fall.likely_too) {
+        (true, true) => FallsWhenLetGo::NotOpen {
+            falls_from,
+            fastest,
+        },
+        (true, false) => FallsWhenLetGo::HeaviestNotOpen {
+            falls_from,
+            fastest,
+        },
+        (false, _) => FallsWhenLetGo::HeaviestFalls {
+            falls_from,
+            fastest,
+        },
     };
-    let whence = if from_open {
-        format!("does not stay open at {from:.0}°")
-    } else {
-        format!("falls when it is let go at {from:.0}°")
+    let then = match (fall.let_go.ending, fall.let_go.last()) {
+        (Ending::Closes, Some(last)) => FallsWhenLetGo::Shuts {
+            time: Seconds(last.time),
+            speed: MetresPerSecond(last.speed),
+        },
+        _ => FallsWhenLetGo::Rests {
+            at: Degrees(fall.rest_degrees),
+        },
     };
-    let last = fall.let_go.last();
-    let how = match (fall.let_go.ending, last) {
-        (Ending::Closes, Some(last)) => format!(
-            "falls shut in {:.1} s and arrives with {:.1} m/s at the hand",
-            last.time,
-            last.speed.abs()
-        ),
-        _ => format!("comes down to {:.0}°", fall.rest_degrees),
-    };
-    let mut it = finding(
-        NAME,
-        severity,
-        format!("{}: {who} {whence} and {how}", context.door_words(door_id)),
-        vec![context.door_subject(door_id)],
-    );
-    it.numbers = vec![
-        Number::of("falls from", from, "°").worse_when_greater(),
-        Number::of("fastest", fall.let_go.fastest(), "m/s").worse_when_greater(),
-    ];
+    let mut it = finding(NAME, severity, message, vec![context.door_subject(door_id)]);
+    it.because(then);
     offer(context, door_id, &mut it);
     it
 }

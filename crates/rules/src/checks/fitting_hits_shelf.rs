@@ -3,12 +3,14 @@
 use flapwright_model::acceptance::Topic;
 use flapwright_model::edges::Edge;
 use flapwright_model::id::DoorId;
+use flapwright_model::message::{Degrees, Mm, Within};
 use flapwright_model::part::{Part, PartId, Subject};
 
-use super::clear_way::{NOISE, body_word, degrees, is_arm, lap, section};
+use super::clear_way::{NOISE, degrees, is_arm, lap, section};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::Solid;
+use crate::message::{FittingHitsShelf, word};
 
 const NAME: &str = "fitting-hits-shelf";
 
@@ -48,13 +50,12 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 .map(|body| overlap(body, &obstacle.solid))
                 .fold(0.0, f64::max);
             if hit > NOISE {
-                let text = format!(
-                    "the body of the fitting stands {} into the {}",
-                    context.length(hit),
-                    obstacle.name
-                );
-                let number = Number::mm("overlap", hit);
-                push(context, door_id, obstacle, &text, number, findings);
+                let message = FittingHitsShelf::Body {
+                    obstacle: obstacle.name(),
+                    overlap: Mm(hit),
+                };
+
+                findings.push(tell(context, door_id, obstacle, message));
                 continue;
             }
             let solid = &obstacle.solid;
@@ -71,29 +72,34 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 sweep.approach(&section(solid), NOISE, |body| is_arm(body) || inside)
             });
             if let Some(near) = near {
-                let at = degrees(door, near.s);
-                let text = format!(
-                    "{} meets the {} at {at:.0}° of the way",
-                    body_word(near.body),
-                    obstacle.name
-                );
-                let number = Number::of("met at", at, "degrees");
-                push(context, door_id, obstacle, &text, number, findings);
+                let message = FittingHitsShelf::Hits {
+                    hits: word::hits(near.body),
+                    obstacle: obstacle.name(),
+                    met_at: Degrees(degrees(door, near.s)),
+                };
+
+                findings.push(tell(context, door_id, obstacle, message));
             }
         }
     }
 }
 
 /// What a fitting or its arms can meet in the box.
-struct InTheWay<'a> {
+struct InTheWay {
     id: PartId,
     /// Which member, of a face frame.
     topic: Option<Topic>,
-    name: &'a str,
     solid: Solid,
 }
 
-fn obstacles<'a>(context: &BoxContext<'a>) -> Vec<InTheWay<'a>> {
+impl InTheWay {
+    /// What of the box it is.
+    const fn name(&self) -> Within {
+        Within(Subject::Part(self.id))
+    }
+}
+
+fn obstacles(context: &BoxContext<'_>) -> Vec<InTheWay> {
     let panels = context.report.panels.iter().filter(|panel| {
         matches!(
             panel.id.part,
@@ -104,14 +110,12 @@ fn obstacles<'a>(context: &BoxContext<'a>) -> Vec<InTheWay<'a>> {
     let frame = members.map(|(member, topic)| InTheWay {
         id: context.part_id(Part::Frame),
         topic,
-        name: "face frame",
         solid: *member,
     });
     panels
         .map(|panel| InTheWay {
             id: panel.id,
             topic: None,
-            name: &panel.name,
             solid: panel.solid,
         })
         .chain(frame)
@@ -135,22 +139,14 @@ fn overlap(a: &Solid, b: &Solid) -> f64 {
     across.min(up).min(deep)
 }
 
-fn push(
+fn tell(
     context: &BoxContext<'_>,
     door_id: DoorId,
-    obstacle: &InTheWay<'_>,
-    text: &str,
-    number: Number,
-    findings: &mut Vec<Finding>,
-) {
-    let mut it = finding(
-        NAME,
-        Severity::Stop,
-        format!("{}: {text}", context.door_words(door_id)),
-        vec![context.door_subject(door_id), Subject::Part(obstacle.id)],
-    );
+    obstacle: &InTheWay,
+    message: FittingHitsShelf,
+) -> Finding {
+    let subjects = vec![context.door_subject(door_id), Subject::Part(obstacle.id)];
     let things = [Topic::Door(door_id), Topic::Part(obstacle.id)];
-    it = it.about(things.into_iter().chain(obstacle.topic.clone()));
-    it.numbers = vec![number];
-    findings.push(it);
+    finding(NAME, Severity::Stop, message, subjects)
+        .about(things.into_iter().chain(obstacle.topic.clone()))
 }

@@ -1,9 +1,11 @@
 //! Whether a face frame stands before the place where the fitting is mounted.
 
 use flapwright_model::door::Side;
+use flapwright_model::message::Mm;
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
+use crate::message::{Effect, FrameBlocksFitting, RemedyKind, word};
 
 const NAME: &str = "frame-blocks-fitting";
 
@@ -50,7 +52,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 Side::Right => report.clear.max.x - report.door_opening.right,
             };
             if stands_in - choice.packing > 1e-9 {
-                sides.push(tie.edge().word());
+                sides.push(word::side(tie));
                 deepest = deepest.max(stands_in);
             }
         }
@@ -61,28 +63,27 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             Severity::Caution,
-            format!(
-                "{}: at the {} the frame stands {} before the fitting",
-                context.door_words(door_id),
-                sides.join(" and "),
-                context.length(before),
-            ),
+            FrameBlocksFitting::InFront {
+                sides,
+                frame_before_the_fitting: Mm(before),
+            },
             vec![context.door_subject(door_id)],
         );
-        it.numbers = vec![Number::mm("frame before the fitting", before)];
+
         let mut with = door.clone();
         if let Some(choice) = &mut with.fitting {
             choice.packing = deepest;
         }
         it.remedies.push(Remedy {
-            title: "Pack the fitting out to the frame".to_owned(),
-            effect: format!(
-                "packing {} to {}; the door's bores move in by {}",
-                context.length(choice.packing),
-                context.length(deepest),
-                context.length(before)
-            ),
-            safe: false,
+            kind: RemedyKind::PackOut,
+            effects: vec![
+                Effect::Packing {
+                    was: Mm(choice.packing),
+                    is: Mm(deepest),
+                },
+                Effect::BoresMoveIn { by: Mm(before) },
+            ],
+            safety: Safety::NeedsALook,
             edit: context.replace_door(door_id, with),
         });
         findings.push(it);

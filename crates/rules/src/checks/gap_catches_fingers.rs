@@ -3,6 +3,7 @@
 use flapwright_model::acceptance::Topic;
 use flapwright_model::card::OpeningKind;
 use flapwright_model::id::DoorId;
+use flapwright_model::message::{Mm, Word};
 use flapwright_model::part::{LeafId, Part};
 use flapwright_model::space::SectionPoint;
 use flapwright_motion::leaves::joint_gap;
@@ -11,7 +12,8 @@ use flapwright_motion::sweep::{corners, distance};
 
 use super::clear_way::{NOISE, bounding_above, moving, section};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::GapCatchesFingers;
 
 const NAME: &str = "gap-catches-fingers";
 
@@ -78,7 +80,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 leaf: LeafId::Lower,
             })),
         ];
-        let mut gaps = vec![("between its leaves", between, joint)];
+        let mut gaps = vec![(Word("between-leaves"), between, joint)];
         for (words, topic, still) in standing_above(context, door_id) {
             let nearest = |s: f64| {
                 let upper = upper(s)?;
@@ -87,7 +89,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             };
             gaps.push((words, topic, over_the_way(nearest)));
         }
-        for (words, topics, gap) in gaps {
+        for (between, topics, gap) in gaps {
             let Some(gap) = gap else { continue };
             if gap.widest.min(band.max) - gap.least.max(band.min) <= NOISE {
                 continue;
@@ -95,28 +97,21 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             let mut it = finding(
                 NAME,
                 Severity::Note,
-                format!(
-                    "{}: the gap {words} is {} when closed and goes from {} to {} and back, \
-                     through widths that catch fingers ({} to {})",
-                    context.door_words(door_id),
-                    context.length(gap.closed),
-                    context.length(gap.least),
-                    context.length(gap.widest),
-                    context.length(band.min),
-                    context.length(band.max)
-                ),
+                GapCatchesFingers::Catches {
+                    between,
+                    closed: Mm(gap.closed),
+                    widest: Mm(gap.widest),
+                    least: Mm(gap.least),
+                },
                 vec![context.door_subject(door_id)],
-            );
-            it = it.about(topics.into_iter().chain([Topic::Door(door_id)]));
-            it.details = vec![
-                "Follow the fitting's own instructions on guarding it; this is no judgement under \
-                 any standard."
-                    .to_owned(),
-            ];
-            it.numbers = vec![
-                Number::mm(format!("closed, {words}"), gap.closed),
-                Number::mm(format!("widest, {words}"), gap.widest).worse_when_greater(),
-            ];
+            )
+            .about(topics.into_iter().chain([Topic::Door(door_id)]));
+            it.because(GapCatchesFingers::Widths {
+                closed: Mm(gap.closed),
+                from: Mm(band.min),
+                to: Mm(band.max),
+            });
+            it.because(GapCatchesFingers::Guard);
             findings.push(it);
         }
     }
@@ -124,7 +119,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
 
 /// What stands still above a door: words for the gap to it, what it is, and its outlines in the
 /// section.
-type Above = (&'static str, Vec<Topic>, Vec<[SectionPoint; 4]>);
+type Above = (Word, Vec<Topic>, Vec<[SectionPoint; 4]>);
 
 /// What stands still above a door.
 fn standing_above(context: &BoxContext<'_>, door_id: DoorId) -> Vec<Above> {
@@ -147,12 +142,12 @@ fn standing_above(context: &BoxContext<'_>, door_id: DoorId) -> Vec<Above> {
         .map(leaf_outline);
     vec![
         (
-            "between it and the panel above it",
+            Word("below-panel"),
             vec![Topic::Part(context.part_id(part))],
             panel,
         ),
         (
-            "between it and the closed door above it",
+            Word("below-door"),
             upper_door
                 .map(|door| Topic::Door(door.id))
                 .into_iter()

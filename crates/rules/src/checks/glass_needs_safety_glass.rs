@@ -2,11 +2,13 @@
 
 use flapwright_model::door::{BuildUp, Leaf};
 use flapwright_model::material::{Material, MaterialClass};
+use flapwright_model::message::Mm;
 use flapwright_model::part::{Part, PartId, Subject};
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::PanelReport;
+use crate::message::GlassNeedsSafetyGlass;
 
 const NAME: &str = "glass-needs-safety-glass";
 
@@ -47,7 +49,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             let (Some(panel), Some((glass, thickness))) = (panel, glass(context, leaf)) else {
                 continue;
             };
-            findings.push(tell(context, panel, glass, thickness));
+            findings.push(tell(panel, glass, thickness));
         }
     }
 }
@@ -67,25 +69,17 @@ fn glass<'a>(context: &'a BoxContext<'_>, leaf: &Leaf) -> Option<(&'a Material, 
     (material.class == MaterialClass::Glass && !said).then_some((material, thickness))
 }
 
-fn tell(
-    context: &BoxContext<'_>,
-    panel: &PanelReport,
-    glass: &Material,
-    thickness: f64,
-) -> Finding {
+fn tell(panel: &PanelReport, glass: &Material, thickness: f64) -> Finding {
     let id: PartId = panel.id;
     let mut it = finding(
         NAME,
         Severity::Note,
-        format!(
-            "{}: {} of {}; safety glass is recommended in a door that opens overhead, ask your \
-             glazier and your local codes",
-            context.panel_words(panel),
-            context.length(thickness),
-            glass.name
-        ),
+        GlassNeedsSafetyGlass::Plain {
+            thickness_of_the_glass: Mm(thickness),
+            glass: glass.name.clone(),
+        },
         vec![Subject::Part(id)],
     );
-    it.numbers = vec![Number::mm("thickness of the glass", thickness).worse_when_smaller()];
+    it.because(GlassNeedsSafetyGlass::Ask);
     it
 }

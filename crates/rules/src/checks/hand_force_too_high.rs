@@ -1,12 +1,13 @@
 //! Whether the hand must push or pull harder than the limit of the job.
 
-use flapwright_model::measure::Measure;
+use flapwright_model::message::{Degrees, Newton};
 use flapwright_motion::gravity::Level;
 use flapwright_motion::sizes::Grade;
 use flapwright_motion::statics::Direction;
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::HandForceTooHigh;
 
 const NAME: &str = "hand-force-too-high";
 
@@ -46,34 +47,35 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let Some(curves) = work.curves.as_ref() else {
             continue;
         };
-        let worst = [(Direction::Opening, "open"), (Direction::Closing, "close")]
+        let worst = [Direction::Opening, Direction::Closing]
             .into_iter()
-            .flat_map(|(way, word)| Level::ALL.map(|level| (curves.hand(way, level), word)))
-            .filter_map(|(hand, word)| hand.largest.map(|(force, s)| (force.abs(), s, word)))
+            .flat_map(|way| Level::ALL.map(|level| (curves.hand(way, level), way)))
+            .filter_map(|(hand, way)| hand.largest.map(|(force, s)| (force.abs(), s, way)))
             .max_by(|a, b| a.0.total_cmp(&b.0));
-        let Some((force, s, word)) = worst.filter(|worst| worst.0 > limit) else {
+        let Some((force, s, way)) = worst.filter(|worst| worst.0 > limit) else {
             continue;
         };
-        let unit = context.job.unit;
         let degrees = curves
             .nearest(s)
             .map_or(0.0, |point| point.input.to_degrees());
-        let mut it = finding(
+        let (at, largest_hand_force, limit) = (Degrees(degrees), Newton(force), Newton(limit));
+        let message = match way {
+            Direction::Opening => HandForceTooHigh::Open {
+                at,
+                largest_hand_force,
+                limit,
+            },
+            Direction::Closing => HandForceTooHigh::Close {
+                at,
+                largest_hand_force,
+                limit,
+            },
+        };
+        findings.push(finding(
             NAME,
             Severity::Caution,
-            format!(
-                "{}: the hand needs up to {} to {word} it, at {degrees:.0}° of the way; the limit \
-                 is {}",
-                context.door_words(door_id),
-                Measure::Force.text(force, unit),
-                Measure::Force.text(limit, unit)
-            ),
+            message,
             vec![context.door_subject(door_id)],
-        );
-        it.numbers = vec![
-            Number::of("largest hand force", force, "N").worse_when_greater(),
-            Number::of("limit", limit, "N").worse_when_smaller(),
-        ];
-        findings.push(it);
+        ));
     }
 }

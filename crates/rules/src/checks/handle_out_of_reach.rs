@@ -1,10 +1,12 @@
 //! Whether the hand reaches the handle of an open door.
 
+use flapwright_model::message::Mm;
 use flapwright_motion::statics::Grip;
 
 use super::clear_way::{NOISE, moving};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::HandleOutOfReach;
 
 const NAME: &str = "handle-out-of-reach";
 
@@ -43,23 +45,23 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         if height <= limit + NOISE {
             continue;
         }
-        let what = if door.closed.handle.is_some() {
-            "handle"
+        let (limit, height_of_the_grip) = (Mm(limit), Mm(height));
+        let message = if door.closed.handle.is_some() {
+            HandleOutOfReach::Handle {
+                limit,
+                height_of_the_grip,
+            }
         } else {
-            "lower edge"
+            HandleOutOfReach::LowerEdge {
+                limit,
+                height_of_the_grip,
+            }
         };
-        let mut it = finding(
+        findings.push(finding(
             NAME,
             Severity::Caution,
-            format!(
-                "{}: open, its {what} is {} above the floor; the highest reach is {}",
-                context.door_words(door_id),
-                context.length(height),
-                context.length(limit)
-            ),
+            message,
             vec![context.door_subject(door_id)],
-        );
-        it.numbers = vec![Number::mm("height of the grip", height).worse_when_greater()];
-        findings.push(it);
+        ));
     }
 }

@@ -1,10 +1,12 @@
 //! Whether each leaf of a door has a size at all.
 
 use flapwright_model::acceptance::Topic;
+use flapwright_model::message::{Mm, Word};
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::LeafHasNoSize;
 
 const NAME: &str = "leaf-has-no-size";
 
@@ -41,34 +43,31 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 members.v_start + members.v_end,
             )
         });
-        for (topic, word, size, taken) in [
-            (Topic::Width, "width", width, members.0),
-            (Topic::Height, "height", height, members.1),
+        for (topic, what, size, taken) in [
+            (Topic::Width, Word("width"), width, members.0),
+            (Topic::Height, Word("height"), height, members.1),
         ] {
             if size > taken {
                 continue;
             }
-            let why = if taken > 0.0 {
-                format!("its frame alone takes {}", context.length(taken))
+            let (cut, taken_by_the_frame) = (Mm(size), Mm(taken));
+            let message = if taken > 0.0 {
+                LeafHasNoSize::FrameTakesAll {
+                    what,
+                    size: cut,
+                    taken_by_the_frame,
+                }
             } else {
-                "nothing is left to cut".to_owned()
+                LeafHasNoSize::Nothing {
+                    what,
+                    size: cut,
+                    taken_by_the_frame,
+                }
             };
-            let mut it = finding(
-                NAME,
-                Severity::Stop,
-                format!(
-                    "{}: its {word} comes out as {}, {why}",
-                    context.panel_words(panel),
-                    context.length(size)
-                ),
-                vec![Subject::Part(panel.id)],
+            findings.push(
+                finding(NAME, Severity::Stop, message, vec![Subject::Part(panel.id)])
+                    .about([Topic::Part(panel.id), topic]),
             );
-            it = it.about([Topic::Part(panel.id), topic]);
-            it.numbers = vec![
-                Number::mm(word, size),
-                Number::mm(format!("taken by the frame, {word}"), taken),
-            ];
-            findings.push(it);
         }
     }
 }

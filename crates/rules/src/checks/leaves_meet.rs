@@ -1,10 +1,12 @@
 //! Whether the two leaves of a folding pair meet each other on the way.
 
+use flapwright_model::message::Degrees;
 use flapwright_motion::leaves::first_touch;
 
 use super::clear_way::{degrees, moving};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::LeavesMeet;
 
 const NAME: &str = "leaves-meet";
 
@@ -40,16 +42,13 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         };
         let at = degrees(door, s);
-        let mut it = finding(
+        findings.push(finding(
             NAME,
             Severity::Stop,
-            format!(
-                "{}: its two leaves meet each other at {at:.0}° of the way",
-                context.door_words(door_id)
-            ),
+            LeavesMeet::Hit {
+                met_at: Degrees(at),
+            },
             vec![context.door_subject(door_id)],
-        );
-        it.numbers = vec![Number::of("met at", at, "degrees").worse_when_smaller()];
-        findings.push(it);
+        ));
     }
 }

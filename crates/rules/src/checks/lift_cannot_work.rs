@@ -1,12 +1,13 @@
 //! Whether what lifts the door can be reckoned with at all.
 
+use flapwright_model::message::{Bare, Degrees, Mm};
 use flapwright_motion::drive::DriveError;
 use flapwright_motion::reason::Reason;
 
 use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
-use crate::advice;
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::{FittingName, LiftCannotWork};
 
 const NAME: &str = "lift-cannot-work";
 
@@ -36,59 +37,69 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let Some(work) = context.work(door_id) else {
             continue;
         };
-        let wrong = work.verdict.reasons.iter().find_map(|reason| match reason {
-            Reason::NoDrive(error) => Some((reason, severity(error), numbers(error))),
-            Reason::AngleNotReached { at_degrees, end } => {
-                let numbers = vec![
-                    Number::of("angle of the limit", *at_degrees, "°"),
-                    Number::of("end angle", *end, "°"),
-                ];
-                Some((reason, Severity::Caution, numbers))
-            }
-            _ => None,
-        });
-        let Some((reason, severity, numbers)) = wrong else {
+        let wrong = work
+            .verdict
+            .reasons
+            .iter()
+            .find_map(|reason| Some((reason, severity(reason)?)));
+        let Some((reason, severity)) = wrong else {
             continue;
         };
+        let fitting = FittingName::new(&work.verdict.card, &work.verdict.size);
         let mut it = finding(
             NAME,
             severity,
-            format!(
-                "{}, {}: {}",
-                context.door_words(door_id),
-                advice::name(&work.verdict),
-                reason.text(context.job.unit)
-            ),
+            message(fitting, reason),
             vec![context.door_subject(door_id)],
         );
-        it.numbers = numbers;
+
         offer(context, door_id, &mut it);
         findings.push(it);
     }
 }
 
-const fn severity(error: &DriveError) -> Severity {
-    match error {
-        DriveError::Stretched { .. } | DriveError::Crushed { .. } => Severity::Stop,
-        DriveError::Number { .. } | DriveError::SpringTable { .. } => Severity::Caution,
+/// How bad a reason is; `None`: it does not keep the lift from being calculated.
+const fn severity(reason: &Reason) -> Option<Severity> {
+    match reason {
+        Reason::NoDrive(DriveError::Stretched { .. } | DriveError::Crushed { .. }) => {
+            Some(Severity::Stop)
+        }
+        Reason::NoDrive(DriveError::Number { .. } | DriveError::SpringTable { .. })
+        | Reason::AngleNotReached { .. } => Some(Severity::Caution),
+        _ => None,
     }
 }
 
-fn numbers(error: &DriveError) -> Vec<Number> {
-    match error {
-        DriveError::Stretched {
+fn message(fitting: FittingName, reason: &Reason) -> LiftCannotWork {
+    let too_short = match reason {
+        Reason::NoDrive(DriveError::Stretched {
             length, extended, ..
-        } => {
-            vec![Number::mm("strut too short by", length - extended).worse_when_greater()]
-        }
-        DriveError::Crushed {
+        }) => Some(Mm(length - extended)),
+        _ => None,
+    };
+    let too_long = match reason {
+        Reason::NoDrive(DriveError::Crushed {
             length, compressed, ..
-        } => {
-            vec![Number::mm("strut too long by", compressed - length).worse_when_greater()]
+        }) => Some(Mm(compressed - length)),
+        _ => None,
+    };
+    let number = match reason {
+        Reason::NoDrive(DriveError::Number { value, .. }) if value.is_finite() => {
+            Some(Bare(*value))
         }
-        DriveError::Number { value, .. } if value.is_finite() => {
-            vec![Number::of("number out of range", *value, "")]
-        }
-        DriveError::Number { .. } | DriveError::SpringTable { .. } => Vec::new(),
+        _ => None,
+    };
+    let angles = match reason {
+        Reason::AngleNotReached { at_degrees, end } => Some((Degrees(*at_degrees), Degrees(*end))),
+        _ => None,
+    };
+    LiftCannotWork::Cannot {
+        fitting,
+        why: reason.clone(),
+        strut_too_short_by: too_short,
+        strut_too_long_by: too_long,
+        number_out_of_range: number,
+        angle_of_the_limit: angles.map(|it| it.0),
+        end_angle: angles.map(|it| it.1),
     }
 }

@@ -2,10 +2,12 @@
 
 use flapwright_model::change::{JOINT_GAP, leaves_for};
 use flapwright_model::door::{Door, Leaves};
+use flapwright_model::message::Mm;
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::DoorReport;
+use crate::message::{Effect, LinkageCannotClose, RemedyKind};
 
 const NAME: &str = "linkage-cannot-close";
 
@@ -37,7 +39,7 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             Severity::Stop,
-            format!("{}: {error}", context.door_words(door_id)),
+            LinkageCannotClose::NoMotion { why: error.clone() },
             vec![context.door_subject(door_id)],
         );
         it.remedies.extend(right_leaves(context, door, report));
@@ -53,28 +55,24 @@ fn right_leaves(context: &BoxContext<'_>, door: &Door, report: &DoorReport) -> O
     let middle = f64::midpoint(report.edges.top, report.edges.bottom);
     let joint_down = clear.max.y - middle;
     let leaves = leaves_for(&door.leaves, kind, joint_down)?;
-    let (title, effect) = match &leaves {
+    let (name, effect) = match &leaves {
         Leaves::Two { .. } => (
-            "Make the door of two leaves",
-            format!(
-                "upper and lower leaf alike, joint {} below the underside above the opening, gap {}",
-                context.length(joint_down),
-                context.length(JOINT_GAP)
-            ),
+            RemedyKind::TwoLeaves,
+            Effect::LeavesAlike {
+                joint: Mm(joint_down),
+                gap: Mm(JOINT_GAP),
+            },
         ),
-        Leaves::One(_) => (
-            "Make the door of one leaf",
-            "one leaf, built like the upper one".to_owned(),
-        ),
+        Leaves::One(_) => (RemedyKind::OneLeaf, Effect::LeafLikeUpper),
     };
     let with = Door {
         leaves,
         ..door.clone()
     };
     Some(Remedy {
-        title: title.to_owned(),
-        effect,
-        safe: false,
+        kind: name,
+        effects: vec![effect],
+        safety: Safety::NeedsALook,
         edit: context.replace_door(door.id, with),
     })
 }

@@ -6,11 +6,13 @@ use std::sync::Arc;
 use flapwright_model::card::OpeningKind;
 use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::{LeafId, Part, Subject};
 
 use super::{Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::{BoreSource, BoxReport, PanelReport};
+use crate::message::MirroredPairDiffers;
 
 const NAME: &str = "mirrored-pair-differs";
 
@@ -78,7 +80,7 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
                 (*first, *first_door, *other),
                 (report.as_ref(), door, panel),
             );
-            findings.push(differ(job, doors, by));
+            findings.push(differ(doors, by));
         }
     }
 }
@@ -86,30 +88,30 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
 /// A door: its box, itself, its leaf.
 type OneDoor<'a> = (&'a BoxReport, DoorId, &'a PanelReport);
 
-fn differ(job: &Job, (a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
-    let what = if by.is_finite() {
-        let by = flapwright_model::measure::length(by, job.unit);
-        format!("one of them has a bore {by} from where the other has it")
-    } else {
-        format!(
-            "one has {}, the other {}, or of other diameters",
-            crate::plural::count(of_fitting(a.2).len(), "bore"),
-            crate::plural::count(of_fitting(b.2).len(), "bore")
-        )
-    };
+fn differ((a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
     let subject = |(report, door, _): OneDoor<'_>| Subject::Door(report.id, door);
-    let mut it = finding(
+    let other = subject(b);
+    let (bores, others) = (of_fitting(a.2).len(), of_fitting(b.2).len());
+    let message = if by.is_finite() {
+        MirroredPairDiffers::Apart {
+            other,
+            largest_difference: Mm(by),
+        }
+    } else if bores == others {
+        MirroredPairDiffers::OtherDiameters { other }
+    } else {
+        MirroredPairDiffers::OtherCount {
+            other,
+            bores: Count(bores),
+            others: Count(others),
+        }
+    };
+    let it = finding(
         NAME,
         Severity::Caution,
-        format!(
-            "the doors of \"{}\" and \"{}\" look alike and are drilled differently: {what}",
-            a.0.name, b.0.name
-        ),
+        message,
         vec![subject(a), subject(b)],
     );
-    if by.is_finite() {
-        it.numbers = vec![Number::mm("largest difference", by).worse_when_greater()];
-    }
     it
 }
 

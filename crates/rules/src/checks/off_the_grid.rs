@@ -1,11 +1,13 @@
 //! Whether the rows of shelf bores could carry the fitting's bores on their own grid.
 
 use flapwright_model::edit::Edit;
+use flapwright_model::message::Mm;
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::{BoreSource, PanelReport};
+use crate::message::{Effect, OffTheGrid, RemedyKind};
 
 const NAME: &str = "off-the-grid";
 
@@ -55,26 +57,23 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             Severity::Note,
-            format!(
-                "{}: the fitting's bores lie {} below the grid of the rows of shelf bores",
-                context.panel_words(panel),
-                context.length(off)
-            ),
+            OffTheGrid::Below {
+                below_the_grid: Mm(off),
+            },
             vec![Subject::Part(panel.id)],
         );
-        it.numbers = vec![Number::mm("below the grid", off)];
+
         let mut with = context.wall_box.clone();
         if let Some(rows) = &mut with.system_rows {
             rows.first = first;
         }
         it.remedies.push(Remedy {
-            title: "Move the rows onto the fitting's grid".to_owned(),
-            effect: format!(
-                "first shelf bore {} to {} below the top end of the side",
-                context.length(rows.first),
-                context.length(first)
-            ),
-            safe: false,
+            kind: RemedyKind::MoveRows,
+            effects: vec![Effect::FirstShelfBore {
+                was: Mm(rows.first),
+                is: Mm(first),
+            }],
+            safety: Safety::NeedsALook,
             edit: Edit::replace_box(with),
         });
         findings.push(it);

@@ -7,8 +7,8 @@ use std::sync::Arc;
 use euclid::Vector2D;
 use flapwright_model::acceptance::Topic;
 use flapwright_model::door::Door;
-use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
+use flapwright_model::message::{Degrees, Word};
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_model::space::{SectionPoint, SectionSpace};
 use flapwright_motion::outline::{BodyId, handle_outline, leaf_outline, outline_at};
@@ -16,13 +16,12 @@ use flapwright_motion::sweep::{Approach, corners, meet};
 
 use super::clear_way::{NOISE, block, lap};
 use crate::inspection::{BoxReport, DoorReport};
+use crate::message::DoorHitsNeighbour;
 
 /// Something that stands still.
-pub(super) struct Still<'a> {
-    /// What it is of a door, with its article; of a whole box nothing.
-    what: Option<(&'static str, DoorId)>,
-    /// The box that it is on.
-    report: &'a BoxReport,
+pub(super) struct Still {
+    /// What of the wall it is.
+    what: StillPart,
     /// What it is part of.
     pub(super) subject: Subject,
     /// What it is, among the still parts of one door.
@@ -33,18 +32,39 @@ pub(super) struct Still<'a> {
     outline: Vec<SectionPoint>,
 }
 
-impl Still<'_> {
-    /// In words, with its article.
-    pub(super) fn words(&self) -> String {
-        let name = &self.report.name;
+impl Still {
+    /// What is said when something that moves hits it.
+    pub(super) const fn hit(&self, hits: Word, met_at: Degrees) -> DoorHitsNeighbour {
+        let other = self.subject;
         match self.what {
-            Some((what, door)) => {
-                let number = self.report.number_of_door(door);
-                format!("{what} {}", door_words(number, name))
-            }
-            None => format!("the box \"{name}\""),
+            StillPart::Body => DoorHitsNeighbour::Body {
+                hits,
+                other,
+                met_at,
+            },
+            StillPart::Leaf => DoorHitsNeighbour::Door {
+                hits,
+                other,
+                met_at,
+            },
+            StillPart::Handle => DoorHitsNeighbour::Handle {
+                hits,
+                other,
+                met_at,
+            },
         }
     }
+}
+
+/// Which part of what stands on the wall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum StillPart {
+    /// The body of a box.
+    Body,
+    /// A leaf of a door.
+    Leaf,
+    /// The handle of a door.
+    Handle,
 }
 
 /// A door that can move.
@@ -63,17 +83,7 @@ pub(super) struct Hung<'a> {
     to_wall: Vector2D<f64, SectionSpace>,
 }
 
-impl<'a> Hung<'a> {
-    /// In words without an article, e.g. `door 2 from the top of "sink"`.
-    pub(super) fn words(&self) -> String {
-        door_words(self.number(), &self.report.name)
-    }
-
-    /// How messages count its opening in the box: from the top, from 1.
-    pub(super) fn number(&self) -> usize {
-        self.report.number_of_door(self.door.id)
-    }
-
+impl Hung<'_> {
     /// From the first to the last place along the wall.
     pub(super) fn across(&self) -> (f64, f64) {
         let handle = self.handle.unwrap_or(self.leaves);
@@ -91,7 +101,7 @@ impl<'a> Hung<'a> {
     /// Where the moving door, path tolerance added, meets something; `None` when it keeps clear of
     /// it or already lies over it closed, which another check tells. Arms are left out: they move
     /// behind their door.
-    pub(super) fn meets(&self, still: &Still<'_>) -> Option<Approach> {
+    pub(super) fn meets(&self, still: &Still) -> Option<Approach> {
         if lap(self.across(), still.across) <= NOISE {
             return None;
         }
@@ -107,11 +117,11 @@ impl<'a> Hung<'a> {
     }
 
     /// Its leaves and its handle, closed.
-    pub(super) fn closed(&self) -> Vec<Still<'a>> {
+    pub(super) fn closed(&self) -> Vec<Still> {
         let closed = &self.door.closed;
         let leaves = closed.leaves.iter().map(|leaf| {
             let topic = self.leaf_topic(leaf.id);
-            ("the closed", topic, self.leaves, leaf_outline(leaf))
+            (StillPart::Leaf, topic, self.leaves, leaf_outline(leaf))
         });
         let handle = self
             .handle
@@ -119,7 +129,7 @@ impl<'a> Hung<'a> {
             .zip(closed.leaves.last())
             .map(|((across, handle), leaf)| {
                 (
-                    "the handle of the closed",
+                    StillPart::Handle,
                     Topic::Handle(self.door.id),
                     across,
                     handle_outline(handle, leaf),
@@ -134,28 +144,31 @@ impl<'a> Hung<'a> {
     }
 
     /// The same, fully open; none without a motion.
-    pub(super) fn open(&self) -> Vec<Still<'a>> {
+    pub(super) fn open(&self) -> Vec<Still> {
         let Some(motion) = self.door.working_motion() else {
             return Vec::new();
         };
         outline_at(motion, &self.door.closed, 1.0)
             .into_iter()
             .map(|(body, outline)| {
+                let what = match body {
+                    BodyId::Handle => StillPart::Handle,
+                    BodyId::Leaf(_) | BodyId::Arm(_) => StillPart::Leaf,
+                };
                 let topic = Topic::Door(self.door.id);
-                self.still(("the open", topic), self.body_across(body), outline)
+                self.still((what, topic), self.body_across(body), outline)
             })
             .collect()
     }
 
     fn still(
         &self,
-        (what, topic): (&'static str, Topic),
+        (what, topic): (StillPart, Topic),
         across: (f64, f64),
         outline: Vec<SectionPoint>,
-    ) -> Still<'a> {
+    ) -> Still {
         Still {
-            what: Some((what, self.door.id)),
-            report: self.report,
+            what,
             subject: self.subject,
             topic,
             across,
@@ -170,10 +183,6 @@ impl<'a> Hung<'a> {
             part: Part::Leaf { door, leaf },
         })
     }
-}
-
-fn door_words(number: usize, name: &str) -> String {
-    format!("door {number} from the top of \"{name}\"")
 }
 
 /// The doors of a job in the order of boxes and openings.
@@ -206,7 +215,7 @@ fn handle_across(door: &DoorReport, described: &Door) -> Option<(f64, f64)> {
 }
 
 /// The bodies of the boxes.
-pub(super) fn bodies<'a>(job: &Job, reports: &'a [Arc<BoxReport>]) -> Vec<Still<'a>> {
+pub(super) fn bodies(job: &Job, reports: &[Arc<BoxReport>]) -> Vec<Still> {
     job.boxes
         .iter()
         .zip(reports)
@@ -214,8 +223,7 @@ pub(super) fn bodies<'a>(job: &Job, reports: &'a [Arc<BoxReport>]) -> Vec<Still<
             let [width, height, rear] = report.outer;
             let (start, floor) = (wall_box.place.along_wall, wall_box.place.above_floor);
             Still {
-                what: None,
-                report,
+                what: StillPart::Body,
                 subject: Subject::Box(report.id),
                 topic: Topic::Box(report.id),
                 across: (start, start + width),

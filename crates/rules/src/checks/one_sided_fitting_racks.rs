@@ -1,12 +1,13 @@
 //! Whether a fitting at one side alone can carry a wide door without racking it.
 
 use flapwright_model::card::FittedSides;
-use flapwright_model::measure::Measure;
+use flapwright_model::message::{Mm, NewtonMetre, Word};
 use flapwright_motion::gravity::GRAVITY;
 
 use super::other_sizes::offer_of;
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::OneSidedFittingRacks;
 
 const NAME: &str = "one-sided-fitting-racks";
 
@@ -40,8 +41,8 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         };
         let side = match card.sides {
             FittedSides::Both => continue,
-            FittedSides::LeftOnly => "left",
-            FittedSides::RightOnly => "right",
+            FittedSides::LeftOnly => Word("left"),
+            FittedSides::RightOnly => Word("right"),
         };
         let width = report.edges.right - report.edges.left;
         let height = report.edges.top - report.edges.bottom;
@@ -51,32 +52,25 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         }
         let twist = report.mass.high * GRAVITY * width.max(0.0) / 2.0 / 1000.0;
         let why = if hinged {
-            format!(
-                "the door is {} wide and only {} high",
-                context.length(width),
-                context.length(height)
-            )
+            OneSidedFittingRacks::Wide {
+                width: Mm(width),
+                height: Mm(height),
+            }
         } else {
-            format!(
-                "nothing else holds the door, which is {} wide",
-                context.length(width)
-            )
+            OneSidedFittingRacks::Alone { width: Mm(width) }
         };
         let mut it = finding(
             NAME,
             Severity::Caution,
-            format!(
-                "{}: {} lifts at the {side} alone and {why}; up to {} twist it",
-                context.door_words(door_id),
-                card.name,
-                Measure::Moment.text(twist, context.job.unit)
-            ),
+            OneSidedFittingRacks::Twists {
+                card: card.name.clone(),
+                side,
+                width_beyond_height: Mm(width - height),
+                twist: NewtonMetre(twist),
+            },
             vec![context.door_subject(door_id)],
         );
-        it.numbers = vec![
-            Number::mm("width beyond height", width - height).worse_when_greater(),
-            Number::of("twist", twist, "N·m").worse_when_greater(),
-        ];
+        it.because(why);
         let pair = |name: &str| {
             let used = context.job.card_named(name);
             used.is_some_and(|used| used.card.sides == FittedSides::Both)

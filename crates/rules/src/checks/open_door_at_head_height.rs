@@ -1,11 +1,13 @@
 //! Whether an open door is one to knock the head on.
 
+use flapwright_model::message::Mm;
 use flapwright_model::space::SectionPoint;
 use flapwright_motion::outline::outline_at;
 
 use super::clear_way::{NOISE, moving};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::OpenDoorAtHeadHeight;
 
 const NAME: &str = "open-door-at-head-height";
 
@@ -58,20 +60,15 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             Severity::Caution,
-            format!(
-                "{}: open, it stands out {} at {} above the floor, where a head can meet it; the \
-                 limit is {}",
-                context.door_words(door_id),
-                context.length(out),
-                context.length(lowest),
-                context.length(settings.head_height)
-            ),
+            OpenDoorAtHeadHeight::InTheWay {
+                lowest_place: Mm(lowest),
+                stands_out: Mm(out),
+            },
             vec![context.door_subject(door_id)],
         );
-        it.numbers = vec![
-            Number::mm("lowest place", lowest).worse_when_smaller(),
-            Number::mm("stands out", out).worse_when_greater(),
-        ];
+        it.because(OpenDoorAtHeadHeight::Limit {
+            limit: Mm(settings.head_height),
+        });
         findings.push(it);
     }
 }

@@ -3,12 +3,14 @@
 use std::sync::Arc;
 
 use flapwright_model::job::Job;
+use flapwright_model::message::Degrees;
 
-use super::clear_way::{body_word, degrees};
+use super::clear_way::degrees;
 use super::on_the_wall::{AlongWall, Hung, hung_doors};
 use super::{Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::BoxReport;
+use crate::message::{OpenDoorsMeet, word};
 
 const NAME: &str = "open-doors-meet";
 
@@ -68,27 +70,17 @@ fn look_at_pair([first, second]: [&Hung<'_>; 2]) -> Option<Finding> {
         return None;
     }
     let at = degrees(moving.door, near.s);
-    let message = format!(
-        "{} meets {} while that is open: {} at {at:.0}° of its way",
-        capital(&moving.words()),
-        still.words(),
-        body_word(near.body),
-    );
-    let mut it = finding(
+    let message = OpenDoorsMeet::Hits {
+        hits: word::hits(near.body),
+        other: still.subject,
+        met_at: Degrees(at),
+    };
+    let it = finding(
         NAME,
         Severity::Caution,
         message,
-        vec![first.subject, second.subject],
+        vec![moving.subject, still.subject],
     );
-    it.numbers = vec![Number::of("met at", at, "degrees").worse_when_smaller()];
-    Some(it)
-}
 
-/// With a capital at the beginning.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
+    Some(it)
 }

@@ -1,8 +1,11 @@
 //! Whether the opening is high enough for the fitting.
 
+use flapwright_model::message::Mm;
+
 use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::{FittingName, OpeningTooShort};
 
 const NAME: &str = "opening-too-short";
 
@@ -50,21 +53,15 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             Severity::Stop,
-            format!(
-                "{}: {}, size {} needs a clear height of {} and the opening has {}, {} too little",
-                context.door_words(door_id),
-                card.name,
-                choice.size,
-                context.length(least),
-                context.length(there),
-                context.length(least - there)
-            ),
+            OpeningTooShort::Less {
+                fitting: FittingName::new(&card.name, &choice.size),
+                under: Mm(least - there),
+                clear_height: Mm(there),
+                least_clear_height: Mm(least),
+            },
             vec![context.door_subject(door_id)],
         );
-        it.numbers = vec![
-            Number::mm("clear height", there).worse_when_smaller(),
-            Number::mm("least clear height", least).worse_when_greater(),
-        ];
+
         offer(context, door_id, &mut it);
         findings.push(it);
     }

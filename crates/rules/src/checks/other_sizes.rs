@@ -7,8 +7,9 @@ use flapwright_motion::sizes::{Grade, Verdict};
 
 use super::BoxContext;
 use crate::advice::{self, advice};
-use crate::finding::{Finding, Remedy};
+use crate::finding::{Finding, Remedy, Safety};
 use crate::mechanics::pick;
+use crate::message::{Effect, FittingName, RemedyKind};
 
 /// So many sizes are offered at most: who wants more looks at the whole list.
 const OFFERED: usize = 3;
@@ -43,29 +44,32 @@ pub(super) fn offer_of(
             continue;
         };
         it.remedies.push(Remedy {
-            title: format!("Take {}", advice::name(verdict)),
-            effect: effect(context, verdict),
-            safe: verdict.card == card,
+            kind: RemedyKind::TakeSize {
+                fitting: FittingName::new(&verdict.card, &verdict.size),
+            },
+            effects: effects(verdict),
+            safety: if verdict.card == card {
+                Safety::Safe
+            } else {
+                Safety::ChangesWhatIsBought
+            },
             edit,
         });
     }
     if it.remedies.is_empty() {
-        let said = advice(verdicts, Some((card, &choice.size)), context.job.unit);
-        it.details.push(said);
+        for said in advice(verdicts, Some((card, &choice.size))) {
+            it.because(said);
+        }
     }
 }
 
-fn effect(context: &BoxContext<'_>, verdict: &Verdict) -> String {
-    let carries = verdict
-        .load
-        .map(|load: Load| Reason::Load(load).text(context.job.unit));
-    [
-        carries,
-        advice::turns(verdict),
-        Some("the fitting's bores follow that size".to_owned()),
-    ]
-    .into_iter()
-    .flatten()
-    .collect::<Vec<_>>()
-    .join("; ")
+fn effects(verdict: &Verdict) -> Vec<Effect> {
+    let load = verdict.load.map(|load: Load| Effect::Load {
+        load: Reason::Load(load),
+    });
+    let turns = advice::turns(verdict).map(|(turns, of)| Effect::Turns { turns, of });
+    [load, turns, Some(Effect::BoresFollowSize)]
+        .into_iter()
+        .flatten()
+        .collect()
 }

@@ -3,10 +3,12 @@
 use flapwright_model::acceptance::Topic;
 use flapwright_model::door::{Door, DoorFit};
 use flapwright_model::edges::Edge;
+use flapwright_model::message::Mm;
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::DoorReport;
+use crate::message::{RevealOutOfRange, word};
 use crate::placement::body::Body;
 use crate::placement::opening::{OpeningPlace, openings};
 
@@ -43,18 +45,13 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         };
         for edge in Edge::ALL {
-            if let Some((severity, text, number)) = judge(context, place, door, report, edge) {
+            if let Some((severity, message)) = judge(context, place, door, report, edge) {
                 let beyond = place.shared.at(edge).map(|it| Topic::Door(it.beyond));
-                let mut it = finding(
-                    NAME,
-                    severity,
-                    format!("{}: {text}", context.door_words(door_id)),
-                    vec![context.door_subject(door_id)],
-                );
                 let things = [Topic::Door(door_id), Topic::Edge(edge)];
-                it = it.about(things.into_iter().chain(beyond));
-                it.numbers = vec![number];
-                findings.push(it);
+                findings.push(
+                    finding(NAME, severity, message, vec![context.door_subject(door_id)])
+                        .about(things.into_iter().chain(beyond)),
+                );
             }
         }
     }
@@ -69,43 +66,46 @@ fn judge(
     door: &Door,
     report: &DoorReport,
     edge: Edge,
-) -> Option<(Severity, String, Number)> {
-    let word = edge.word();
+) -> Option<(Severity, RevealOutOfRange)> {
+    let name = word::edge(edge);
     let overlay = report.overlays.at(edge) + door.tweaks.at(edge);
     if matches!(door.fit, DoorFit::Inset { .. }) {
         let gap = -overlay;
-        return (gap <= NOISE).then(|| {
-            let text = format!(
-                "the {word} edge has a gap of {}; it does not go in",
-                context.length(gap)
-            );
-            (Severity::Stop, text, Number::mm("gap", gap))
-        });
+        let message = RevealOutOfRange::NoGap {
+            edge: name,
+            gap: Mm(gap),
+        };
+        return (gap <= NOISE).then_some((Severity::Stop, message));
     }
     if overlay <= NOISE {
-        let text = format!(
-            "the {word} edge misses its panel by {}",
-            context.length(-overlay)
-        );
-        return Some((Severity::Stop, text, Number::mm("overlay", overlay)));
+        let (by, overlay) = (-overlay, Mm(overlay));
+        let message = if by > NOISE {
+            RevealOutOfRange::Misses {
+                edge: name,
+                by: Mm(by),
+                overlay,
+            }
+        } else {
+            RevealOutOfRange::JustMisses {
+                edge: name,
+                overlay,
+            }
+        };
+        return Some((Severity::Stop, message));
     }
     if let Some(gap) = gap_at_shelf(context, place, door, edge) {
         // Both doors see the same gap; the upper one speaks of it.
-        return (edge == Edge::Bottom && gap <= NOISE).then(|| {
-            let text = format!(
-                "its bottom edge and the door below keep a gap of {}; they cannot both close",
-                context.length(gap)
-            );
-            (Severity::Stop, text, Number::mm("gap", gap))
-        });
+        let message = RevealOutOfRange::NoGapBelow { gap: Mm(gap) };
+        return (edge == Edge::Bottom && gap <= NOISE).then_some((Severity::Stop, message));
     }
     let reveal = place.member.at(edge) - overlay;
     (reveal < -NOISE).then(|| {
-        let text = format!(
-            "the {word} edge stands {} past its panel",
-            context.length(-reveal)
-        );
-        (Severity::Note, text, Number::mm("reveal", reveal))
+        let message = RevealOutOfRange::Past {
+            edge: name,
+            by: Mm(-reveal),
+            reveal: Mm(reveal),
+        };
+        (Severity::Note, message)
     })
 }
 

@@ -1,13 +1,15 @@
 //! Whether inches rounded to 1/64 still add up.
 
-use flapwright_model::length::Unit;
-
-use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
-use crate::placement::body::Body;
-use crate::placement::opening::{openings, whole_opening};
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edge;
+use flapwright_model::length::Unit;
+use flapwright_model::message::{Count, Mm, Sum};
+
+use super::{BoxContext, Check, Run, finding};
+use crate::finding::{Finding, Severity};
+use crate::message::{self, RoundingDrift, word};
+use crate::placement::body::Body;
+use crate::placement::opening::{openings, whole_opening};
 
 const NAME: &str = "rounding-drift";
 
@@ -38,7 +40,7 @@ const SIXTY_FOURTH: f64 = 25.4 / 64.0;
 
 /// Lengths that add up to another one.
 struct Chain {
-    what: String,
+    what: message::Chain,
     parts: Vec<f64>,
     whole: f64,
 }
@@ -69,30 +71,20 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let mut it = finding(
         NAME,
         Severity::Note,
-        format!(
-            "\"{}\": rounded to 1/64 in, {} of {} add up no longer, {} by {}",
-            context.report.name,
-            drifting.len(),
-            crate::plural::count(chains.len(), "chain"),
-            worst.what,
-            context.length(worst.drift().abs() * SIXTY_FOURTH)
-        ),
+        RoundingDrift::Drifts {
+            wrong: Count(drifting.len()),
+            all: Count(chains.len()),
+            largest_drift: Mm(worst.drift().abs() * SIXTY_FOURTH),
+        },
         vec![context.box_subject()],
     );
-    it.details = drifting
-        .iter()
-        .map(|chain| {
-            let parts: Vec<String> = chain.parts.iter().map(|it| context.length(*it)).collect();
-            format!(
-                "{}: {} against {}",
-                chain.what,
-                parts.join(" + "),
-                context.length(chain.whole)
-            )
-        })
-        .collect();
-    it.numbers =
-        vec![Number::mm("largest drift", worst.drift().abs() * SIXTY_FOURTH).worse_when_greater()];
+    for chain in &drifting {
+        it.because(RoundingDrift::Sum {
+            what: chain.what.clone(),
+            parts: Sum(chain.parts.iter().copied().map(Mm).collect()),
+            whole: Mm(chain.whole),
+        });
+    }
     findings.push(it);
 }
 
@@ -107,7 +99,7 @@ fn chains(context: &BoxContext<'_>) -> Vec<Chain> {
     let mut chains = Vec::new();
     let inside = whole_opening(it, &body).clear;
     chains.push(Chain {
-        what: "the sides and the clear width".to_owned(),
+        what: message::Chain::Widths,
         parts: vec![
             it.left.thickness,
             inside.right - inside.left,
@@ -119,11 +111,14 @@ fn chains(context: &BoxContext<'_>) -> Vec<Chain> {
         let (Some(place), DoorFit::Overlay { reveals }) = (place_of(door_id), &door.fit) else {
             continue;
         };
-        let words = context.door_words(door_id);
+        let its = context.door_subject(door_id);
         for edge in Edge::ALL {
             if place.shared.at(edge).is_none() {
                 chains.push(Chain {
-                    what: format!("{words}: {} overlay and reveal", edge.word()),
+                    what: message::Chain::OverlayAndReveal {
+                        door: its,
+                        edge: word::edge(edge),
+                    },
                     parts: vec![report.overlays.at(edge), reveals.at(edge)],
                     whole: place.member.at(edge),
                 });
@@ -131,7 +126,7 @@ fn chains(context: &BoxContext<'_>) -> Vec<Chain> {
         }
         if it.frame.is_none() && door.tweaks.left == 0.0 && door.tweaks.right == 0.0 {
             chains.push(Chain {
-                what: format!("{words}: reveals and width"),
+                what: message::Chain::RevealsAndWidth { door: its },
                 parts: vec![
                     reveals.left,
                     report.edges.right - report.edges.left,

@@ -1,11 +1,13 @@
 //! Whether a door that is lifted has bores left for hinges at its side.
 
+use flapwright_model::door::{BoreReference, Door};
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, bore_subject, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::{BoreSource, PanelReport, PlacedBore};
-use flapwright_model::door::{BoreReference, Door};
+use crate::message::{Effect, RemedyKind, SideHingeBores};
 
 const NAME: &str = "side-hinge-bores-on-lift-door";
 
@@ -96,31 +98,24 @@ fn report_cups(
     let mut it = finding(
         NAME,
         Severity::Caution,
-        format!(
-            "{}: {} up to {} across near its upright edges, for which the lift fitting has no use; \
-             was it made to turn on side hinges?",
-            context.panel_words(panel),
-            crate::plural::count(cups.len(), "bore"),
-            context.length(largest)
-        ),
+        SideHingeBores::Cups {
+            cups_at_the_side: Count(cups.len()),
+        },
         subjects,
     );
-    it.details = cups
-        .iter()
-        .map(|bore| {
-            let (_, v) = bore.at.uv();
-            format!(
-                "bore {} ({}): {} across, {} from the edge, {} down",
-                bore.number,
-                bore.drill.purpose,
-                context.length(bore.drill.diameter),
-                context.length(from_edge(panel, bore)),
-                context.length(v)
-            )
-        })
-        .collect();
-    let count = f64::from(u32::try_from(cups.len()).unwrap_or(u32::MAX));
-    it.numbers = vec![Number::of("cups at the side", count, "").worse_when_greater()];
+    it.because(SideHingeBores::WasSideHung {
+        largest: Mm(largest),
+    });
+    for bore in cups {
+        let (_, v) = bore.at.uv();
+        it.because(SideHingeBores::Cup {
+            bore: Count(bore.number),
+            purpose: bore.drill.purpose.clone(),
+            diameter: Mm(bore.drill.diameter),
+            from_edge: Mm(from_edge(panel, bore)),
+            down: Mm(v),
+        });
+    }
     it.remedies.extend(plugged(context, door, panel, cups));
     it
 }
@@ -163,12 +158,11 @@ fn plugged(
         ..door.clone()
     };
     Some(Remedy {
-        title: "Plug the cups".to_owned(),
-        effect: format!(
-            "{} fewer in the list of drilled bores",
-            crate::plural::count(cups.len(), "bore")
-        ),
-        safe: false,
+        kind: RemedyKind::PlugCups,
+        effects: vec![Effect::FewerBores {
+            bores: Count(cups.len()),
+        }],
+        safety: Safety::NeedsALook,
         edit: context.replace_door(door.id, with),
     })
 }

@@ -3,11 +3,13 @@
 use flapwright_model::card::FittedSides;
 use flapwright_model::door::FittingChoice;
 use flapwright_model::job::UsedCard;
+use flapwright_model::message::Count;
 use flapwright_model::part::{Part, Subject};
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::{BoreSource, PanelReport, PlacedBore};
+use crate::message::{Effect, FittingName, RemedyKind, SideNotSymmetric};
 
 const NAME: &str = "side-not-symmetric";
 
@@ -63,17 +65,15 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let mut it = finding(
         NAME,
         Severity::Note,
-        format!(
-            "\"{}\": left and right side are no mirror images: {} at the left only, {} at the \
-             right only; they need two set-ups",
-            context.report.name,
-            crate::plural::count(only_left, "bore"),
-            crate::plural::count(only_right, "bore"),
-        ),
+        SideNotSymmetric::Differ {
+            bores_at_one_side_only: Count(only_left + only_right),
+        },
         vec![Subject::Part(left.id), Subject::Part(right.id)],
     );
-    let count = f64::from(u32::try_from(only_left + only_right).unwrap_or(u32::MAX));
-    it.numbers = vec![Number::of("bores at one side only", count, "").worse_when_greater()];
+    it.because(SideNotSymmetric::Alone {
+        left: Count(only_left),
+        right: Count(only_right),
+    });
     it.remedies = both_sided(context);
     findings.push(it);
 }
@@ -133,15 +133,17 @@ fn both_sided(context: &BoxContext<'_>) -> Vec<Remedy> {
             packing: choice.packing,
         });
         found.push(Remedy {
-            title: format!("Take {}, size {}", card.name, size.name),
-            effect: format!(
-                "{}: a fitting at both sides in place of {}, size {}; the sizes tab says what it \
-                 carries",
-                context.door_words(door_id),
-                own.name,
-                choice.size
-            ),
-            safe: false,
+            kind: RemedyKind::TakeSize {
+                fitting: FittingName::new(&card.name, &size.name),
+            },
+            effects: vec![
+                Effect::BothSides {
+                    door: context.door_subject(door_id),
+                    fitting: FittingName::new(&own.name, &choice.size),
+                },
+                Effect::SeeSizes,
+            ],
+            safety: Safety::ChangesWhatIsBought,
             edit: context.replace_door(door_id, with),
         });
     }

@@ -1,11 +1,12 @@
 //! Whether a size carries the likely door but not the lightest or heaviest that may come of it.
 
+use flapwright_motion::reason_message::{LoadName, LoadValue};
 use flapwright_motion::sizes::Grade;
 
-use super::load::{Beyond, load_finding, loads, words};
+use super::load::{load_finding, loads};
 use super::{BoxContext, Check, Run};
-use crate::advice;
 use crate::finding::{Finding, Severity};
+use crate::message::{FittingName, SizeCoversPart};
 
 const NAME: &str = "size-covers-part-of-mass-range";
 
@@ -35,36 +36,39 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         if load.grade() != Grade::Marginal {
             continue;
         }
-        let unit = context.job.unit;
-        let (measure, what, _, at) = words(load);
-        let mut beyond = Vec::new();
-        let mut ends = Vec::new();
-        if load.load.high > load.max {
-            beyond.push(Beyond::Most);
-            ends.push(format!(
-                "at its heaviest, {}, it is {} over the most",
-                measure.text(load.load.high, unit),
-                measure.text(load.load.high - load.max, unit)
-            ));
-        }
-        if load.load.low < load.min {
-            beyond.push(Beyond::Least);
-            ends.push(format!(
-                "at its lightest, {}, it is {} under the least",
-                measure.text(load.load.low, unit),
-                measure.text(load.min - load.load.low, unit)
-            ));
-        }
-        let message = format!(
-            "{}: {} carries a {what}{at} of {} to {}; the likely {} fits, but {}",
-            context.door_words(door_id),
-            advice::name(&work.verdict),
-            measure.digits(load.min, unit),
-            measure.text(load.max, unit),
-            measure.text(load.load.likely, unit),
-            ends.join(" and "),
-        );
+        let (what, measure) = LoadName::of(load.kind);
+        let value = |it| LoadValue(measure, it);
+        let fitting = || FittingName::new(&work.verdict.card, &work.verdict.size);
+        let over = (load.load.high > load.max).then(|| SizeCoversPart::Over {
+            fitting: fitting(),
+            over: value(load.load.high - load.max),
+            greatest_load: value(load.load.high),
+            most_carried: value(load.max),
+        });
+        let under = (load.load.low < load.min).then(|| SizeCoversPart::Under {
+            fitting: fitting(),
+            under: value(load.min - load.load.low),
+            least_load: value(load.load.low),
+            least_carried: value(load.min),
+        });
+        let mut beyond = over.into_iter().chain(under);
+        let Some(first) = beyond.next() else {
+            continue;
+        };
         let is = (NAME, Severity::Caution);
-        findings.extend(load_finding(context, door_id, is, message, &beyond));
+        let Some(mut it) = load_finding(context, door_id, is, first) else {
+            continue;
+        };
+        if let Some(second) = beyond.next() {
+            it.because(second);
+        }
+        it.because(SizeCoversPart::Carries {
+            fitting: fitting(),
+            what,
+            least: value(load.min),
+            most: value(load.max),
+            likely: value(load.load.likely),
+        });
+        findings.push(it);
     }
 }

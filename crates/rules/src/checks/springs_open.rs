@@ -1,11 +1,12 @@
 //! Whether the lightest door stays shut.
 
-use flapwright_model::measure::Measure;
+use flapwright_model::message::{Celsius, NewtonMetre};
 use flapwright_motion::reason::Reason;
 
 use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::SpringsOpen;
 
 const NAME: &str = "springs-open";
 
@@ -50,21 +51,19 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let Some((push, friction, celsius)) = rises else {
             continue;
         };
-        let unit = context.job.unit;
         let mut it = finding(
             NAME,
             Severity::Caution,
-            format!(
-                "{}: at {celsius:.0} °C the lightest door does not stay shut: {} push it open \
-                 against {} of friction",
-                context.door_words(door_id),
-                Measure::Moment.text(push, unit),
-                Measure::Moment.text(friction, unit)
-            ),
+            SpringsOpen::Rises {
+                celsius: Celsius(celsius),
+                push_beyond_friction: NewtonMetre(push - friction),
+            },
             vec![context.door_subject(door_id)],
         );
-        it.numbers =
-            vec![Number::of("push beyond friction", push - friction, "N·m").worse_when_greater()];
+        it.because(SpringsOpen::Moments {
+            push: NewtonMetre(push),
+            friction: NewtonMetre(friction),
+        });
         offer(context, door_id, &mut it);
         findings.push(it);
     }

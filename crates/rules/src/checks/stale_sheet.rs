@@ -1,10 +1,12 @@
 //! Whether an exported sheet still shows the panel as it is.
 
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::Subject;
 use flapwright_model::record::RecordState;
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
+use crate::message::StaleSheet;
 use crate::panel_difference::PanelDifference;
 
 const NAME: &str = "stale-sheet";
@@ -34,7 +36,6 @@ after the old sheet already, mark it as drilled before anything is changed.",
 };
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    let unit = context.job.unit;
     for record in &context.wall_box.records {
         if record.state != RecordState::SheetExported {
             continue;
@@ -44,34 +45,33 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             continue;
         };
         let difference = PanelDifference::of(record, panel, UNSEEN);
-        if difference.is_empty() {
+        let mut parts = difference.parts().into_iter();
+        let Some(first) = parts.next() else {
             continue;
-        }
-        let revision = if record.revision.is_empty() {
-            String::new()
-        } else {
-            format!(" at revision {}", record.revision)
         };
+
         let mut it = finding(
             NAME,
             Severity::Caution,
-            format!(
-                "{}: its sheet was exported{revision} and is out of date: {}; export it again",
-                context.panel_words(panel),
-                difference.words(unit)
-            ),
+            StaleSheet::OutOfDate {
+                first,
+                largest_move_of_a_bore: Mm(difference.largest()),
+                bores_moved: Count(difference.moved.len()),
+            },
             vec![Subject::Part(context.part_id(part))],
         );
-        it.details = difference.lines(record.state, unit);
-        it.numbers = vec![
-            Number::mm("largest move of a bore", difference.largest()).worse_when_greater(),
-            Number::of("bores moved", number(difference.moved.len()), "").worse_when_greater(),
-        ];
+        if !record.revision.is_empty() {
+            it.because(StaleSheet::Revision {
+                revision: record.revision.clone(),
+            });
+        }
+        for more in parts {
+            it.because(more);
+        }
+        for line in difference.lines(record.state) {
+            it.because(line);
+        }
+        it.because(StaleSheet::ExportAgain);
         findings.push(it);
     }
-}
-
-/// A count as a number of a finding.
-fn number(count: usize) -> f64 {
-    f64::from(u32::try_from(count).unwrap_or(u32::MAX))
 }

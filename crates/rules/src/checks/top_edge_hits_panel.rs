@@ -2,10 +2,12 @@
 
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edges;
+use flapwright_model::message::{Degrees, Mm};
 
 use super::clear_way::{NOISE, bounding_above, degrees, is_arm, section};
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
+use crate::message::{Effect, RemedyKind, TopEdgeHitsPanel};
 
 const NAME: &str = "top-edge-hits-panel";
 
@@ -43,16 +45,13 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         let mut it = finding(
             NAME,
             Severity::Stop,
-            format!(
-                "{}: its top edge swings into the panel above it at {:.0}° of the way; it rises by \
-                 {}",
-                context.door_words(door_id),
-                degrees(door, met.s),
-                context.length(rise)
-            ),
+            TopEdgeHitsPanel::Swings {
+                at: Degrees(degrees(door, met.s)),
+                rise: Mm(rise),
+            },
             vec![context.door_subject(door_id)],
         );
-        it.numbers = vec![Number::mm("rise", rise).worse_when_greater()];
+
         if let DoorFit::Inset { gaps, set_back } = &described.fit {
             let needed = rise + sweep.tolerance + context.job.settings.least_clearance;
             // Whole tenths, as sheets print them.
@@ -64,12 +63,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                     set_back: *set_back,
                 };
                 it.remedies.push(Remedy {
-                    title: format!("Make the top gap {}", context.length(top)),
-                    effect: format!(
-                        "the top gap grows by {}, the door becomes as much lower",
-                        context.length(top - gaps.top)
-                    ),
-                    safe: true,
+                    kind: RemedyKind::TopGap { to: Mm(top) },
+                    effects: vec![Effect::TopGapGrows {
+                        by: Mm(top - gaps.top),
+                    }],
+                    safety: Safety::Safe,
                     edit: context.replace_door(door_id, with),
                 });
             }

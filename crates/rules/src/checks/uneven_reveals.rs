@@ -9,12 +9,13 @@ use flapwright_model::edges::Edge;
 use flapwright_model::edit::Edit;
 use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
-use flapwright_model::measure;
+use flapwright_model::message::Mm;
 use flapwright_model::part::Subject;
 
 use super::{Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::BoxReport;
+use crate::message::{Effect, RemedyKind, UnevenReveals, word};
 use crate::placement::body::Body;
 use crate::placement::opening::openings;
 
@@ -86,21 +87,17 @@ fn compare(
     if by <= job.settings.most_uneven + 1e-9 || of_left < 0.0 || of_right < 0.0 {
         return None;
     }
-    let length = |it| measure::length(it, job.unit);
+    let message = UnevenReveals::Differ {
+        edge: word::edge(edge),
+        other: Subject::Door(left.id, first),
+        own: Mm(of_right),
+        others: Mm(of_left),
+        difference_of_the_reveals: Mm(by),
+    };
     let mut it = finding(
         NAME,
         Severity::Caution,
-        format!(
-            "the {} reveals of \"{}\" and \"{}\" side by side are {} and {}, {} apart; the limit \
-             is {}",
-            edge.word(),
-            left.name,
-            right.name,
-            length(of_left),
-            length(of_right),
-            length(by),
-            length(job.settings.most_uneven)
-        ),
+        message,
         vec![
             Subject::Door(right.id, second),
             Subject::Door(left.id, first),
@@ -108,24 +105,23 @@ fn compare(
     );
     let doors = [Topic::Door(first), Topic::Door(second)];
     it = it.about(doors.into_iter().chain([Topic::Edge(edge)]));
-    it.numbers = vec![
-        Number::mm(format!("difference of the {} reveals", edge.word()), by).worse_when_greater(),
-    ];
+    it.because(UnevenReveals::Limit {
+        limit: Mm(job.settings.most_uneven),
+    });
     let mut with = right.clone();
     if let Some(door) = with.door_mut(second)
         && let DoorFit::Overlay { reveals } = &mut door.fit
     {
         *reveals.at_mut(edge) += of_left - of_right;
         it.remedies.push(Remedy {
-            title: "Make the reveals even".to_owned(),
-            effect: format!(
-                "{} reveal of \"{}\" {} to {}",
-                edge.word(),
-                right.name,
-                length(of_right),
-                length(of_left)
-            ),
-            safe: true,
+            kind: RemedyKind::EvenReveals,
+            effects: vec![Effect::Reveal {
+                door: Subject::Door(right.id, second),
+                edge: word::edge(edge),
+                was: Mm(of_right),
+                is: Mm(of_left),
+            }],
+            safety: Safety::Safe,
             edit: Edit::replace_box(with),
         });
     }

@@ -1,11 +1,12 @@
 //! What the wall has to hold.
 
-use flapwright_model::measure::Measure;
+use flapwright_model::message::Kilogram;
 use flapwright_model::part::Part;
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Severity};
+use crate::finding::{Finding, Severity};
 use crate::inspection::{PanelReport, Solid};
+use crate::message::WallFixingReminder;
 
 const NAME: &str = "wall-fixing-reminder";
 
@@ -66,23 +67,20 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     if !all.is_finite() {
         return;
     }
-    let unit = context.job.unit;
-    let mass = |value| Measure::Mass.text(value, unit);
+
     let mut it = finding(
         NAME,
         Severity::Note,
-        format!(
-            "\"{}\": loaded, it can weigh {} on the wall (box {}, doors {}, load on shelves and \
-             bottom {}); have the fixing and the wall checked",
-            report.name,
-            mass(all),
-            mass(body),
-            mass(doors),
-            mass(load)
-        ),
+        WallFixingReminder::Loaded {
+            loaded_mass: Kilogram(all),
+        },
         vec![context.box_subject()],
     );
-    it.numbers = vec![Number::of("loaded mass", all, "kg").worse_when_greater()];
+    it.because(WallFixingReminder::Parts {
+        body: Kilogram(body),
+        doors: Kilogram(doors),
+        load: Kilogram(load),
+    });
     findings.push(it);
 }
 

@@ -3,13 +3,15 @@
 use flapwright_model::card::Card;
 use flapwright_model::door::{BuildUp, Door, FittingChoice, Grain, Leaf, Leaves};
 use flapwright_model::material::{MaterialClass, Stiffness};
+use flapwright_model::message::{Mm, Whole};
 use flapwright_model::part::{LeafId, Part, Subject};
 use flapwright_motion::gravity::GRAVITY;
 use flapwright_motion::motion::Motion;
 
 use super::{BoxContext, Check, Run, finding};
-use crate::finding::{Finding, Number, Remedy, Severity};
+use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::{DoorReport, PanelReport};
+use crate::message::{Effect, RemedyKind, WideDoorSags};
 
 const NAME: &str = "wide-door-sags";
 
@@ -158,26 +160,21 @@ fn tell(
         door: door.id,
         leaf: id,
     };
-    let words = context
-        .leaf(door.id, id)
-        .map_or_else(|| context.door_words(door.id), |it| context.panel_words(it));
+
     let ratio = context.job.settings.sag_ratio;
     let mut it = finding(
         NAME,
         Severity::Caution,
-        format!(
-            "{words}: open, it sags by up to {} over {} between its supports; the limit is {}, \
-             one {ratio:.0}th",
-            context.length(sag.depth),
-            context.length(sag.span),
-            context.length(most)
-        ),
+        WideDoorSags::Sags {
+            sag: Mm(sag.depth),
+            limit: Mm(most),
+        },
         vec![Subject::Part(context.part_id(part))],
     );
-    it.numbers = vec![
-        Number::mm("sag", sag.depth).worse_when_greater(),
-        Number::mm("limit", most).worse_when_smaller(),
-    ];
+    it.because(WideDoorSags::Span {
+        span: Mm(sag.span),
+        ratio: Whole(ratio),
+    });
     it.remedies
         .extend(thicker(context, door, (id, leaf), (sag, most)));
     it
@@ -208,14 +205,17 @@ fn thicker(
         *thickness = needed;
     }
     Some(Remedy {
-        title: format!("Make the leaf {} thick", context.length(needed)),
-        effect: format!(
-            "thickness {} to {}; it sags by no more than {}",
-            context.length(thickness),
-            context.length(needed),
-            context.length(sag.depth * (thickness / needed).powi(2))
-        ),
-        safe: false,
+        kind: RemedyKind::Thickness { to: Mm(needed) },
+        effects: vec![
+            Effect::Thickness {
+                was: Mm(thickness),
+                is: Mm(needed),
+            },
+            Effect::SagsAtMost {
+                sag: Mm(sag.depth * (thickness / needed).powi(2)),
+            },
+        ],
+        safety: Safety::ChangesWhatIsBought,
         edit: context.replace_door(door.id, with),
     })
 }

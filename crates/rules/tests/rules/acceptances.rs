@@ -3,6 +3,7 @@
 //! 0.005 of a plain ratio.
 
 use crate::common::*;
+use crate::findings::{Told, told};
 use flapwright_model::acceptance::{Acceptance, Topic};
 use flapwright_model::card::PerSize;
 use flapwright_model::door::DoorFit;
@@ -12,7 +13,7 @@ use flapwright_model::job::Job;
 use flapwright_model::lift::Carries;
 use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_rules::accept::{accept, take_back};
-use flapwright_rules::finding::{Finding, Severity, Worse};
+use flapwright_rules::finding::{Severity, Worse};
 
 /// A door 5 mm off its fitting at the top, with room to adjust 3.
 fn off() -> Job {
@@ -25,9 +26,8 @@ fn off() -> Job {
     job
 }
 
-fn the_finding(job: &Job, check: &str) -> Finding {
-    let findings = inspect(job).findings;
-    findings
+fn the_finding(job: &Job, check: &str) -> Told {
+    told(job)
         .into_iter()
         .find(|it| it.check == check)
         .expect("the job has that finding")
@@ -68,7 +68,7 @@ fn an_acceptance_is_of_one_check_at_one_place() {
     let of_another = |change: fn(&mut Acceptance)| {
         let mut job = job.clone();
         change(&mut job.accepted[0]);
-        the_finding(&job, OFF).accepted
+        the_finding(&job, OFF).accepted.clone()
     };
     assert_eq!(of_another(|_| ()).as_deref(), Some("known"));
     assert_eq!(
@@ -145,11 +145,11 @@ fn stays(job: &Job, check: &str, label: &str, by: f64) -> bool {
     the_finding(&job, check).accepted.is_some()
 }
 
-fn worse_of(finding: &Finding, label: &str) -> (Worse, &'static str) {
+fn worse_of(finding: &Told, label: &str) -> (Worse, &'static str) {
     let number = finding
         .numbers
         .iter()
-        .find(|it| it.label == label)
+        .find(|it| it.name == label)
         .expect("it has that number");
     (number.worse, number.unit)
 }
@@ -164,15 +164,15 @@ fn a_number_with_a_unit_may_move_by_half_a_tenth() {
     // The door's mass, of which more is worse, and what the size carries, of which less is.
     let label = |worse: Worse| {
         let number = finding.numbers.iter().find(|it| it.worse == worse);
-        number.expect("it has one").label.clone()
+        number.expect("it has one").name
     };
     let (greater, smaller) = (label(Worse::Greater), label(Worse::Smaller));
-    assert!(stays(&job, NAME, &greater, -0.04));
-    assert!(!stays(&job, NAME, &greater, -0.06));
-    assert!(stays(&job, NAME, &greater, 10.0));
-    assert!(stays(&job, NAME, &smaller, 0.04));
-    assert!(!stays(&job, NAME, &smaller, 0.06));
-    assert!(stays(&job, NAME, &smaller, -10.0));
+    assert!(stays(&job, NAME, greater, -0.04));
+    assert!(!stays(&job, NAME, greater, -0.06));
+    assert!(stays(&job, NAME, greater, 10.0));
+    assert!(stays(&job, NAME, smaller, 0.04));
+    assert!(!stays(&job, NAME, smaller, 0.06));
+    assert!(stays(&job, NAME, smaller, -10.0));
 }
 
 #[test]
@@ -184,19 +184,19 @@ fn a_plain_ratio_may_move_by_half_a_hundredth() {
         .iter()
         .find(|it| it.unit.is_empty())
         .expect("the share of the adjustment");
-    let (worse, _) = worse_of(&finding, &ratio.label);
+    let (worse, _) = worse_of(&finding, ratio.name);
     assert_eq!(worse, Worse::Either);
-    assert!(stays(&job, OFF, &ratio.label, 0.004));
-    assert!(stays(&job, OFF, &ratio.label, -0.004));
-    assert!(!stays(&job, OFF, &ratio.label, 0.006));
-    assert!(!stays(&job, OFF, &ratio.label, -0.006));
+    assert!(stays(&job, OFF, ratio.name, 0.004));
+    assert!(stays(&job, OFF, ratio.name, -0.004));
+    assert!(!stays(&job, OFF, ratio.name, 0.006));
+    assert!(!stays(&job, OFF, ratio.name, -0.006));
 }
 
 /// What the finding says about being back.
 fn why_back(job: &Job) -> String {
     let finding = the_finding(job, OFF);
     assert_eq!(finding.accepted, None);
-    finding.details.last().cloned().unwrap_or_default()
+    finding.reasons.last().cloned().unwrap_or_default()
 }
 
 #[test]
@@ -213,21 +213,17 @@ fn a_finding_that_is_back_says_why() {
     milder.accepted[0].severity = Severity::Caution;
     assert_eq!(
         why_back(&milder),
-        "It was accepted (\"known\") and is back: it was a caution and is a stop."
+        "reopened.graver: reason \"known\", was caution, is stop"
     );
 
     let mut fewer = job.clone();
     fewer.accepted[0].numbers.pop();
-    assert!(why_back(&fewer).ends_with("it has more to say than it had."));
+    assert_eq!(why_back(&fewer), "reopened.more: reason \"known\"");
 
     let mut other = job.clone();
     let last = other.accepted[0].numbers.last_mut().expect("numbers");
-    last.label = "something else".to_owned();
-    assert!(
-        why_back(&other).ends_with("is new."),
-        "{}",
-        why_back(&other)
-    );
+    last.label = "something_else".to_owned();
+    assert_eq!(why_back(&other), "reopened.more: reason \"known\"");
 
     // 5 off now; 4 off when it was accepted.
     let mut nearer = job.clone();
@@ -238,10 +234,9 @@ fn a_finding_that_is_back_says_why() {
         .expect("the offset");
     number.value = 4.0;
     let label = number.label.clone();
-    assert!(
-        why_back(&nearer).ends_with(&format!("{label} was 4.0 mm and is 5.0 mm.")),
-        "{}",
-        why_back(&nearer)
+    assert_eq!(
+        why_back(&nearer),
+        format!("reopened.worse: reason \"known\", number {label}, was 4 mm, is 5 mm")
     );
 }
 

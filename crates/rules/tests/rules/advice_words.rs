@@ -1,6 +1,6 @@
 //! What is advised where a size does not suit: which other one, and why.
 
-use flapwright_model::length::Unit;
+use crate::findings::said;
 use flapwright_model::material::MassRange;
 use flapwright_motion::gravity::ByMass;
 use flapwright_motion::load::{Load, LoadKind};
@@ -8,6 +8,7 @@ use flapwright_motion::reason::Reason;
 use flapwright_motion::setting::Setting;
 use flapwright_motion::sizes::{Grade, Verdict};
 use flapwright_rules::advice::{advice, turns};
+use flapwright_rules::message::Advice;
 
 fn verdict(card: &str, size: &str, grade: Grade, reasons: Vec<Reason>) -> Verdict {
     Verdict {
@@ -24,7 +25,7 @@ fn verdict(card: &str, size: &str, grade: Grade, reasons: Vec<Reason>) -> Verdic
 
 fn shallow() -> Vec<Reason> {
     vec![Reason::TooLittle {
-        what: "inner depth",
+        what: flapwright_model::message::Word("inner-depth"),
         value: 200.0,
         least: 240.0,
     }]
@@ -38,9 +39,14 @@ fn falls() -> Vec<Reason> {
     }]
 }
 
-const SHALLOW: &str = "inner depth is 200 mm and must be 240 mm: 40 mm too little";
-const FALLS: &str = "the heaviest door falls from open at 5 °C: 1.0 N·m pull it shut against 0.5 \
-                     N·m of friction";
+const SHALLOW: &str =
+    "why (reason.too-little: what inner-depth, value 200 mm, by 40 mm, least 240 mm)";
+const FALLS: &str = "why (reason.falls-from-open: celsius 5 °C, closing 1.0 N·m, friction 0.5 N·m)";
+
+/// A size of the card.
+fn size(name: &str) -> String {
+    format!("fitting (fitting-name.size: card \"Plover\", size \"{name}\")")
+}
 
 #[test]
 fn advice_names_the_nearest_size_where_none_fits_fully() {
@@ -48,18 +54,20 @@ fn advice_names_the_nearest_size_where_none_fits_fully() {
         verdict("Plover", "2", Grade::Marginal, falls()),
         verdict("Plover", "3", Grade::No, shallow()),
     ];
-    let say = |chosen: Option<(&str, &str)>| advice(&list, chosen, Unit::Millimetre);
+    let say = |chosen: Option<(&str, &str)>| said_all(&advice(&list, chosen));
     assert_eq!(
         say(Some(("Plover", "3"))),
         format!(
-            "Plover, size 3 does not suit this door: {SHALLOW}. Nearest is Plover, size 2: {FALLS}."
+            "advice.unsuitable: {}, {SHALLOW}; advice.nearest: {}, {FALLS}",
+            size("3"),
+            size("2")
         )
     );
     assert_eq!(
         say(Some(("Plover", "2"))),
-        format!("Plover, size 2 is at its limit: {FALLS}. No other size does better.")
+        format!("advice.at-limit: {}, {FALLS}; advice.no-better", size("2"))
     );
-    let none = format!("No size fits fully. Plover, size 2 is at its limit: {FALLS}.");
+    let none = format!("advice.none-fully; advice.at-limit: {}, {FALLS}", size("2"));
     assert_eq!(say(None), none);
     // A size of that name on another card is another size.
     assert_eq!(say(Some(("Dunlin", "3"))), none);
@@ -91,32 +99,43 @@ fn advice_of_a_size_that_fits_tells_how_well_it_lies_and_its_turns() {
         range: 9.0,
     });
     // 0.61111 of 9 turns.
-    assert_eq!(turns(&fits).as_deref(), Some("5.5 of 9 turns"));
-    let well = "Plover, size 2 suits this door: its whole lift moment range lies well inside what \
-                it carries, 5.5 of 9 turns.";
+    let (turns_of_it, of) = turns(&fits).expect("a spring has a setting");
+    assert_eq!(
+        (format!("{:.1}", turns_of_it.0), of.0),
+        ("5.5".to_owned(), 9.0)
+    );
+    let well = format!(
+        "advice.suits-well: {}, what lift-moment; advice.turns: turns 5.5, of 9",
+        size("2")
+    );
     let list = [
         fits.clone(),
         verdict("Plover", "3", Grade::Marginal, falls()),
         verdict("Plover", "1", Grade::No, shallow()),
     ];
-    let say = |chosen: Option<(&str, &str)>| advice(&list, chosen, Unit::Millimetre);
+    let say = |chosen: Option<(&str, &str)>| said_all(&advice(&list, chosen));
     assert_eq!(say(None), well);
     assert_eq!(say(Some(("Plover", "2"))), well);
     assert_eq!(
         say(Some(("Plover", "3"))),
-        format!("Plover, size 3 is at its limit: {FALLS}. {well}")
+        format!("advice.at-limit: {}, {FALLS}; {well}", size("3"))
     );
     assert_eq!(
         say(Some(("Plover", "1"))),
-        format!("Plover, size 1 does not suit this door: {SHALLOW}. {well}")
+        format!("advice.unsuitable: {}, {SHALLOW}; {well}", size("1"))
     );
     fits.centred = 0.29;
     fits.load = None;
     fits.setting = None;
     assert_eq!(turns(&fits), None);
     assert_eq!(
-        advice(&[fits], None, Unit::Millimetre),
-        "Plover, size 2 suits this door: its whole mass range lies inside what it carries, near a \
-         limit."
+        said_all(&advice(&[fits], None)),
+        "advice.suits-near: fitting (fitting-name.size: card \"Plover\", size \"2\"), what mass"
     );
+}
+
+/// All that is said, as data.
+fn said_all(advice: &[Advice]) -> String {
+    let words: Vec<String> = advice.iter().map(|it| said(it)).collect();
+    words.join("; ")
 }

@@ -44,8 +44,7 @@ fn doors_that_look_alike_and_are_drilled_differently_are_named() {
     let it = the_only(&job, PAIR);
     says(
         &it,
-        "the doors of \"test box\" and \"second box\" look alike and are drilled differently: one \
-         of them has a bore 2 mm from where the other has it",
+        "mirrored-pair-differs.apart: other a door, largest_difference 2 mm",
     );
     assert_eq!(
         it.subjects,
@@ -75,13 +74,13 @@ fn doors_with_another_number_of_bores_or_other_drills_say_so() {
     let more = with(|card| card.door_bores[0].bores.push(door_bore(14.0, 200.0)));
     says(
         &more,
-        "one has 4 bores, the other 6 bores, or of other diameters",
+        "mirrored-pair-differs.other-count: other a door, bores 4, others 6",
     );
     assert_eq!(more.numbers, [], "no distance can be given");
     let wider = with(|card| card.door_bores[0].bores[0].drill.diameter = 5.0);
     says(
         &wider,
-        "one has 4 bores, the other 4 bores, or of other diameters",
+        "mirrored-pair-differs.other-diameters: other a door",
     );
 }
 
@@ -143,28 +142,26 @@ fn doors_of_one_box_and_screws_of_handles_make_no_pair() {
 #[test]
 fn rows_off_the_grid_say_where_to_begin() {
     let it = the_only(&with_rows(41.0), "off-the-grid");
-    says(
-        &it,
-        "left side: the fitting's bores lie 9 mm below the grid of the rows of shelf bores",
-    );
+    says(&it, "off-the-grid.below: below_the_grid 9 mm");
+    assert_eq!(it.subjects, [Subject::Part(part_id(Part::LeftSide))]);
+    assert_eq!(it.remedies[0].kind, "remedy.move-rows");
     assert_eq!(
-        it.remedies[0].title,
-        "Move the rows onto the fitting's grid"
-    );
-    assert_eq!(
-        it.remedies[0].effect,
-        "first shelf bore 41 mm to 50 mm below the top end of the side"
+        it.remedies[0].effects,
+        "effect.first-shelf-bore: was 41 mm, is 50 mm"
     );
     assert!(!it.remedies[0].safe, "shelves would hang elsewhere");
     clears(&with_rows(41.0), &it, 0);
     // 82 - 100 = -18 = -32 + 14.
     let above = the_only(&with_rows(100.0), "off-the-grid");
-    assert_close(number(&above, "below the grid"), 14.0);
+    assert_close(number(&above, "below_the_grid"), 14.0);
     clears(&with_rows(100.0), &above, 0);
     // Only the right side has bores of the fitting.
     let mut right = with_rows(41.0);
     right.cards[0].card.sides = FittedSides::RightOnly;
-    says(&the_only(&right, "off-the-grid"), "right side: ");
+    assert_eq!(
+        the_only(&right, "off-the-grid").subjects,
+        [Subject::Part(part_id(Part::RightSide))]
+    );
 }
 
 #[test]
@@ -179,17 +176,19 @@ fn a_fitting_at_one_side_says_what_twists_the_door() {
     let hinged = one(FittedSides::LeftOnly, with_hinges(card()), 700.0);
     says(
         &hinged,
-        "Plover lifts at the left alone and the door is 694 mm wide and only 594 mm high; up to \
-         20.4 N·m twist it",
+        "one-sided-fitting-racks.twists: card \"Plover\", side left, width_beyond_height 100 mm, \
+         twist 20.4 N·m",
     );
-    assert_close(number(&hinged, "width beyond height"), 100.0);
+    says(
+        &hinged,
+        "one-sided-fitting-racks.wide: width 694 mm, height 594 mm",
+    );
+    assert_close(number(&hinged, "width_beyond_height"), 100.0);
     let twist = number(&hinged, "twist");
     assert!((twist - 20.417_445).abs() < 1e-6, "{twist}");
     let free = one(FittedSides::RightOnly, card(), 400.0);
-    says(
-        &free,
-        "Plover lifts at the right alone and nothing else holds the door, which is 394 mm wide",
-    );
+    says(&free, "card \"Plover\", side right, ");
+    says(&free, "one-sided-fitting-racks.alone: width 394 mm");
 }
 
 /// Open to this angle at this height above the floor.
@@ -210,10 +209,10 @@ fn an_open_door_at_head_height_says_how_far_it_stands_out() {
     let it = the_only(&open_at(90.0, 1200.0), NAME);
     says(
         &it,
-        "open, it stands out 552 mm at 1782 mm above the floor, where a head can meet it; the limit \
-         is 1850 mm",
+        "open-door-at-head-height.in-the-way: lowest_place 1782 mm, stands_out 552 mm",
     );
-    assert_close(number(&it, "stands out"), 552.0);
+    says(&it, "open-door-at-head-height.limit: limit 1850 mm");
+    assert_close(number(&it, "stands_out"), 552.0);
     // Past level it rises outward: what counts is where the back comes past the allowance of 100
     // beyond the closed front, 121 before the sides and 123 before the axis. At 100 degrees that is
     // (123 - 4 cos 100) / sin 100 along the back from the axis's foot.
@@ -221,12 +220,12 @@ fn an_open_door_at_head_height_says_how_far_it_stands_out() {
     let along = (123.0 - 4.0 * cos) / sin;
     let expected = 1000.0 + 578.0 + 4.0 * sin - along * cos;
     let it = the_only(&open_at(100.0, 1000.0), NAME);
-    assert_close(number(&it, "lowest place"), expected);
+    assert_close(number(&it, "lowest_place"), expected);
     // Before level the far edge is lowest: (4, -575) turned by 80 degrees.
     let (sin, cos) = 80_f64.to_radians().sin_cos();
     let it = the_only(&open_at(80.0, 1000.0), NAME);
     assert_close(
-        number(&it, "lowest place"),
+        number(&it, "lowest_place"),
         1000.0 + 578.0 + 4.0 * sin - 575.0 * cos,
     );
 }
@@ -259,17 +258,14 @@ fn a_chain_that_adds_up_no_longer_is_shown() {
     let it = the_only(&inches(3.3, 3.3), NAME);
     says(
         &it,
-        "rounded to 1/64 in, 1 of 6 chains add up no longer, \"test box\", door: reveals and width \
-         by 1/64\"",
+        "rounding-drift.drifts: wrong 1, all 6, largest_drift 0.4 mm",
     );
-    assert_close(number(&it, "largest drift"), 25.4 / 64.0);
-    assert_eq!(it.details.len(), 1, "{:?}", it.details);
-    assert!(
-        it.details[0].starts_with(
-            "\"test box\", door: reveals and width: 1/8\" + 31-15/64\" + 1/8\" against 31-1/2\""
-        ),
-        "{:?}",
-        it.details
+    assert_close(number(&it, "largest_drift"), 25.4 / 64.0);
+    assert_eq!(it.reasons.len(), 1, "{:?}", it.reasons);
+    assert_eq!(
+        it.reasons[0],
+        "rounding-drift.sum: what (chain.reveals-and-width: door a door), parts [3.3 mm; 793.5 mm; 3.3 mm], \
+         whole 800.1 mm"
     );
     assert_eq!(it.severity, Severity::Note);
 }
@@ -323,21 +319,21 @@ fn side_hinge_cups_are_listed_and_plugged() {
     let it = the_only(&one, NAME);
     says(
         &it,
-        "door: 1 bore up to 35 mm across near its upright edges, for which the lift fitting has no \
-         use; was it made to turn on side hinges?",
+        "side-hinge-bores-on-lift-door.cups: cups_at_the_side 1",
     );
-    assert_close(number(&it, "cups at the side"), 1.0);
+    says(
+        &it,
+        "side-hinge-bores-on-lift-door.was-side-hung: largest 35 mm",
+    );
+    assert_close(number(&it, "cups_at_the_side"), 1.0);
     // 594 - 100 = 494 below the top edge.
-    assert!(
-        it.details[0].ends_with("(hinge cup): 35 mm across, 22 mm from the edge, 494 mm down"),
-        "{:?}",
-        it.details
-    );
-    assert_eq!(it.remedies[0].title, "Plug the cups");
     assert_eq!(
-        it.remedies[0].effect,
-        "1 bore fewer in the list of drilled bores"
+        it.reasons[1],
+        "side-hinge-bores-on-lift-door.cup: bore 5, purpose \"hinge cup\", diameter 35 mm, from_edge 22 mm, \
+         down 494 mm"
     );
+    assert_eq!(it.remedies[0].kind, "remedy.plug-cups");
+    assert_eq!(it.remedies[0].effects, "effect.fewer-bores: bores 1");
     assert!(!it.remedies[0].safe, "plugging is work");
     let after = clears(&one, &it, 0);
     assert_eq!(drilled(&after), 4, "the fitting's own bores stay");
@@ -350,7 +346,7 @@ fn side_hinge_cups_are_listed_and_plugged() {
         (Side::Left, 300.0, End::Top, 60.0),
     ]);
     let it = the_only(&three, NAME);
-    says(&it, "3 bores up to 35 mm across");
+    says(&it, "cups_at_the_side 3");
     assert_eq!(it.subjects.len(), 1 + 3, "the leaf and three bores");
     let after = clears(&three, &it, 0);
     assert_eq!(
@@ -376,21 +372,18 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
     };
     choose(&mut job);
     let it = the_only(&job, NAME);
-    says(
-        &it,
-        "left and right side are no mirror images: 2 bores at the left only, 0 bores at the right \
-         only; they need two set-ups",
-    );
-    assert_close(number(&it, "bores at one side only"), 2.0);
+    says(&it, "side-not-symmetric.differ: bores_at_one_side_only 2");
+    says(&it, "side-not-symmetric.alone: left 2, right 0");
+    assert_close(number(&it, "bores_at_one_side_only"), 2.0);
     let side = |part| Subject::Part(part_id(part));
     assert_eq!(it.subjects, [side(Part::LeftSide), side(Part::RightSide)]);
-    assert_eq!(it.remedies[0].title, "Take Plover, size 1");
-    assert!(
-        it.remedies[0]
-            .effect
-            .contains("a fitting at both sides in place of Curlew, size 1"),
-        "{}",
-        it.remedies[0].effect
+    assert_eq!(
+        it.remedies[0].kind,
+        "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"1\")"
+    );
+    assert_eq!(
+        it.remedies[0].effects,
+        "effect.both-sides: door a door, fitting (fitting-name.size: card \"Curlew\", size \"1\"); effect.see-sizes"
     );
     assert!(!it.remedies[0].safe);
     clears(&job, &it, 0);
@@ -399,7 +392,7 @@ fn sides_that_differ_count_their_bores_and_offer_a_pair() {
     right.cards[1].card.sides = FittedSides::RightOnly;
     says(
         &the_only(&right, NAME),
-        "0 bores at the left only, 2 bores at the right only",
+        "side-not-symmetric.alone: left 0, right 2",
     );
     // A size whose door may not be so wide, or so high, is not offered. The door is 794 by 594.
     for (width, height, offered) in [
@@ -502,17 +495,12 @@ fn a_size_that_covers_part_of_the_mass_says_which_end_is_out() {
     };
     says(
         &with(1.0, 6.1),
-        "carries a mass of 1.00 to 6.10 kg; the likely 6.00 kg fits, but at its heaviest, 6.30 kg, \
-         it is 0.20 kg over the most",
+        "what (load-name.mass), least 1.00 kg, most 6.10 kg, likely 6.00 kg",
     );
-    says(
-        &with(5.9, 20.0),
-        "at its lightest, 5.70 kg, it is 0.20 kg under the least",
-    );
-    says(
-        &with(5.9, 6.1),
-        "over the most and at its lightest, 5.70 kg, it is 0.20 kg under the least",
-    );
+    says(&with(1.0, 6.1), "over 0.20 kg, greatest_load 6.30 kg");
+    says(&with(5.9, 20.0), "under 0.20 kg, least_load 5.70 kg");
+    says(&with(5.9, 6.1), "over 0.20 kg, greatest_load 6.30 kg");
+    says(&with(5.9, 6.1), "under 0.20 kg, least_load 5.70 kg");
 }
 
 #[test]
@@ -535,27 +523,28 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
     let it = the_only(&top, NAME);
     says(
         &it,
-        "the top reveals of \"test box\" and \"second box\" side by side are 3 mm and 6 mm, 3 mm \
-         apart; the limit is 1.6 mm",
+        "uneven-reveals.differ: edge top, other a door, own 6 mm, others 3 mm, \
+         difference_of_the_reveals 3 mm",
     );
+    says(&it, "uneven-reveals.limit: limit 1.6 mm");
     assert_eq!(
         it.subjects,
         [door_subject(&top, 1, 0), door_subject(&top, 0, 0)]
     );
-    assert_eq!(it.remedies[0].title, "Make the reveals even");
+    assert_eq!(it.remedies[0].kind, "remedy.even-reveals");
     assert_eq!(
-        it.remedies[0].effect,
-        "top reveal of \"second box\" 6 mm to 3 mm"
+        it.remedies[0].effects,
+        "effect.reveal: door a door, edge top, was 6 mm, is 3 mm"
     );
     assert!(it.remedies[0].safe);
     clears(&top, &it, 0);
     let mut bottom = with(|_| ());
     reveals(&mut bottom, 0, Edge::Bottom, 6.0);
     let it = the_only(&bottom, NAME);
-    assert_close(number(&it, "difference of the bottom reveals"), 3.0);
+    assert_close(number(&it, "difference_of_the_reveals"), 3.0);
     assert_eq!(
-        it.remedies[0].effect,
-        "bottom reveal of \"second box\" 3 mm to 6 mm"
+        it.remedies[0].effects,
+        "effect.reveal: door a door, edge bottom, was 3 mm, is 6 mm"
     );
     clears(&bottom, &it, 0);
     // The order of the boxes in the job is not their order along the wall.
@@ -563,13 +552,16 @@ fn neighbouring_reveals_are_said_with_both_numbers() {
     turned.boxes.swap(0, 1);
     says(
         &the_only(&turned, NAME),
-        "the top reveals of \"test box\" and \"second box\"",
+        "uneven-reveals.differ: edge top, ",
     );
     // A tweak moves the edge as well: 3 - 2 = 1 against 3.
     let mut tweaked = with(|_| ());
     let door = tweaked.boxes[1].body.door.as_mut().expect("a door");
     door.tweaks.top = 2.0;
-    says(&the_only(&tweaked, NAME), "are 3 mm and 1 mm, 2 mm apart");
+    says(
+        &the_only(&tweaked, NAME),
+        "own 1 mm, others 3 mm, difference_of_the_reveals 2 mm",
+    );
     // Inset doors have gaps and no reveals.
     let inset = with(|job| {
         let door = job.boxes[1].body.door.as_mut().expect("a door");
@@ -612,16 +604,16 @@ fn the_wall_is_told_part_by_part() {
     let mut job = weighed(6.0, 0.5, card());
     let it = the_only(&job, "wall-fixing-reminder");
     // See the test of the sum: 14.149 kg, 6.5 kg, 47.972 kg.
+    says(&it, "wall-fixing-reminder.loaded: loaded_mass 68.62 kg");
     says(
         &it,
-        "loaded, it can weigh 68.62 kg on the wall (box 14.15 kg, doors 6.50 kg, load on shelves \
-         and bottom 47.97 kg)",
+        "wall-fixing-reminder.parts: body 14.15 kg, doors 6.50 kg, load 47.97 kg",
     );
     // A frame 20 thick, its members 30 wide and flush with the panels' inner faces (764 by 564): two
     // stiles of 564 + 60 and two rails of 764. 2 x (624 + 764) x 30 x 20 mm3 at 720 kg/m3 = 1.199 kg.
     job.boxes[0].frame = Some(face_frame(20.0, 30.0, 0.0));
     let framed = the_only(&job, "wall-fixing-reminder");
-    let more = number(&framed, "loaded mass") - number(&it, "loaded mass");
+    let more = number(&framed, "loaded_mass") - number(&it, "loaded_mass");
     assert!((more - 1.199_232).abs() < 1e-6, "{more}");
 }
 
@@ -646,16 +638,13 @@ fn a_sagging_door_says_the_limit_and_how_thick_it_would_have_to_be() {
     assert_close(number(&it, "limit"), 736.0 / 144.0);
     says(
         &it,
-        "over 736 mm between its supports; the limit is 5.1 mm, one 144th",
+        "limit 5.1 mm; wide-door-sags.span: span 736 mm, ratio 144",
     );
     // 19 x sqrt(10.424 / 5.111) = 27.13, so 28.
-    assert_eq!(it.remedies[0].title, "Make the leaf 28 mm thick");
-    assert!(
-        it.remedies[0]
-            .effect
-            .starts_with("thickness 19 mm to 28 mm; it sags by no more than 4.8 mm"),
-        "{}",
-        it.remedies[0].effect
+    assert_eq!(it.remedies[0].kind, "remedy.thickness: to 28 mm");
+    assert_eq!(
+        it.remedies[0].effects,
+        "effect.thickness: was 19 mm, is 28 mm; effect.sags-at-most: sag 4.8 mm"
     );
     assert!(!it.remedies[0].safe);
     clears(&job, &it, 0);
@@ -683,11 +672,8 @@ fn a_door_that_springs_open_says_by_how_much() {
     };
     // Closed, 6 kg pull by 0.794 N·m: 5 - 0.794 = 4.206 push, 0.5 of friction hold.
     let it = the_only(&weighed(6.0, 0.0, card), "springs-open");
-    says(
-        &it,
-        "at 40 °C the lightest door does not stay shut: 4.2 N·m push it open against 0.5 N·m of \
-         friction",
-    );
-    let beyond = number(&it, "push beyond friction");
+    says(&it, "springs-open.rises: celsius 40 °C, ");
+    says(&it, "springs-open.moments: push 4.2 N·m, friction 0.5 N·m");
+    let beyond = number(&it, "push_beyond_friction");
     assert!((beyond - 3.706).abs() < 1e-3, "{beyond}");
 }

@@ -10,7 +10,7 @@ use flapwright_model::door::{BuildUp, Leaf, Leaves};
 use flapwright_model::edges::Edges;
 use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::Severity;
 
 #[test]
 fn a_bore_that_is_too_deep_says_by_how_much() {
@@ -26,26 +26,23 @@ fn a_bore_that_is_too_deep_says_by_how_much() {
     };
     let caution = with(16.0);
     assert_eq!(caution[0].severity, Severity::Caution);
-    let message = &caution[0].message;
-    assert!(
-        message.contains("2 bores 13 mm deep in 16 mm leave 1 mm of wood"),
-        "{message}"
+    assert_eq!(
+        caution[0].message,
+        "bore-breaks-through.thin: bores 2, depth 13 mm, thickness 16 mm, wood_left_before_the_point 1 mm"
     );
     let stop = with(12.0);
     assert_eq!(stop[0].severity, Severity::Stop);
-    let message = &stop[0].message;
-    assert!(
-        message.contains("break through: 3 mm too deep"),
-        "{message}"
+    assert_eq!(
+        stop[0].message,
+        "bore-breaks-through.through: bores 2, over 3 mm, depth 13 mm, thickness 12 mm, wood_left_before_the_point -3 mm"
     );
-    assert_close(number(&stop[0], "wood left before the point"), -3.0);
+    assert_close(number(&stop[0], "wood_left_before_the_point"), -3.0);
     // Nothing left is through.
     let even = with(15.0);
     assert_eq!(even[0].severity, Severity::Stop);
-    assert!(
-        even[0].message.contains("break through: 0 mm too deep"),
-        "{}",
-        even[0].message
+    assert_eq!(
+        even[0].message,
+        "bore-breaks-through.through: bores 2, over 0 mm, depth 13 mm, thickness 15 mm, wood_left_before_the_point 0 mm"
     );
 }
 
@@ -60,7 +57,7 @@ fn bores_of_two_depths_are_two_findings() {
     assert_eq!(depths, [17.0, 16.0, 17.0, 16.0]);
 }
 
-fn near_edge(across: f64, down: f64) -> Vec<Finding> {
+fn near_edge(across: f64, down: f64) -> Vec<Told> {
     let mut card = card();
     card.door_bores[0].bores = vec![door_bore(across, down)];
     found(&job(wall_box(), card), "bore-near-edge")
@@ -74,29 +71,25 @@ fn the_edge_that_a_door_bore_comes_near_is_named_as_seen_from_the_front() {
     // In hole-table order by u: first at u = 4, which is the right-hand edge from the front.
     let words: Vec<&str> = found.iter().map(|it| it.message.as_str()).collect();
     assert!(
-        words[0].contains("leaves 2 mm of wood to the right edge (seen from the front)"),
+        words[0].contains("edge right-edge, wood_to_the_edge 2 mm"),
         "{words:?}"
     );
     assert!(
-        words[1].contains("leaves 2 mm of wood to the left edge (seen from the front)"),
+        words[1].contains("edge left-edge, wood_to_the_edge 2 mm"),
         "{words:?}"
     );
     // The door's top edge is at 597, 15 above the underside at 582; its bottom edge at 3.
     let top = near_edge(100.0, -14.5);
     assert_eq!(top[0].severity, Severity::Stop);
-    assert!(
-        top[0].message.contains("cuts the top edge by 1.5 mm"),
-        "{}",
-        top[0].message
+    assert_eq!(
+        top[0].message,
+        "bore-near-edge.cuts: bore 1, purpose \"arm screw\", edge top-edge, by 1.5 mm, wood_to_the_edge -1.5 mm, wanted 3 mm"
     );
-    assert_close(number(&top[0], "wood to the edge"), -1.5);
+    assert_close(number(&top[0], "wood_to_the_edge"), -1.5);
     let bottom = near_edge(100.0, 582.0 - 3.0 - 4.5);
-    assert!(
-        bottom[0]
-            .message
-            .contains("leaves 2.5 mm of wood to the bottom edge"),
-        "{}",
-        bottom[0].message
+    assert_eq!(
+        bottom[0].message,
+        "bore-near-edge.near: bore 1, purpose \"arm screw\", edge bottom-edge, wood_to_the_edge 2.5 mm, wanted 3 mm"
     );
 }
 
@@ -110,10 +103,10 @@ fn the_edge_that_a_side_bore_comes_near_has_its_name() {
         found[0].message.clone()
     };
     // Front at 0, back at 322, top end 18 above the underside, bottom end 582 below it.
-    assert!(with(64.0, 4.5).contains("leaves 2 mm of wood to the front edge"));
-    assert!(with(64.0, 317.5).contains("leaves 2 mm of wood to the back edge"));
-    assert!(with(-13.5, 41.0).contains("leaves 2 mm of wood to the top end"));
-    assert!(with(577.5, 41.0).contains("leaves 2 mm of wood to the bottom end"));
+    assert!(with(64.0, 4.5).contains("edge front-edge, wood_to_the_edge 2 mm"));
+    assert!(with(64.0, 317.5).contains("edge back-edge, wood_to_the_edge 2 mm"));
+    assert!(with(-13.5, 41.0).contains("edge top-end, wood_to_the_edge 2 mm"));
+    assert!(with(577.5, 41.0).contains("edge bottom-end, wood_to_the_edge 2 mm"));
 }
 
 #[test]
@@ -124,16 +117,16 @@ fn the_edge_that_a_bore_of_the_top_comes_near_has_its_name() {
     let found = found(&job(wall_box(), card), "bore-near-edge");
     assert!(!found.is_empty());
     assert!(
-        found
-            .iter()
-            .all(|it| it.message.contains("leaves 2 mm of wood to the front edge")),
+        found.iter().all(|it| it
+            .message
+            .contains("edge front-edge, wood_to_the_edge 2 mm")),
         "{found:?}"
     );
 }
 
 /// What is found of bores in a leaf with a frame of these members around glass that reaches 8 into
 /// them.
-fn in_frame(members: Edges<f64>, bores: Vec<DoorBore>) -> Vec<Finding> {
+fn in_frame(members: Edges<f64>, bores: Vec<DoorBore>) -> Vec<Told> {
     let mut card = card();
     card.door_bores[0].bores = bores;
     let mut job = with_glass(job(wall_box(), card));
@@ -152,7 +145,7 @@ fn a_bore_is_measured_from_the_groove_on_every_side() {
     let webs = |members, bore: DoorBore| -> Vec<f64> {
         in_frame(members, vec![bore])
             .iter()
-            .map(|it| (number(it, "wood to the groove") * 1e6).round() / 1e6)
+            .map(|it| (number(it, "wood_to_the_groove") * 1e6).round() / 1e6)
             .collect()
     };
     // 29 from each side: rim at 31. Grooves begin 8 before the member's inner edge.
@@ -192,12 +185,9 @@ fn a_bore_is_measured_from_the_groove_on_every_side() {
 #[test]
 fn a_bore_in_the_groove_says_how_far_it_reaches() {
     let found = in_frame(Edges::all(38.0), vec![door_bore(14.0, 250.0)]);
-    assert!(
-        found[0]
-            .message
-            .contains("reaches 1 mm into the groove or the test glass"),
-        "{}",
-        found[0].message
+    assert_eq!(
+        found[0].message,
+        "bore-misses-member.into-infill: bore 1, purpose \"arm screw\", by 1 mm, infill \"test glass\", wood_to_the_groove -1 mm"
     );
 }
 
@@ -216,12 +206,9 @@ fn one_bore_that_the_card_does_not_give_for_glass_is_counted() {
     job.cards[0].card.door_bores[0].bores[0].in_glass_or_metal = true;
     let found = found(&job, "bore-not-in-this-material");
     assert_eq!(found.len(), 1);
-    assert!(
-        found[0]
-            .message
-            .contains("2 bores in test glass, for which the card gives none"),
-        "{}",
-        found[0].message
+    assert_eq!(
+        found[0].message,
+        "bore-not-in-this-material.not-on-card: bores 2, material \"test glass\""
     );
 }
 
@@ -239,7 +226,7 @@ fn system_rows_in_a_side_of_metal_are_counted() {
         found.first().map(|it| it.message.clone())
     };
     let message = count(&job).expect("a stop");
-    assert!(message.contains("left side: 2 bores"), "{message}");
+    assert!(message.contains("not-on-card: bores 2, "), "{message}");
     // 600 - 180 - 180 = 240 = 7.5 pitches: 8 bores a row.
     job.boxes[0].system_rows = Some(SystemRows {
         front: 41.0,
@@ -250,7 +237,7 @@ fn system_rows_in_a_side_of_metal_are_counted() {
         depth: 12.0,
     });
     let message = count(&job).expect("a stop");
-    assert!(message.contains("left side: 18 bores"), "{message}");
+    assert!(message.contains("not-on-card: bores 18, "), "{message}");
 }
 
 #[test]
@@ -269,21 +256,17 @@ fn bores_that_meet_say_so_and_bores_that_come_near_say_how_near() {
     };
     // The fitting's bore is 82 below the top end: 7.5 apart leaves 2.5 of wood between two of 5.
     let near = rows(89.5);
-    assert!(
-        near[0]
-            .message
-            .contains("leave 2.5 mm of wood between them; 3 mm are wanted"),
-        "{}",
-        near[0].message
+    assert_eq!(
+        near[0].message,
+        "bores-collide.near: first 1, first_purpose \"body screw\", second 3, second_purpose \"shelf pin\", wood_between 2.5 mm, wanted 3 mm"
     );
-    assert_close(number(&near[0], "wood between"), 2.5);
+    assert_close(number(&near[0], "wood_between"), 2.5);
     let met = rows(84.0);
-    assert!(
-        met[0].message.contains("run into each other"),
-        "{}",
-        met[0].message
+    assert_eq!(
+        met[0].message,
+        "bores-collide.touch: first 1, first_purpose \"body screw\", second 3, second_purpose \"shelf pin\", wood_between -3 mm, wanted 3 mm"
     );
-    assert_close(number(&met[0], "wood between"), -3.0);
+    assert_close(number(&met[0], "wood_between"), -3.0);
 }
 
 #[test]
@@ -302,19 +285,24 @@ fn a_bore_outside_the_range_of_its_card_says_which_edge() {
     assert!(
         bottom[0]
             .0
-            .contains("is 489 mm from the bottom edge; the card allows 1 mm to 2 mm"),
+            .contains("edge bottom, over 487 mm, distance 489 mm, least 1 mm, greatest 2 mm"),
         "{bottom:?}"
     );
     assert_eq!(with(LeafEdge::Bottom, 489.0, 489.0), []);
     let sides = with(LeafEdge::OwnSide, 1.0, 2.0);
     assert!(
-        sides[0].0.contains("is 29 mm from the left edge"),
+        sides[0].0.contains("edge left, over 27 mm, distance 29 mm"),
         "{sides:?}"
     );
     assert!(
-        sides[1].0.contains("is 29 mm from the right edge"),
+        sides[1]
+            .0
+            .contains("edge right, over 27 mm, distance 29 mm"),
         "{sides:?}"
     );
     let top = with(LeafEdge::Top, 1.0, 2.0);
-    assert!(top[0].0.contains("is 105 mm from the top edge"), "{top:?}");
+    assert!(
+        top[0].0.contains("edge top, over 103 mm, distance 105 mm"),
+        "{top:?}"
+    );
 }

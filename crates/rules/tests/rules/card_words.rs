@@ -7,15 +7,9 @@ use crate::common::*;
 use crate::findings::*;
 use flapwright_model::acceptance::Topic;
 use flapwright_model::card::{Card, Example, PerSize};
-use flapwright_model::door::{BoreReference, End};
 use flapwright_model::edges::Edges;
-use flapwright_model::job::Job;
-use flapwright_model::length::Unit;
-use flapwright_model::part::Part;
-use flapwright_model::record::RecordState::Drilled;
 use flapwright_rules::finding::{Severity, Worse};
 use flapwright_rules::proof::proof;
-use flapwright_rules::records::record;
 
 fn example() -> Example {
     Example {
@@ -46,30 +40,26 @@ fn a_slip_is_told_distance_by_distance() {
     assert_eq!(it.severity, Severity::Stop);
     assert_eq!(
         it.message,
-        "card \"Plover\": 1 distance of its own worked example does not come out, by up to 36 mm"
+        "card-example-fails.distances: distances 1, largest_difference 36 mm"
     );
     assert_eq!(
-        it.details,
-        ["side, bore 2 of the card, back: the example says 137 mm, the card gives 173 mm"]
+        it.reasons,
+        ["card-example-fails.distance: face side, bore 2, way back, listed 137 mm, found 173 mm"]
     );
-    assert_numbers(&it, &[("largest difference", 36.0, "mm", Worse::Either)]);
+    assert_numbers(&it, &[("largest_difference", 36.0, "mm", Worse::Either)]);
     assert_eq!(it.subjects, [FIRST_DOOR]);
     card.door_bores[0].bores[0].across.by = PerSize::All(15.5);
     let two = the_only(&job(wall_box(), card.clone()), FAILS);
     assert_eq!(
         two.message,
-        "card \"Plover\": 2 distances of its own worked example do not come out, by up to 36 mm"
+        "card-example-fails.distances: distances 2, largest_difference 36 mm"
     );
     assert_eq!(
-        two.details[1],
-        "door, bore 1 of the card, in: the example says 29 mm, the card gives 30.5 mm"
+        two.reasons[1],
+        "card-example-fails.distance: face door, bore 1, way in, listed 29 mm, found 30.5 mm"
     );
-    assert_eq!(
-        proof(&card, Unit::Millimetre).words(),
-        "not proved: 2 distances of its own worked example do not come out; compare it with its \
-         paper"
-    );
-    assert!(!proof(&card, Unit::Millimetre).is_proved());
+    assert_eq!(said(&proof(&card).message()), "proof.fails: distances 2");
+    assert!(!proof(&card).is_proved());
 }
 
 #[test]
@@ -79,11 +69,11 @@ fn bores_that_an_example_has_too_few_are_off_by_no_distance() {
     let it = the_only(&job(wall_box(), with_example(short)), FAILS);
     assert_eq!(
         it.message,
-        "card \"Plover\": 1 distance of its own worked example does not come out"
+        "card-example-fails.bores: largest_difference 0 mm"
     );
     assert_eq!(
-        it.details,
-        ["side: the example lists 1 bore, the card has 2"]
+        it.reasons,
+        ["card-example-fails.bore-count: face side, listed 1, has 2"]
     );
 }
 
@@ -122,7 +112,6 @@ fn a_card_that_no_door_hangs_on_is_a_caution_and_every_door_is_pointed_at() {
     // The card is the place, whichever doors hang on it: an acceptance outlives another door.
     for it in [&unused, &used] {
         assert_eq!(it.about, [Topic::Card(dunlin)]);
-        assert_eq!(place_of(&job, it), "card \"Dunlin\"");
     }
 }
 
@@ -139,16 +128,13 @@ fn a_card_without_an_example_counts_the_doors_on_it() {
     let mut job = job(wall_box, card());
     job.settings.weights.remove(UNPROVED);
     let it = the_only(&job, UNPROVED);
-    assert_eq!(
-        it.message,
-        "card \"Plover\": 2 doors hang on it, and no worked example shows that it was typed rightly"
-    );
+    assert_eq!(it.message, "card-unproved.used: doors 2");
     assert_numbers(&it, &[("doors", 2.0, "", Worse::Greater)]);
     assert_eq!(
         it.subjects,
         [door_subject(&job, 0, 0), door_subject(&job, 0, 1)]
     );
-    assert_eq!(place_of(&job, &it), "card \"Plover\"");
+    assert_eq!(it.about, [Topic::Card(job.cards[0].id)]);
     // One side of it is something to compare.
     for (side, door) in [(true, false), (false, true)] {
         let mut half = example();
@@ -161,75 +147,4 @@ fn a_card_without_an_example_counts_the_doors_on_it() {
         job.cards[0].card.example = Some(half);
         assert_eq!(found(&job, UNPROVED), [], "side {side}, door {door}");
     }
-}
-
-/// A door that is so low off its fitting that four bores are told of.
-fn off() -> Job {
-    let mut job = job(wall_box(), card());
-    let it = the_job_door(&mut job, 0);
-    it.bores_follow = BoreReference::Edges { vertical: End::Top };
-    it.tweaks.top = 1.0;
-    job
-}
-
-#[test]
-fn a_place_names_the_box_the_part_and_the_bore() {
-    let off = off();
-    let it = the_only(&off, "bores-off-fitting");
-    // Four bores and the opening are pointed at; four of them are named.
-    assert_eq!(it.subjects.len(), 5);
-    let bore = |number: usize| format!("test box, door, bore {number}");
-    let place = place_of(&off, &it);
-    let mut words: Vec<&str> = place.split("; ").collect();
-    words.sort_unstable();
-    assert_eq!(words, [bore(1), bore(2), bore(3), bore(4)]);
-    let mut heavy = job(wall_box(), card());
-    heavy.cards[0].card.sizes[0].carries =
-        flapwright_model::lift::Carries::Mass { min: 0.1, max: 1.0 };
-    assert_eq!(
-        place_of(&heavy, &the_only(&heavy, "door-too-heavy")),
-        "test box, door"
-    );
-    let side = part_id(Part::LeftSide);
-    let mut drilled = job(wall_box(), card());
-    let edit = record(&drilled, &inspect(&drilled), &[side], Drilled);
-    flapwright_model::edit::apply(&mut drilled, edit).expect("a record is sound");
-    drilled.boxes[0].records[0].thickness = 16.0;
-    assert_eq!(
-        place_of(&drilled, &the_only(&drilled, "drilled-panel-differs")),
-        "test box, left side"
-    );
-}
-
-#[test]
-fn boxes_of_one_name_are_told_apart_by_their_number() {
-    let mut job = job(wall_box(), card());
-    job.cards[0].card.sizes[0].carries =
-        flapwright_model::lift::Carries::Mass { min: 0.1, max: 1.0 };
-    for (name, along) in [("test box", 1000.0), ("other", 2000.0)] {
-        let mut it = wall_box();
-        it.name = name.to_owned();
-        it.place.along_wall = along;
-        add_box(&mut job, it);
-    }
-    let places: Vec<String> = found(&job, "door-too-heavy")
-        .iter()
-        .map(|it| place_of(&job, it))
-        .collect();
-    assert_eq!(
-        places,
-        [
-            "test box (box 1), door",
-            "test box (box 2), door",
-            "other, door"
-        ]
-    );
-}
-
-#[test]
-fn a_finding_about_a_box_as_a_whole_is_at_that_box() {
-    let mut job = job(wall_box(), card());
-    job.settings.weights.remove("wall-fixing-reminder");
-    let it = the_only(&job, "wall-fixing-reminder");
-    assert_eq!(place_of(&job, &it), "test box");
 }

@@ -1,5 +1,6 @@
 //! Proof of cards and slips of typing.
 
+use crate::findings::said as said_of;
 use flapwright_model::card::{Card, Depth, PerSize};
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::file::read_card;
@@ -34,12 +35,7 @@ fn said(card: &Card) -> String {
 fn the_shipped_cards_are_proved_and_without_slips() {
     for index in 0..DEMO.len() {
         let card = demo(index);
-        assert_eq!(
-            proof(&card, Unit::Millimetre),
-            Proof::Proved,
-            "{}",
-            card.name
-        );
+        assert_eq!(proof(&card), Proof::Proved, "{}", card.name);
         assert_eq!(said(&card), "", "{}", card.name);
     }
 }
@@ -51,26 +47,29 @@ fn a_card_without_an_example_or_with_an_empty_one_is_not_proved() {
     empty.side.clear();
     empty.door.clear();
     card.example = Some(empty);
-    assert_eq!(proof(&card, Unit::Millimetre), Proof::NoExample);
+    assert_eq!(proof(&card), Proof::NoExample);
     card.example = None;
-    let found = proof(&card, Unit::Millimetre);
+    let found = proof(&card);
     assert_eq!(found, Proof::NoExample);
-    assert!(!found.is_proved() && found.words().contains("no worked example"));
+    assert!(!found.is_proved() && said_of(&found.message()).contains("no-example"));
 }
 
 #[test]
 fn a_distance_that_moved_is_told_by_how_much() {
     let mut card = demo(0);
     card.side_bores[1].back.by = PerSize::All(165.0);
-    let Proof::Fails(moved) = proof(&card, Unit::Millimetre) else {
+    let Proof::Fails(moved) = proof(&card) else {
         panic!("it holds");
     };
     assert_eq!(moved.len(), 1);
     assert!((moved[0].by - 2.0).abs() < 1e-9);
-    assert!(moved[0].words.contains("163 mm") && moved[0].words.contains("165 mm"));
+    assert!(
+        said_of(&moved[0].message).contains("163 mm")
+            && said_of(&moved[0].message).contains("165 mm")
+    );
     // Half a tenth of a millimetre is what paper is printed to.
     card.side_bores[1].back.by = PerSize::All(163.04);
-    assert!(proof(&card, Unit::Millimetre).is_proved());
+    assert!(proof(&card).is_proved());
 }
 
 #[test]

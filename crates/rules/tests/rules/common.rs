@@ -17,9 +17,7 @@ use flapwright_model::opening::{FixedShelf, Inside, LooseShelf, Opening, ShelfSp
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_model::severity::SeveritySetting;
 use flapwright_model::validate::validate;
-use flapwright_rules::finding::Finding;
 use flapwright_rules::inspection::{BoxReport, DoorReport, Inspection, PanelReport};
-use flapwright_rules::place_words::PlaceWords;
 
 pub(crate) const BOARD: &str = "test board";
 
@@ -390,9 +388,45 @@ pub(crate) fn door_subject(job: &Job, box_index: usize, opening: usize) -> Subje
     Subject::Door(wall_box.id, door_id(wall_box, opening))
 }
 
-/// Where a finding of a job is, in words.
-pub(crate) fn place_of(job: &Job, finding: &Finding) -> String {
-    PlaceWords::of(job, &flapwright_rules::inspect(job)).place(finding)
+/// Where something is, for lists of findings: the name of its box and what of it, each once.
+pub(crate) fn place_of(job: &Job, subjects: &[Subject]) -> String {
+    let mut places: Vec<String> = Vec::new();
+    for subject in subjects {
+        let its_box = subject.box_id().and_then(|id| job.box_by_id(id));
+        let name = its_box.map_or("", |it| it.name.as_str());
+        let part = match subject {
+            Subject::Box(_) => String::new(),
+            Subject::Opening(..) => ", opening".to_owned(),
+            Subject::Door(_, id) => door_words(its_box, *id),
+            Subject::Part(it) => part_words(its_box, it.part),
+            Subject::Bore(it) => part_words(its_box, it.part.part),
+            Subject::Obstacle(_) => "obstacle".to_owned(),
+            Subject::Card(_) => "card".to_owned(),
+        };
+        let place = format!("{name}{part}");
+        if !places.contains(&place) {
+            places.push(place);
+        }
+    }
+    places.join("; ")
+}
+
+fn part_words(its_box: Option<&WallBox>, part: Part) -> String {
+    match part {
+        Part::Leaf { door, .. } => door_words(its_box, door),
+        Part::Shelf(_) => ", shelf".to_owned(),
+        Part::LeftSide => ", left side".to_owned(),
+        Part::RightSide => ", right side".to_owned(),
+        other => format!(", {other:?}"),
+    }
+}
+
+fn door_words(its_box: Option<&WallBox>, id: DoorId) -> String {
+    let doors = its_box.map_or_else(Vec::new, WallBox::doors);
+    match doors.iter().position(|it| it.id == id) {
+        Some(index) if doors.len() > 1 => format!(", door {}", index + 1),
+        _ => ", door".to_owned(),
+    }
 }
 
 pub(crate) fn inspect(job: &Job) -> Inspection {

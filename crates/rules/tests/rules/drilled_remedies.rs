@@ -11,7 +11,6 @@ use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::part::{LeafId, Part, Subject};
 use flapwright_model::record::RecordState::Drilled;
-use flapwright_rules::finding::{Finding, Remedy};
 
 /// Sizes 1 to 6: the second side bore of 2 lies 13 lower, the others are alike.
 fn six_sizes() -> Card {
@@ -35,12 +34,8 @@ fn with_size(mut job: Job, opening: usize, size: &str) -> Job {
     job
 }
 
-fn titles(finding: &Finding) -> Vec<&str> {
-    finding
-        .remedies
-        .iter()
-        .map(|it| it.title.as_str())
-        .collect()
+fn titles(finding: &Told) -> Vec<&str> {
+    finding.remedies.iter().map(|it| it.kind.as_str()).collect()
 }
 
 #[test]
@@ -54,16 +49,15 @@ fn three_sizes_whose_bores_agree_are_offered_and_said_to_agree() {
     assert_eq!(
         titles(&it),
         [
-            "Take Plover, size 1",
-            "Take Plover, size 3",
-            "Take Plover, size 4",
-            "Plug and drill again"
+            "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"1\")",
+            "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"3\")",
+            "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"4\")",
+            "remedy.plug-and-redrill"
         ]
     );
     assert_eq!(
-        it.remedies[0].effect,
-        "from Plover, size 2; its 2 bores agree with the drilled panel; every drilled panel of the \
-         box agrees with it; the sizes tab says what it carries"
+        it.remedies[0].effects,
+        "effect.in-place-of: fitting (fitting-name.size: card \"Plover\", size \"2\"); effect.bores-agree: bores 2; effect.all-agree; effect.see-sizes"
     );
     assert!(!it.remedies[0].safe, "it may have to be bought");
     // A panel that agrees with no size is counted beside.
@@ -71,12 +65,9 @@ fn three_sizes_whose_bores_agree_are_offered_and_said_to_agree() {
     odd.boxes[0].records[1].bores[0].u += 1.0;
     let it = found(&with_size(odd.clone(), 0, "2"), NAME).remove(0);
     assert_eq!(it.subjects, [Subject::Part(id(Part::LeftSide))]);
-    assert!(
-        it.remedies[0]
-            .effect
-            .contains("; 1 other drilled panel still differs; "),
-        "{}",
-        it.remedies[0].effect
+    assert_eq!(
+        it.remedies[0].effects,
+        "effect.in-place-of: fitting (fitting-name.size: card \"Plover\", size \"2\"); effect.bores-agree: bores 2; effect.others-differ: panels 1; effect.see-sizes"
     );
     let mut two = recorded(odd, &[Part::Bottom], Drilled);
     let bottom = two.boxes[0].records.iter_mut();
@@ -84,12 +75,9 @@ fn three_sizes_whose_bores_agree_are_offered_and_said_to_agree() {
         record.size[0] += 3.0;
     }
     let it = found(&with_size(two, 0, "2"), NAME).remove(0);
-    assert!(
-        it.remedies[0]
-            .effect
-            .contains("; 2 other drilled panels still differ; "),
-        "{}",
-        it.remedies[0].effect
+    assert_eq!(
+        it.remedies[0].effects,
+        "effect.in-place-of: fitting (fitting-name.size: card \"Plover\", size \"2\"); effect.bores-agree: bores 2; effect.others-differ: panels 2; effect.see-sizes"
     );
 }
 
@@ -109,9 +97,9 @@ fn sizes_of_other_cards_are_offered_where_the_door_opens_alike() {
     assert_eq!(
         titles(&difference(&with_size(job, 0, "2"))),
         [
-            "Take Plover, size 1",
-            "Take Dunlin, size 1",
-            "Plug and drill again"
+            "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"1\")",
+            "remedy.take-size: fitting (fitting-name.size: card \"Dunlin\", size \"1\")",
+            "remedy.plug-and-redrill"
         ]
     );
 }
@@ -145,11 +133,10 @@ fn only_the_fitting_of_its_own_opening_is_changed_for_a_drilled_door() {
     let off = with_size(drilled, 1, "2");
     let it = difference(&off);
     assert_eq!(it.subjects, [Subject::Part(id(part))]);
-    let take = it
-        .remedies
-        .iter()
-        .filter(|it| it.title == "Take Plover, size 1");
-    let edits: Vec<&Remedy> = take.collect();
+    let take = it.remedies.iter().filter(|it| {
+        it.kind == "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"1\")"
+    });
+    let edits: Vec<&ToldRemedy> = take.collect();
     assert_eq!(edits.len(), 1, "{:?}", titles(&it));
     let mut after = off.clone();
     let undo = apply(&mut after, edits[0].edit.clone()).expect("a sound job");
@@ -165,29 +152,26 @@ fn with_reveal(mut job: Job, edge: Edge, to: f64) -> Job {
     job
 }
 
-fn refit(job: &Job) -> Option<Remedy> {
+fn refit(job: &Job) -> Option<ToldRemedy> {
     let all = found(job, NAME);
     let mut remedies = all.into_iter().flat_map(|it| it.remedies);
-    remedies.find(|it| it.title == "Refit the opening to the drilled door")
+    remedies.find(|it| it.kind == "remedy.refit")
 }
 
 #[test]
 fn refitting_says_what_becomes_of_each_edge_that_moves() {
     // Panels of 18: reveals of 8 and 5 are overlays of 10 and 13, the door was drilled for 15.
     for (edge, to, said) in [
-        (Edge::Left, 8.0, "left overlay 10 mm to 15 mm"),
-        (Edge::Right, 8.0, "right overlay 10 mm to 15 mm"),
-        (Edge::Top, 5.0, "top overlay 13 mm to 15 mm"),
-        (Edge::Bottom, 5.0, "bottom overlay 13 mm to 15 mm"),
-        (Edge::Bottom, 0.0, "bottom overlay 18 mm to 15 mm"),
+        (Edge::Left, 8.0, "edge left, was 10 mm, is 15 mm"),
+        (Edge::Right, 8.0, "edge right, was 10 mm, is 15 mm"),
+        (Edge::Top, 5.0, "edge top, was 13 mm, is 15 mm"),
+        (Edge::Bottom, 5.0, "edge bottom, was 13 mm, is 15 mm"),
+        (Edge::Bottom, 0.0, "edge bottom, was 18 mm, is 15 mm"),
     ] {
         let remedy = refit(&with_reveal(plain(LEAF), edge, to)).expect("it can be refitted");
         assert_eq!(
-            remedy.effect,
-            format!(
-                "{said}; the door has its drilled size and its bores are off the fitting by 0 mm at \
-                 most"
-            )
+            remedy.effects,
+            format!("effect.overlay: {said}; effect.drilled-size: off 0 mm")
         );
         assert!(remedy.safe);
     }
@@ -200,9 +184,11 @@ fn refitting_counts_a_tweak_into_what_is_there() {
     the_job_door(&mut job, 0).tweaks.left = 4.0;
     let remedy = refit(&job).expect("it can be refitted");
     assert!(
-        remedy.effect.starts_with("left overlay 19 mm to 15 mm; "),
+        remedy
+            .effects
+            .starts_with("effect.overlay: edge left, was 19 mm, is 15 mm; "),
         "{}",
-        remedy.effect
+        remedy.effects
     );
     apply(&mut job, remedy.edit).expect("a sound job");
     assert_eq!(the_job_door(&mut job, 0).tweaks, Edges::all(0.0));
@@ -226,9 +212,11 @@ fn refitting_an_inset_door_speaks_of_its_gaps() {
     inset(&mut job, 5.0);
     let remedy = refit(&job).expect("it can be refitted");
     assert!(
-        remedy.effect.starts_with("left gap 5 mm to 2 mm; "),
+        remedy
+            .effects
+            .starts_with("effect.gap: edge left, was 5 mm, is 2 mm; "),
         "{}",
-        remedy.effect
+        remedy.effects
     );
 }
 
@@ -256,9 +244,9 @@ fn left_bores_in(by: f64) -> Job {
 fn what_refitting_leaves_for_the_adjustment_is_said() {
     let remedy = refit(&left_bores_in(2.0)).expect("it can be refitted");
     assert_eq!(
-        remedy.effect,
-        "left overlay 15 mm to 16 mm; right overlay 15 mm to 14 mm; the door has its drilled size \
-         and its bores are off the fitting by 1 mm at most"
+        remedy.effects,
+        "effect.overlay: edge left, was 15 mm, is 16 mm; effect.overlay: edge right, was 15 mm, is 14 mm; \
+         effect.drilled-size: off 1 mm"
     );
 }
 
@@ -286,10 +274,10 @@ fn the_joint_of_a_folding_pair_stays_where_it_is_when_a_leaf_is_refitted() {
     let remedy = refit(&with_reveal(upper, Edge::Top, 5.0)).expect("it can be refitted");
     assert!(
         remedy
-            .effect
-            .starts_with("top overlay 13 mm to 15 mm; the door"),
+            .effects
+            .starts_with("effect.overlay: edge top, was 13 mm, is 15 mm; effect.drilled-size"),
         "{}",
-        remedy.effect
+        remedy.effects
     );
     let mut card = folding_card(4.0);
     card.door_bores[0].leaf = LeafId::Lower;
@@ -297,10 +285,10 @@ fn the_joint_of_a_folding_pair_stays_where_it_is_when_a_leaf_is_refitted() {
     let remedy = refit(&with_reveal(lower, Edge::Bottom, 7.0)).expect("it can be refitted");
     assert!(
         remedy
-            .effect
-            .starts_with("bottom overlay 11 mm to 15 mm; the door"),
+            .effects
+            .starts_with("effect.overlay: edge bottom, was 11 mm, is 15 mm; effect.drilled-size"),
         "{}",
-        remedy.effect
+        remedy.effects
     );
 }
 
@@ -329,8 +317,7 @@ fn the_bores_of_the_other_leaf_do_not_move_the_edges_of_a_drilled_one() {
     }
     let remedy = refit(&with_reveal(job, Edge::Top, 5.0)).expect("it can be refitted");
     assert_eq!(
-        remedy.effect,
-        "top overlay 13 mm to 15 mm; the door has its drilled size and its bores are off the \
-         fitting by 1 mm at most"
+        remedy.effects,
+        "effect.overlay: edge top, was 13 mm, is 15 mm; effect.drilled-size: off 1 mm"
     );
 }

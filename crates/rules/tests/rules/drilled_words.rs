@@ -12,7 +12,7 @@ use flapwright_model::job::Job;
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_model::record::RecordState::{self, Drilled, SheetExported};
 use flapwright_model::record::RecordedBore;
-use flapwright_rules::finding::{Finding, Severity, Worse};
+use flapwright_rules::finding::{Severity, Worse};
 use flapwright_rules::records::record;
 
 pub(crate) const NAME: &str = "drilled-panel-differs";
@@ -42,14 +42,13 @@ pub(crate) fn bores(job: &mut Job) -> &mut Vec<RecordedBore> {
 }
 
 #[track_caller]
-pub(crate) fn difference(job: &Job) -> Finding {
+pub(crate) fn difference(job: &Job) -> Told {
     the_only(job, NAME)
 }
 
 #[track_caller]
-pub(crate) fn ends(job: &Job, end: &str) {
-    let it = difference(job);
-    assert!(it.message.ends_with(end), "{}", it.message);
+pub(crate) fn differs(job: &Job, how: &str) {
+    says(&difference(job), &format!("panel-differs.{how}"));
 }
 
 #[test]
@@ -61,27 +60,25 @@ fn a_bore_that_is_needed_elsewhere_is_plugged_and_drilled_by_its_line() {
     assert_eq!(it.severity, Severity::Stop);
     assert_eq!(
         it.message,
-        "\"test box\", left side is drilled and is not what is needed now: 1 bore is needed \
-         elsewhere, bore 2 6 mm back and 2.5 mm up"
+        "drilled-panel-differs.differs: first (panel-differs.moved: bores 1, furthest 2, way [(step.back: by 6 mm); (step.up: by 2.5 mm)]), largest_move_of_a_bore 6.5 mm"
     );
     assert_eq!(
-        it.details,
+        it.reasons,
         [
-            "bore 2 (body screw): needed 6 mm back and 2.5 mm up; plug 5 mm 12 mm deep at u 131 mm, \
-             v 84.5 mm, drill 5 mm 12 mm deep at u 137 mm, v 82 mm"
+            "panel-differs.redrill: bore 2, purpose \"body screw\", way [(step.back: by 6 mm); (step.up: by 2.5 mm)], was (bore-place.blind: diameter 5 mm, depth 12 mm, u 131 mm, v 84.5 mm), is (bore-place.blind: diameter 5 mm, depth 12 mm, u 137 mm, v 82 mm)"
         ]
     );
     // 6 and 2.5: 6.5.
     assert_numbers(
         &it,
-        &[("largest move of a bore", 6.5, "mm", Worse::Greater)],
+        &[("largest_move_of_a_bore", 6.5, "mm", Worse::Greater)],
     );
     assert_eq!(it.subjects, [Subject::Part(id(Part::LeftSide))]);
     let plug = it.remedies.last().expect("it can always be drilled again");
-    assert_eq!(plug.title, "Plug and drill again");
+    assert_eq!(plug.kind, "remedy.plug-and-redrill");
     assert_eq!(
-        plug.effect,
-        "plug 1 bore and drill 1 bore after the list; then the panel counts as not drilled"
+        plug.effects,
+        "effect.plug: bores 1; effect.drill: bores 1; effect.not-drilled"
     );
     assert!(!plug.safe);
 }
@@ -89,14 +86,23 @@ fn a_bore_that_is_needed_elsewhere_is_plugged_and_drilled_by_its_line() {
 #[test]
 fn the_other_way_has_the_other_words() {
     for (part, expected) in [
-        (Part::LeftSide, "bore 1 3 mm forward and 4 mm down"),
-        (Part::Top, "bore 1 3 mm to the left and 4 mm back"),
-        (LEAF, "bore 1 3 mm to the right and 4 mm down"),
+        (
+            Part::LeftSide,
+            "moved: bores 1, furthest 1, way [(step.forward: by 3 mm); (step.down: by 4 mm)]",
+        ),
+        (
+            Part::Top,
+            "moved: bores 1, furthest 1, way [(step.left: by 3 mm); (step.back: by 4 mm)]",
+        ),
+        (
+            LEAF,
+            "moved: bores 1, furthest 1, way [(step.right: by 3 mm); (step.down: by 4 mm)]",
+        ),
     ] {
         let mut job = recorded(job(wall_box(), with_hinges(card())), &[part], Drilled);
         bores(&mut job)[0].u += 3.0;
         bores(&mut job)[0].v -= 4.0;
-        ends(&job, expected);
+        differs(&job, expected);
     }
 }
 
@@ -110,12 +116,14 @@ fn a_bore_that_is_needed_no_more_is_plugged_by_its_line() {
     let it = difference(&job);
     assert_eq!(it.severity, Severity::Caution);
     assert_eq!(
-        it.details,
-        ["bore 1 (body screw): needed no more; plug 5 mm through at u 41 mm, v 300 mm"]
+        it.reasons,
+        [
+            "panel-differs.plug: bore 1, purpose \"body screw\", was (bore-place.through: diameter 5 mm, u 41 mm, v 300 mm)"
+        ]
     );
     assert_eq!(
-        it.remedies[0].effect,
-        "plug 1 bore after the list; then the panel counts as not drilled"
+        it.remedies[0].effects,
+        "effect.plug: bores 1; effect.not-drilled"
     );
 }
 
@@ -127,32 +135,27 @@ fn what_is_missing_what_moved_and_what_is_too_many_are_told_together() {
     bores(&mut job)[1].u += 1.0;
     let it = difference(&job);
     assert_eq!(it.severity, Severity::Stop);
-    assert!(
-        it.message.ends_with(
-            "1 bore is needed elsewhere, bore 2 1 mm forward; 1 bore is missing; 1 bore is needed no \
-             more"
-        ),
-        "{}",
-        it.message
+    assert_eq!(
+        it.message,
+        "drilled-panel-differs.differs: first (panel-differs.moved: bores 1, furthest 2, way [(step.forward: by 1 mm)]), largest_move_of_a_bore 1 mm"
     );
     assert_eq!(
-        it.remedies[0].effect,
-        "plug 2 bores and drill 2 bores after the list; then the panel counts as not drilled"
+        it.remedies[0].effects,
+        "effect.plug: bores 2; effect.drill: bores 2; effect.not-drilled"
     );
     bores(&mut job).clear();
     let it = difference(&job);
-    assert!(
-        it.message.ends_with("needed now: 2 bores are missing"),
-        "{}",
-        it.message
+    assert_eq!(
+        it.message,
+        "drilled-panel-differs.differs: first (panel-differs.missing: bores 2), largest_move_of_a_bore 0 mm"
     );
     assert_eq!(
-        it.remedies[0].effect,
-        "drill 2 bores after the list; then the panel counts as not drilled"
+        it.remedies[0].effects,
+        "effect.drill: bores 2; effect.not-drilled"
     );
     assert_numbers(
         &it,
-        &[("largest move of a bore", 0.0, "mm", Worse::Greater)],
+        &[("largest_move_of_a_bore", 0.0, "mm", Worse::Greater)],
     );
 }
 
@@ -197,28 +200,28 @@ fn a_through_bore_is_as_deep_as_its_panel() {
     // Needed 12 deep, drilled through 18.
     let mut job = plain(Part::LeftSide);
     bores(&mut job)[0].drill.depth = Depth::Through;
-    ends(
+    differs(
         &job,
-        "1 bore is needed at another depth, bore 1 12 mm deep, not 18 mm",
+        "deeper: bores 1, furthest 1, way [(step.depth: is 12 mm, was 18 mm)]",
     );
     // Through is through, whatever the thickness.
     let mut card = card();
     card.side_bores[0].drill.depth = Depth::Through;
     let mut through = recorded(self::job(wall_box(), card), &[Part::LeftSide], Drilled);
     through.boxes[0].records[0].thickness = 16.0;
-    ends(
-        &through,
-        "needed now: its thickness is 16 mm, 18 mm is needed",
-    );
+    differs(&through, "size: what thickness, was 16 mm, is 18 mm");
     // 12 deep and through 18 is 6 more.
     bores(&mut through)[0].drill.depth = Depth::Blind(12.0);
     through.boxes[0].records[0].thickness = 18.0;
-    ends(&through, "at another depth, bore 1 18 mm deep, not 12 mm");
+    differs(
+        &through,
+        "deeper: bores 1, furthest 1, way [(step.depth: is 18 mm, was 12 mm)]",
+    );
     // Both at once are told as another place.
     bores(&mut through)[0].u += 2.0;
-    ends(
+    differs(
         &through,
-        "1 bore is needed elsewhere, bore 1 2 mm forward and 18 mm deep, not 12 mm",
+        "moved: bores 1, furthest 1, way [(step.forward: by 2 mm); (step.depth: is 18 mm, was 12 mm)]",
     );
 }
 
@@ -228,14 +231,13 @@ fn a_door_s_bore_that_is_not_deep_enough_is_a_stop_for_no_adjustment_deepens_it(
     bores(&mut job)[0].drill.depth = Depth::Blind(10.0);
     let it = difference(&job);
     assert_eq!(it.severity, Severity::Stop);
-    assert!(
-        it.message.ends_with("bore 1 12 mm deep, not 10 mm"),
-        "{}",
-        it.message
+    assert_eq!(
+        it.message,
+        "drilled-panel-differs.differs: first (panel-differs.deeper: bores 1, furthest 1, way [(step.depth: is 12 mm, was 10 mm)]), largest_move_of_a_bore 0 mm"
     );
     // No reveal deepens it either.
-    let titles: Vec<&str> = it.remedies.iter().map(|it| it.title.as_str()).collect();
-    assert_eq!(titles, ["Plug and drill again"]);
+    let titles: Vec<&str> = it.remedies.iter().map(|it| it.kind.as_str()).collect();
+    assert_eq!(titles, ["remedy.plug-and-redrill"]);
 }
 
 #[test]
@@ -253,21 +255,21 @@ fn each_measure_of_a_panel_has_the_name_that_it_has_on_its_sheet() {
             job.boxes[0].records[0].size[axis] = now + 5.0;
             let it = difference(&job);
             assert_eq!(it.severity, Severity::Stop);
-            let end = format!("its {word} is {} mm, {now} mm is needed", now + 5.0);
-            assert!(it.message.ends_with(&end), "{part:?}: {}", it.message);
+            let how = format!(
+                "panel-differs.size: what {word}, was {} mm, is {now} mm",
+                now + 5.0
+            );
+            assert!(it.message.contains(&how), "{part:?}: {}", it.message);
             assert_numbers(
                 &it,
                 &[
-                    ("largest move of a bore", 0.0, "mm", Worse::Greater),
-                    (&format!("{word}, drilled"), now + 5.0, "mm", Worse::Either),
-                    (&format!("{word}, needed"), now, "mm", Worse::Either),
+                    ("largest_move_of_a_bore", 0.0, "mm", Worse::Greater),
+                    (&format!("{word}_drilled"), now + 5.0, "mm", Worse::Either),
+                    (&format!("{word}_needed"), now, "mm", Worse::Either),
                 ],
             );
             let plug = it.remedies.last().expect("a remedy");
-            assert_eq!(
-                plug.effect,
-                "cut the panel again, or make it anew; then the panel counts as not drilled"
-            );
+            assert_eq!(plug.effects, "effect.cut-again; effect.not-drilled");
         }
     }
 }
@@ -277,9 +279,9 @@ fn the_furthest_of_several_bores_is_told_and_the_first_of_those_alike() {
     let mut job = plain(Part::LeftSide);
     bores(&mut job)[0].v += 1.0;
     bores(&mut job)[1].v += 2.0;
-    ends(&job, "2 bores are needed elsewhere, bore 2 2 mm up");
+    differs(&job, "moved: bores 2, furthest 2, way [(step.up: by 2 mm)]");
     bores(&mut job)[1].v -= 1.0;
-    ends(&job, "2 bores are needed elsewhere, bore 1 1 mm up");
+    differs(&job, "moved: bores 2, furthest 1, way [(step.up: by 1 mm)]");
 }
 
 #[test]
@@ -289,13 +291,19 @@ fn a_group_that_is_off_by_a_pitch_along_either_way_is_off_as_a_whole() {
     for bore in bores(&mut job) {
         bore.u += 96.0;
     }
-    ends(&job, "2 bores are needed elsewhere, bore 1 96 mm forward");
+    differs(
+        &job,
+        "moved: bores 2, furthest 1, way [(step.forward: by 96 mm)]",
+    );
     // 32 from one door bore to the next.
     let mut job = plain(LEAF);
     for bore in bores(&mut job) {
         bore.v += 32.0;
     }
-    ends(&job, "4 bores are needed elsewhere, bore 1 32 mm up");
+    differs(
+        &job,
+        "moved: bores 4, furthest 1, way [(step.up: by 32 mm)]",
+    );
 }
 
 #[test]
@@ -304,16 +312,14 @@ fn where_the_counts_differ_each_bore_stands_for_the_nearest() {
     bores(&mut job).remove(0);
     bores(&mut job)[0].u += 5.0;
     let it = difference(&job);
-    assert!(
-        it.message
-            .ends_with("1 bore is needed elsewhere, bore 1 5 mm forward; 1 bore is missing"),
-        "{}",
-        it.message
+    assert_eq!(
+        it.message,
+        "drilled-panel-differs.differs: first (panel-differs.moved: bores 1, furthest 1, way [(step.forward: by 5 mm)]), largest_move_of_a_bore 5 mm"
     );
-    assert!(
-        it.details[1].ends_with("drill 5 mm 12 mm deep at u 41 mm, v 82 mm"),
-        "{:?}",
-        it.details
+    assert_eq!(
+        it.reasons[2],
+        "panel-differs.drill: purpose \"body screw\", is (bore-place.blind: diameter 5 mm, depth 12 mm, \
+         u 41 mm, v 82 mm)"
     );
     // The same along v, in a column of the door's bores.
     let mut job = plain(LEAF);
@@ -321,10 +327,7 @@ fn where_the_counts_differ_each_bore_stands_for_the_nearest() {
     for bore in bores(&mut job) {
         bore.v += 5.0;
     }
-    ends(
-        &job,
-        "2 bores are needed elsewhere, bore 1 5 mm up; 2 bores are missing",
-    );
+    differs(&job, "moved: bores 2, furthest 1, way [(step.up: by 5 mm)]");
 }
 
 #[test]
@@ -339,14 +342,16 @@ fn a_stale_sheet_compares_what_it_says_with_what_it_is_now() {
     let it = all.remove(0);
     assert_eq!(
         it.message,
-        "\"test box\", left side: its sheet was exported at revision B and is out of date: 1 bore \
-         is needed elsewhere, bore 1 2 mm forward; export it again"
+        "stale-sheet.out-of-date: first (panel-differs.moved: bores 1, furthest 1, way [(step.forward: by 2 mm)]), largest_move_of_a_bore 2 mm, bores_moved 1"
     );
     assert_eq!(
-        it.details,
+        it.reasons,
         [
-            "bore 1 (body screw): needed 2 mm forward; the sheet says 5 mm 12 mm deep at u 43 mm, v \
-             82 mm, now it is 5 mm 12 mm deep at u 41 mm, v 82 mm"
+            "stale-sheet.revision: revision \"B\"",
+            "panel-differs.sheet-moved: bore 1, purpose \"body screw\", way [(step.forward: by 2 mm)], \
+             was (bore-place.blind: diameter 5 mm, depth 12 mm, u 43 mm, v 82 mm), \
+             is (bore-place.blind: diameter 5 mm, depth 12 mm, u 41 mm, v 82 mm)",
+            "stale-sheet.export-again"
         ]
     );
 }
@@ -363,10 +368,7 @@ fn a_panel_that_is_gone_says_how_many_bores_went_with_it() {
     }];
     unsplit(&mut job.boxes[0]);
     let it = difference(&job);
-    assert_eq!(
-        it.message,
-        "\"test box\": a panel with 1 bore is marked as drilled and the box has it no longer"
-    );
+    assert_eq!(it.message, "drilled-panel-differs.gone: bores 1");
     assert_eq!(it.severity, Severity::Caution);
     assert_eq!(it.subjects, [Subject::Box(FIRST_BOX)]);
 }
@@ -385,5 +387,8 @@ fn rows_beside_a_fitting_are_told_by_their_own_numbers() {
     });
     let mut job = recorded(job(it, card()), &[Part::LeftSide], Drilled);
     bores(&mut job)[2].u += 1.0;
-    ends(&job, "1 bore is needed elsewhere, bore 3 1 mm forward");
+    differs(
+        &job,
+        "moved: bores 1, furthest 3, way [(step.forward: by 1 mm)]",
+    );
 }

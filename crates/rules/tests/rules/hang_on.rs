@@ -1,12 +1,13 @@
 //! What the bores of a door hang on, and the check `bores-off-fitting`.
 
 use crate::common::*;
+use crate::findings::{Told, told};
 use flapwright_model::door::{BoreReference, DrilledBore, End, Side};
 use flapwright_model::edges::{Edge, Edges};
 use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::part::LeafId;
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::Severity;
 
 const NAME: &str = "bores-off-fitting";
 
@@ -66,11 +67,8 @@ fn moves(a: &Job, b: &Job) -> Vec<(f64, f64)> {
         .collect()
 }
 
-fn off_fitting(job: &Job) -> Option<Finding> {
-    inspect(job)
-        .findings
-        .into_iter()
-        .find(|finding| finding.check == NAME)
+fn off_fitting(job: &Job) -> Option<Told> {
+    told(job).into_iter().find(|it| it.check == NAME)
 }
 
 /// 3 in, exactly.
@@ -158,19 +156,19 @@ fn the_numbers_name_the_largest_offset_and_the_share_of_the_adjustment() {
         found
             .numbers
             .iter()
-            .find(|it| it.label == label)
+            .find(|it| it.name == label)
             .map(|it| it.value)
             .unwrap()
     };
-    assert_close(number("largest offset"), 1.5);
-    assert_close(number("largest offset, up"), 1.5);
-    assert_close(number("largest offset, across"), 0.0);
-    assert_close(number("share of the adjustment"), 0.5);
+    assert_close(number("largest_offset"), 1.5);
+    assert_close(number("largest_offset_up"), 1.5);
+    assert_close(number("largest_offset_across"), 0.0);
+    assert_close(number("share_of_the_adjustment"), 0.5);
     assert_eq!(
-        found.details.len(),
-        4 + 2,
-        "one line a bore and two more: {:?}",
-        found.details
+        found.reasons.len(),
+        1 + 4 + 2,
+        "what the adjustment makes of it, one line a bore and two more: {:?}",
+        found.reasons
     );
 }
 
@@ -194,7 +192,10 @@ fn a_bore_that_the_door_lacks_is_a_stop() {
     bores.pop();
     let found = off_fitting(&job).unwrap();
     assert_eq!(found.severity, Severity::Stop);
-    assert!(found.message.contains("lacks 1"), "{}", found.message);
+    assert_eq!(
+        found.message,
+        "bores-off-fitting.missing: missing 1, all 4, share_of_the_adjustment 0 %, adjustment_sideways_least -2 mm, adjustment_sideways_greatest 2 mm, adjustment_up_least -3 mm, adjustment_up_greatest 3 mm"
+    );
 }
 
 #[test]
@@ -205,7 +206,7 @@ fn a_shift_by_one_pitch_of_the_pattern_is_seen_as_a_shift() {
     let largest = found
         .numbers
         .iter()
-        .find(|it| it.label == "largest offset")
+        .find(|it| it.name == "largest_offset")
         .unwrap();
     assert_close(largest.value, 32.0);
 }
@@ -215,26 +216,28 @@ fn each_remedy_clears_the_finding_and_undo_restores_the_job() {
     let before = tweaked(on_edges(End::Top), Edge::Top, THREE_INCHES);
     let found = off_fitting(&before).unwrap();
     assert_eq!(found.severity, Severity::Stop);
-    let titles: Vec<&str> = found.remedies.iter().map(|it| it.title.as_str()).collect();
+    let titles: Vec<&str> = found.remedies.iter().map(|it| it.kind.as_str()).collect();
     assert_eq!(
         titles,
         [
-            "Turn the tweak into a reveal",
-            "Hang the bores on the fitting again",
-            "Undo the tweak"
+            "remedy.make-reveal",
+            "remedy.bores-to-fitting",
+            "remedy.undo-tweak"
         ]
     );
     for remedy in found.remedies {
         assert!(
-            remedy.effect.contains("76.2 mm to 0 mm"),
+            remedy
+                .effects
+                .contains("effect.largest-offset: was 76.2 mm, is 0 mm"),
             "{}",
-            remedy.effect
+            remedy.effects
         );
         let mut job = before.clone();
         let undo = apply(&mut job, remedy.edit).unwrap();
-        assert_eq!(off_fitting(&job), None, "{}", remedy.title);
+        assert_eq!(off_fitting(&job), None, "{}", remedy.kind);
         apply(&mut job, undo).unwrap();
-        assert_eq!(job, before, "{}", remedy.title);
+        assert_eq!(job, before, "{}", remedy.kind);
     }
 }
 
@@ -283,7 +286,7 @@ fn a_door_drilled_already_is_offered_no_reveal() {
         found
             .remedies
             .iter()
-            .all(|it| it.title != "Turn the tweak into a reveal")
+            .all(|it| it.kind != "Turn the tweak into a reveal")
     );
     assert!(!found.remedies.is_empty());
 }
@@ -336,27 +339,27 @@ fn adjusted_by(sideways: (f64, f64), upward: (f64, f64)) -> Job {
 #[test]
 fn the_message_says_which_way_and_what_the_adjustment_makes_of_it() {
     let job = adjusted_by((-2.0, 4.0), (-1.0, 3.0));
-    let says = |edge, by: f64, words: &str| {
+    let says = |edge, by: f64, words: &str, reason: &str| {
         let found = off_fitting(&tweaked(job.clone(), edge, by)).unwrap();
         assert!(found.message.contains(words), "{by}: {}", found.message);
+        assert_eq!(found.reasons[0], format!("bores-off-fitting.{reason}"));
         found.severity
     };
     // A tweak is + outward: the top edge up, the left edge to the left, and only the two bores at
     // the left hang on that.
-    let takes_up = "adjusting the fitting takes it up and uses";
-    let words =
-        format!("4 of 4 bores off the fitting, the largest offset is 1.5 mm up; {takes_up} 50 %");
-    assert_eq!(says(Edge::Top, 1.5, &words), Severity::Caution);
-    let words = format!("1 mm down; {takes_up} 100 %");
-    assert_eq!(says(Edge::Top, -1.0, &words), Severity::Caution);
-    let words = "2 mm down; that is 2.0 times what the fitting can be adjusted by";
-    assert_eq!(says(Edge::Top, -2.0, words), Severity::Stop);
-    let words = format!(
-        "2 of 4 bores off the fitting, the largest offset is 2 mm to the left; {takes_up} 100 %"
-    );
-    assert_eq!(says(Edge::Left, 2.0, &words), Severity::Caution);
-    let words = format!("2 mm to the right; {takes_up} 50 %");
-    assert_eq!(says(Edge::Left, -2.0, &words), Severity::Caution);
+    let half = "within-adjustment: share 50 %";
+    let all = "within-adjustment: share 100 %";
+    let up = "off 4, all 4, worst [(step.up: by 1.5 mm)], ";
+    assert_eq!(says(Edge::Top, 1.5, up, half), Severity::Caution);
+    let down = "worst [(step.down: by 1 mm)], ";
+    assert_eq!(says(Edge::Top, -1.0, down, all), Severity::Caution);
+    let down = "worst [(step.down: by 2 mm)], ";
+    let twice = "beyond-adjustment: times 2.0";
+    assert_eq!(says(Edge::Top, -2.0, down, twice), Severity::Stop);
+    let left = "off 2, all 4, worst [(step.left: by 2 mm)], ";
+    assert_eq!(says(Edge::Left, 2.0, left, all), Severity::Caution);
+    let right = "worst [(step.right: by 2 mm)], ";
+    assert_eq!(says(Edge::Left, -2.0, right, half), Severity::Caution);
 }
 
 #[test]
@@ -364,16 +367,14 @@ fn without_adjustment_that_way_any_offset_is_a_stop() {
     let job = adjusted_by((0.0, 0.0), (-1.0, 0.0));
     let up = off_fitting(&tweaked(job.clone(), Edge::Top, 0.5)).unwrap();
     assert_eq!(up.severity, Severity::Stop);
-    assert!(
-        up.message
-            .ends_with("0.5 mm up; the fitting has no adjustment that way"),
-        "{}",
-        up.message
+    assert_eq!(
+        up.message,
+        "bores-off-fitting.off: off 4, all 4, worst [(step.up: by 0.5 mm)], largest_offset 0.5 mm, largest_offset_across 0 mm, largest_offset_up 0.5 mm, adjustment_sideways_least 0 mm, adjustment_sideways_greatest 0 mm, adjustment_up_least -1 mm, adjustment_up_greatest 0 mm"
     );
     assert!(
         up.numbers
             .iter()
-            .all(|it| it.label != "share of the adjustment"),
+            .all(|it| it.name != "share_of_the_adjustment"),
         "no share of nothing: {:?}",
         up.numbers
     );
@@ -390,29 +391,35 @@ fn both_ways_of_an_offset_are_said_and_the_larger_share_counts() {
     assert!(
         found
             .message
-            .contains("1 mm to the left and 0.3 mm up; adjusting")
-            && found.message.contains("uses 50 %"),
+            .contains("worst [(step.left: by 1 mm); (step.up: by 0.3 mm)]"),
         "{}",
         found.message
     );
+    assert_eq!(
+        found.reasons[0],
+        "bores-off-fitting.within-adjustment: share 50 %"
+    );
     assert_eq!(found.subjects.len(), 4 + 1, "four bores and the opening");
     let right: Vec<&String> = found
-        .details
+        .reasons
         .iter()
-        .filter(|it| it.contains("right fitting"))
+        .filter(|it| it.contains("side right"))
         .collect();
-    assert_eq!(right.len(), 2, "{:?}", found.details);
+    assert_eq!(right.len(), 2, "{:?}", found.reasons);
     assert!(
-        right.iter().all(|it| it.ends_with(": 0.3 mm up")),
+        right
+            .iter()
+            .all(|it| it.ends_with("way [(step.up: by 0.3 mm)]")),
         "{right:?}"
     );
     assert!(
-        found.details.contains(
-            &"the fitting adjusts the door by -2 mm to 2 mm sideways and -3 mm to 3 mm up"
+        found.reasons.contains(
+            &"bores-off-fitting.adjusts: sideways_least -2 mm, sideways_greatest 2 mm, up_least -3 mm, \
+              up_greatest 3 mm"
                 .to_owned()
         ),
         "{:?}",
-        found.details
+        found.reasons
     );
 }
 
@@ -427,13 +434,13 @@ fn bores_of_one_fitting_that_differ_say_by_how_much() {
     bores[1].across += 0.4;
     let found = off_fitting(&job).unwrap();
     assert!(
-        found.message.contains("1 of 4 bores off the fitting")
-            && found.message.ends_with(
-                "the bores of one fitting differ by 0.5 mm, which no adjustment takes up"
-            ),
+        found
+            .message
+            .starts_with("bores-off-fitting.off: off 1, all 4, "),
         "{}",
         found.message
     );
+    assert_eq!(found.reasons[0], "bores-off-fitting.uneven: by 0.5 mm");
     // All of one fitting off alike is no difference.
     let mut alike = as_drilled();
     let BoreReference::AsDrilled(bores) = &mut the_job_door(&mut alike, 0).bores_follow else {
@@ -458,18 +465,17 @@ fn a_missing_bore_is_counted_beside_those_that_are_off() {
     }
     let found = off_fitting(&job).unwrap();
     assert_eq!(found.severity, Severity::Stop);
-    assert!(
-        found.message.contains("; 1 bore missing"),
-        "{}",
-        found.message
+    assert_eq!(
+        found.message,
+        "bores-off-fitting.off: off 3, all 4, worst [(step.down: by 1 mm)], largest_offset 1 mm, largest_offset_across 0 mm, largest_offset_up -1 mm, share_of_the_adjustment 33 %, adjustment_sideways_least -2 mm, adjustment_sideways_greatest 2 mm, adjustment_up_least -3 mm, adjustment_up_greatest 3 mm"
     );
     assert!(
         found
-            .details
+            .reasons
             .iter()
-            .any(|it| it.starts_with("no bore for ")),
+            .any(|it| it.starts_with("bores-off-fitting.no-bore: ")),
         "{:?}",
-        found.details
+        found.reasons
     );
 }
 
@@ -478,7 +484,7 @@ fn offers(job: &Job) -> Vec<(String, String, bool)> {
     let remedies = off_fitting(job).expect("off its fitting").remedies;
     remedies
         .into_iter()
-        .map(|it| (it.title, it.effect, it.safe))
+        .map(|it| (it.kind, it.effects, it.safe))
         .collect()
 }
 
@@ -487,28 +493,27 @@ fn each_remedy_says_what_becomes_of_door_overlay_and_bores() {
     // The furthest bores are 137 below the top edge; the edge goes 76.2 up and they with it. As a
     // reveal (3 - 76.2) the same edge leaves them on the fitting, 137 + 76.2 below the edge.
     let job = tweaked(on_edges(End::Top), Edge::Top, THREE_INCHES);
-    let back = "bores move by up to 76.2 mm in the box, one from 137 mm to 213.2 mm below the door's \
-                top edge";
+    let back = "effect.bores-move: by 76.2 mm, was 137 mm, is 213.2 mm";
     assert_eq!(
         offers(&job),
         [
             (
-                "Turn the tweak into a reveal".to_owned(),
+                "remedy.make-reveal".to_owned(),
                 format!(
-                    "largest offset 76.2 mm to 0 mm; the door keeps its size; top overlay 15 mm to \
-                     91.2 mm; {back}"
+                    "effect.largest-offset: was 76.2 mm, is 0 mm; effect.same-size; effect.overlay: \
+                     edge top, was 15 mm, is 91.2 mm; {back}"
                 ),
                 true
             ),
             (
-                "Hang the bores on the fitting again".to_owned(),
-                format!("largest offset 76.2 mm to 0 mm; the door keeps its size; {back}"),
+                "remedy.bores-to-fitting".to_owned(),
+                format!("effect.largest-offset: was 76.2 mm, is 0 mm; effect.same-size; {back}"),
                 false
             ),
             (
-                "Undo the tweak".to_owned(),
-                "largest offset 76.2 mm to 0 mm; door height 670.2 mm to 594 mm; bores move by up \
-                 to 76.2 mm in the box, one from 137 mm to 137 mm below the door's top edge"
+                "remedy.undo-tweak".to_owned(),
+                "effect.largest-offset: was 76.2 mm, is 0 mm; effect.door-height: was 670.2 mm, \
+                 is 594 mm; effect.bores-move: by 76.2 mm, was 137 mm, is 137 mm"
                     .to_owned(),
                 false
             ),
@@ -518,13 +523,15 @@ fn each_remedy_says_what_becomes_of_door_overlay_and_bores() {
     let effects: Vec<String> = offers(&job).into_iter().map(|it| it.1).collect();
     assert!(
         effects[0].starts_with(
-            "largest offset 2 mm to 0 mm; the door keeps its size; left overlay 15 mm to 17 mm; "
+            "effect.largest-offset: was 2 mm, is 0 mm; effect.same-size; effect.overlay: edge left, was 15 mm, \
+             is 17 mm; "
         ),
         "{effects:?}"
     );
     assert!(
         effects[2].starts_with(
-            "largest offset 2 mm to 0 mm; door width 796 mm to 794 mm; bores move by up to 2 mm"
+            "effect.largest-offset: was 2 mm, is 0 mm; effect.door-width: was 796 mm, is 794 mm; \
+             effect.bores-move: by 2 mm"
         ),
         "{effects:?}"
     );
@@ -535,16 +542,19 @@ fn a_door_without_tweak_is_offered_the_fitting_only() {
     // Drilled for reveals of 3 and hung with 5 at the top: 2 off.
     let job = with_reveal(as_drilled(), Edge::Top, 2.0);
     let titles: Vec<String> = offers(&job).into_iter().map(|it| it.0).collect();
-    assert_eq!(titles, ["Hang the bores on the fitting again"]);
+    assert_eq!(titles, ["remedy.bores-to-fitting"]);
 }
 
 #[test]
 fn an_adjustment_of_a_hundred_percent_is_enough_and_no_more() {
-    for (by, words) in [
-        (2.999_999, "uses 100 % of its travel"),
-        (3.3, "that is 1.1 times what the fitting can be adjusted by"),
+    for (by, reason) in [
+        (
+            2.999_999,
+            "bores-off-fitting.within-adjustment: share 100 %",
+        ),
+        (3.3, "bores-off-fitting.beyond-adjustment: times 1.1"),
     ] {
         let found = off_fitting(&tweaked(on_edges(End::Top), Edge::Top, by)).unwrap();
-        assert!(found.message.ends_with(words), "{}", found.message);
+        assert_eq!(found.reasons[0], reason);
     }
 }

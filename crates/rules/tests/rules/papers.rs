@@ -31,7 +31,7 @@ fn the_papers_typed_as_they_are_give_proved_cards_without_slips() {
     for name in ["kestrel", "milan", "mesange"] {
         let card = typed(name);
         // The example of each paper is of another box than the one it draws.
-        assert_eq!(proof(&card, Unit::Millimetre), Proof::Proved, "{name}");
+        assert_eq!(proof(&card), Proof::Proved, "{name}");
         assert_eq!(slips(&card, Unit::Millimetre), [], "{name}");
         assert!(card.invented, "{name}");
     }

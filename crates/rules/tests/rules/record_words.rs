@@ -3,7 +3,7 @@
 
 use crate::common::*;
 use crate::drilled_remedies::pair;
-use crate::drilled_words::{NAME, ends, id, leaf_of, plain, recorded};
+use crate::drilled_words::{NAME, differs, id, leaf_of, plain, recorded};
 use crate::findings::*;
 use flapwright_model::change::{forget_records, is_drilled};
 use flapwright_model::door::BoreReference;
@@ -161,7 +161,7 @@ fn a_box_as_needed_keeps_the_bores_of_a_door_that_was_there_before() {
 fn marking_a_drilled_panel_again_takes_it_as_it_stands() {
     let mut job = plain(Part::LeftSide);
     job.boxes[0].left.thickness = 16.0;
-    ends(&job, "its thickness is 18 mm, 16 mm is needed");
+    differs(&job, "size: what thickness, was 18 mm, is 16 mm");
     let job = recorded(job, &[Part::LeftSide], Drilled);
     assert_eq!(found(&job, NAME), []);
 }

@@ -4,6 +4,7 @@
 //! laps over by 15, 90 and 122 below the underside, where the door's edge stands 15 above it.
 
 use crate::common::*;
+use crate::findings::{Told, told};
 use flapwright_model::card::PerSize;
 use flapwright_model::change::forget_records;
 use flapwright_model::door::{BoreReference, DoorFit};
@@ -12,7 +13,7 @@ use flapwright_model::edit::apply;
 use flapwright_model::job::Job;
 use flapwright_model::part::{Part, PartId};
 use flapwright_model::record::RecordState::{self, Drilled, SheetExported};
-use flapwright_rules::finding::{Finding, Severity};
+use flapwright_rules::finding::Severity;
 use flapwright_rules::inspection::BoreSource;
 use flapwright_rules::records::record;
 use proptest::prelude::*;
@@ -56,14 +57,14 @@ fn with_reveal(mut job: Job, edge: Edge, to: f64) -> Job {
     job
 }
 
-fn the_only(job: &Job) -> Finding {
-    let mut findings = inspect(job).findings;
+fn the_only(job: &Job) -> Told {
+    let mut findings = told(job);
     assert_eq!(findings.len(), 1, "{findings:#?}");
     findings.remove(0)
 }
 
-fn number(finding: &Finding, label: &str) -> f64 {
-    let number = finding.numbers.iter().find(|it| it.label == label);
+fn number(finding: &Told, label: &str) -> f64 {
+    let number = finding.numbers.iter().find(|it| it.name == label);
     number.expect("the number is there").value
 }
 
@@ -143,27 +144,24 @@ fn a_drilled_side_with_another_size_is_a_stop_that_the_old_bores_clear() {
         (found.check, found.severity),
         ("drilled-panel-differs", Severity::Stop)
     );
-    assert_close(number(&found, "largest move of a bore"), 13.0);
-    assert!(
-        found
-            .message
-            .contains("1 bore is needed elsewhere, bore 2 13 mm down"),
-        "{}",
-        found.message
+    assert_close(number(&found, "largest_move_of_a_bore"), 13.0);
+    assert_eq!(
+        found.message,
+        "drilled-panel-differs.differs: first (panel-differs.moved: bores 1, furthest 2, way [(step.down: by 13 mm)]), largest_move_of_a_bore 13 mm"
     );
-    let titles: Vec<&str> = found.remedies.iter().map(|it| it.title.as_str()).collect();
+    let titles: Vec<&str> = found.remedies.iter().map(|it| it.kind.as_str()).collect();
     assert_eq!(
         titles,
         [
-            "Take Plover, size 1",
-            "Take Plover, size 3",
-            "Plug and drill again"
+            "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"1\")",
+            "remedy.take-size: fitting (fitting-name.size: card \"Plover\", size \"3\")",
+            "remedy.plug-and-redrill"
         ]
     );
     for remedy in &found.remedies {
         let mut job = after.clone();
         let undo = apply(&mut job, remedy.edit.clone()).unwrap();
-        assert_eq!(inspect(&job).findings, [], "{}", remedy.title);
+        assert_eq!(inspect(&job).findings, [], "{}", remedy.kind);
         apply(&mut job, undo).unwrap();
         assert_eq!(job, after);
     }
@@ -186,14 +184,15 @@ fn missing_and_surplus_bores_are_told_apart() {
     lacking.boxes[0].records[0].bores.pop();
     let found = the_only(&lacking);
     assert_eq!(found.severity, Severity::Stop);
-    assert!(
-        found.message.ends_with("1 bore is missing"),
-        "{}",
-        found.message
+    assert_eq!(
+        found.message,
+        "drilled-panel-differs.differs: first (panel-differs.missing: bores 1), largest_move_of_a_bore 0 mm"
     );
     assert_eq!(
-        found.details,
-        ["missing (body screw): drill 5 mm 12 mm deep at u 137 mm, v 82 mm"]
+        found.reasons,
+        [
+            "panel-differs.drill: purpose \"body screw\", is (bore-place.blind: diameter 5 mm, depth 12 mm, u 137 mm, v 82 mm)"
+        ]
     );
     let mut more = job;
     let mut extra = more.boxes[0].records[0].bores[0].clone();
@@ -201,15 +200,14 @@ fn missing_and_surplus_bores_are_told_apart() {
     more.boxes[0].records[0].bores.push(extra);
     let found = the_only(&more);
     assert_eq!(found.severity, Severity::Caution);
-    assert!(
-        found.message.ends_with("1 bore is needed no more"),
-        "{}",
-        found.message
+    assert_eq!(
+        found.message,
+        "drilled-panel-differs.differs: first (panel-differs.surplus: bores 1), largest_move_of_a_bore 0 mm"
     );
     assert!(
-        found.details[0].starts_with("bore 3 (body screw)"),
+        found.reasons[0].starts_with("panel-differs.plug: bore 3, purpose \"body screw\""),
         "{:?}",
-        found.details
+        found.reasons
     );
 }
 
@@ -218,24 +216,25 @@ fn depth_and_size_and_thickness_of_a_drilled_panel_count() {
     let base = recorded(job(wall_box(), card()), Part::LeftSide, Drilled);
     let mut shallow = base.clone();
     shallow.boxes[0].records[0].bores[0].drill.depth = flapwright_model::card::Depth::Blind(11.0);
-    assert!(the_only(&shallow).message.contains("12 mm deep, not 11 mm"));
+    assert!(
+        the_only(&shallow)
+            .message
+            .contains("(step.depth: is 12 mm, was 11 mm)")
+    );
     let mut lower = base.clone();
     lower.boxes[0].records[0].size[1] = 590.0;
     let found = the_only(&lower);
     assert_eq!(found.severity, Severity::Stop);
-    assert!(
-        found
-            .message
-            .contains("its height is 590 mm, 600 mm is needed"),
-        "{}",
-        found.message
+    assert_eq!(
+        found.message,
+        "drilled-panel-differs.differs: first (panel-differs.size: what height, was 590 mm, is 600 mm), largest_move_of_a_bore 0 mm, height_drilled 590 mm, height_needed 600 mm"
     );
     let mut thin = base;
     thin.boxes[0].records[0].thickness = 16.0;
     assert!(
         the_only(&thin)
             .message
-            .contains("its thickness is 16 mm, 18 mm is needed")
+            .contains("size: what thickness, was 16 mm, is 18 mm")
     );
 }
 
@@ -262,7 +261,7 @@ fn refitting_the_opening_gives_back_the_reveals_that_the_door_was_drilled_for() 
     ] {
         off = with_reveal(off, edge, to);
     }
-    let findings = inspect(&off).findings;
+    let findings = told(&off);
     let found = findings
         .iter()
         .find(|it| it.check == "drilled-panel-differs")
@@ -270,7 +269,7 @@ fn refitting_the_opening_gives_back_the_reveals_that_the_door_was_drilled_for() 
     assert!(!findings.iter().any(|it| it.check == "bores-off-fitting"));
     assert_eq!(found.severity, Severity::Stop);
     let refit = &found.remedies[0];
-    assert_eq!(refit.title, "Refit the opening to the drilled door");
+    assert_eq!(refit.kind, "remedy.refit");
     assert!(refit.safe);
     let mut after = off.clone();
     let undo = apply(&mut after, refit.edit.clone()).unwrap();
@@ -326,12 +325,11 @@ fn a_stale_sheet_says_which_bores_moved_and_an_undo_makes_it_good_again() {
         ("stale-sheet", Severity::Caution)
     );
     assert_eq!(found.remedies, []);
-    assert_close(number(&found, "largest move of a bore"), 13.0);
-    assert_close(number(&found, "bores moved"), 1.0);
-    assert!(
-        found.message.ends_with("export it again"),
-        "{}",
-        found.message
+    assert_close(number(&found, "largest_move_of_a_bore"), 13.0);
+    assert_close(number(&found, "bores_moved"), 1.0);
+    assert_eq!(
+        found.message,
+        "stale-sheet.out-of-date: first (panel-differs.moved: bores 1, furthest 2, way [(step.down: by 13 mm)]), largest_move_of_a_bore 13 mm, bores_moved 1"
     );
     after = recorded(after, Part::RightSide, SheetExported);
     assert_eq!(inspect(&after).findings, []);
@@ -352,19 +350,13 @@ fn a_door_that_was_exported_is_stale_when_its_reveal_changes() {
     let before = recorded(job(wall_box(), card()), LEAF, SheetExported);
     let found = the_only(&with_reveal(before, Edge::Top, 5.0));
     assert_eq!(found.check, "stale-sheet");
-    assert!(
-        found
-            .message
-            .contains("its height is 594 mm, 592 mm is needed"),
-        "{}",
-        found.message
+    assert_eq!(
+        found.message,
+        "stale-sheet.out-of-date: first (panel-differs.size: what height, was 594 mm, is 592 mm), largest_move_of_a_bore 2 mm, bores_moved 4"
     );
-    assert!(
-        found
-            .message
-            .contains("4 bores are needed elsewhere, bore 1 2 mm up"),
-        "{}",
-        found.message
+    assert_eq!(
+        found.message,
+        "stale-sheet.out-of-date: first (panel-differs.size: what height, was 594 mm, is 592 mm), largest_move_of_a_bore 2 mm, bores_moved 4"
     );
 }
 
@@ -387,18 +379,21 @@ fn moves_are_told_in_the_words_of_each_face() {
     // and 4 against v. On a side u runs back and v down; under a top u runs to box-right and v back;
     // on the back of a door u runs to box-left and v down.
     for (part, expected) in [
-        (Part::LeftSide, "3 mm back and 4 mm up"),
-        (Part::Top, "3 mm to the right and 4 mm forward"),
-        (LEAF, "3 mm to the left and 4 mm up"),
+        (Part::LeftSide, "[(step.back: by 3 mm); (step.up: by 4 mm)]"),
+        (
+            Part::Top,
+            "[(step.right: by 3 mm); (step.forward: by 4 mm)]",
+        ),
+        (LEAF, "[(step.left: by 3 mm); (step.up: by 4 mm)]"),
     ] {
         let mut job = recorded(job(wall_box(), with_hinges(card())), part, Drilled);
         let bore = &mut job.boxes[0].records[0].bores[0];
         bore.u -= 3.0;
         bore.v += 4.0;
         let found = the_only(&job);
-        assert!(found.message.ends_with(expected), "{}", found.message);
+        assert!(found.message.contains(expected), "{}", found.message);
         // 3, 4, 5.
-        assert_close(number(&found, "largest move of a bore"), 5.0);
+        assert_close(number(&found, "largest_move_of_a_bore"), 5.0);
     }
 }
 
@@ -421,12 +416,9 @@ fn a_drilled_row_that_is_off_by_one_pitch_is_off_as_a_whole() {
     }
     // 50 to 550 in steps of 32: 16 bores in each of two rows.
     let found = the_only(&job);
-    assert!(
-        found
-            .message
-            .contains("32 bores are needed elsewhere, bore 3 32 mm up"),
-        "{}",
-        found.message
+    assert_eq!(
+        found.message,
+        "drilled-panel-differs.differs: first (panel-differs.moved: bores 32, furthest 3, way [(step.up: by 32 mm)]), largest_move_of_a_bore 32 mm"
     );
 }
 

@@ -16,7 +16,7 @@ use flapwright_model::id::ObstacleId;
 use flapwright_model::job::Job;
 use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::room::{Extent, Obstacle};
-use flapwright_rules::finding::{Finding, Severity, Worse};
+use flapwright_rules::finding::{Severity, Worse};
 
 /// sqrt(19^2 + 23^2): how far the top front corner is from the axis.
 const RADIUS: f64 = 29.832_867_78;
@@ -64,17 +64,16 @@ fn a_door_that_meets_the_ceiling_says_from_where_on_and_what_it_needs() {
     let met = found(&under(-3.0), CEILING).remove(0);
     assert_eq!(
         met.message,
-        "\"test box\", door: it meets the ceiling from 23° of the way on; it needs 2107.8 mm above \
-         the floor and the ceiling is at 2104.8 mm"
+        "door-hits-ceiling.hits: from 23°, over 3 mm, left_below_the_ceiling -3 mm"
     );
     assert_numbers(
         &met,
-        &[("left below the ceiling", -3.0, "mm", Worse::Smaller)],
+        &[("left_below_the_ceiling", -3.0, "mm", Worse::Smaller)],
     );
     assert_eq!(met.subjects, [FIRST_DOOR]);
     assert_eq!(
-        met.remedies[0].effect,
-        "its underside goes from 1500 mm to 1495 mm above the floor; bores stay"
+        met.remedies[0].effects,
+        "effect.underside: was 1500 mm, is 1495 mm; effect.bores-stay"
     );
 }
 
@@ -84,14 +83,14 @@ fn a_door_close_to_the_ceiling_says_what_is_left_and_what_is_wanted() {
     let close = found(&job, CEILING).remove(0);
     assert_eq!(
         close.message,
-        "\"test box\", door: only 1.5 mm is left below the ceiling; 2 mm is wanted"
+        "door-hits-ceiling.near: left_below_the_ceiling 1.5 mm, wanted 2 mm"
     );
     assert_numbers(
         &close,
-        &[("left below the ceiling", 1.5, "mm", Worse::Smaller)],
+        &[("left_below_the_ceiling", 1.5, "mm", Worse::Smaller)],
     );
     // 0.5 is wanting: a whole millimetre lower.
-    assert_eq!(close.remedies[0].title, "Hang the box 1 mm lower");
+    assert_eq!(close.remedies[0].kind, "remedy.lower-box: by 1 mm");
     job.settings.least_clearance = 1.4;
     assert_eq!(severities(&job, CEILING), []);
     job.settings.least_clearance = 1.6;
@@ -123,7 +122,7 @@ fn a_box_is_hung_lower_down_to_the_floor_and_no_further() {
 const OBSTACLE: &str = "door-hits-obstacle";
 
 /// A block with these extents along the wall, above the floor and from the wall.
-fn block(job: &Job, along: [f64; 2], above: [f64; 2], out: [f64; 2]) -> Vec<Finding> {
+fn block(job: &Job, along: [f64; 2], above: [f64; 2], out: [f64; 2]) -> Vec<Told> {
     let extent = |[from, to]: [f64; 2]| Extent { from, to };
     let mut job = job.clone();
     job.room.obstacles = vec![Obstacle {
@@ -147,10 +146,15 @@ fn a_door_that_meets_a_lamp_says_where_on_the_way() {
     assert_eq!(met.len(), 1);
     assert_eq!(
         met[0].message,
-        "\"test box\", door: the door meets \"lamp\" at 23° of the way"
+        "door-hits-obstacle.hits: hits leaf-hits, obstacle \"lamp\", at 23°, gap 0 mm"
     );
     assert_numbers(&met[0], &[("gap", 0.0, "mm", Worse::Smaller)]);
-    assert_eq!(met[0].subjects, [FIRST_DOOR]);
+    let lamp = &met[0].subjects[1];
+    assert_eq!(met[0].subjects[0], FIRST_DOOR);
+    assert!(
+        matches!(lamp, flapwright_model::part::Subject::Obstacle(_)),
+        "{lamp:?}"
+    );
     let close = block(
         &job,
         WIDE,
@@ -158,12 +162,9 @@ fn a_door_that_meets_a_lamp_says_where_on_the_way() {
         [300.0, 360.0],
     );
     assert_eq!(close[0].severity, Severity::Caution);
-    assert!(
-        close[0]
-            .message
-            .contains("the door comes within 1.5 mm of \"lamp\" at "),
-        "{}",
-        close[0].message
+    assert_eq!(
+        close[0].message,
+        "door-hits-obstacle.near: comes leaf-comes, obstacle \"lamp\", at 51°, gap 1.5 mm"
     );
     // A gap is never said too large, and at most 0.05 too small once it is settled.
     let gap = close[0].numbers[0].value;
@@ -218,12 +219,9 @@ fn a_handle_that_meets_a_pipe_is_named() {
     with_handle(&mut job, 30.0);
     let met = block(&job, WIDE, [1531.0, 1535.0], [370.0, 375.0]);
     assert_eq!(met.len(), 1);
-    assert!(
-        met[0]
-            .message
-            .ends_with("its handle meets \"lamp\" at 0° of the way"),
-        "{}",
-        met[0].message
+    assert_eq!(
+        met[0].message,
+        "door-hits-obstacle.hits: hits handle-hits, obstacle \"lamp\", at 0°, gap 0 mm"
     );
 }
 
@@ -246,12 +244,9 @@ fn an_arm_that_meets_a_block_is_named() {
     // The pivot in the box: 582 - 100 = 482 up, 230 from the wall.
     let met = block(&job, WIDE, [1975.0, 1985.0], [225.0, 235.0]);
     assert_eq!(met.len(), 1);
-    assert!(
-        met[0]
-            .message
-            .ends_with("an arm meets \"lamp\" at 0° of the way"),
-        "{}",
-        met[0].message
+    assert_eq!(
+        met[0].message,
+        "door-hits-obstacle.hits: hits arm-hits, obstacle \"lamp\", at 0°, gap 0 mm"
     );
 }
 
@@ -267,22 +262,18 @@ fn the_hand_takes_hold_of_the_handle_or_of_the_lower_edge() {
     assert_eq!(edge.severity, Severity::Caution);
     assert_eq!(
         edge.message,
-        "\"test box\", door: open, its lower edge is 1951.5 mm above the floor; the highest reach \
-         is 1950 mm"
+        "handle-out-of-reach.lower-edge: limit 1950 mm, height_of_the_grip 1951.5 mm"
     );
     assert_numbers(
         &edge,
-        &[("height of the grip", 1951.5, "mm", Worse::Greater)],
+        &[("height_of_the_grip", 1951.5, "mm", Worse::Greater)],
     );
     assert_eq!(edge.subjects, [FIRST_DOOR]);
     with_handle(&mut job, 30.0);
     let handle = found(&job, REACH).remove(0);
-    assert!(
-        handle
-            .message
-            .ends_with("its handle is 1976 mm above the floor; the highest reach is 1950 mm"),
-        "{}",
-        handle.message
+    assert_eq!(
+        handle.message,
+        "handle-out-of-reach.handle: limit 1950 mm, height_of_the_grip 1976 mm"
     );
     job.settings.highest_reach = 1976.1;
     assert_eq!(severities(&job, REACH), []);

@@ -147,7 +147,10 @@ fn a_fall_is_timed() {
         (speed / expected - 1.0).abs() < 1e-3,
         "{speed} and {expected}"
     );
-    assert!(it.message.contains("falls shut in"), "{}", it.message);
+    assert_eq!(
+        it.message,
+        "falls-when-let-go.not-open: falls_from 100°, fastest 4.5 m/s"
+    );
 }
 
 #[test]
@@ -159,9 +162,9 @@ fn a_heavy_door_is_told_of_as_heavy_and_not_as_falling() {
     assert_eq!(severities(&job, "falls-when-let-go"), []);
     assert!(
         found(&job, "door-too-heavy")[0]
-            .details
+            .reasons
             .iter()
-            .any(|line| line.contains("falls from open"))
+            .any(|line| line.starts_with("reason.falls-from-open: "))
     );
 }
 
@@ -303,7 +306,7 @@ fn a_thicker_leaf_clears_the_sag_and_undo_restores() {
     let before = job.clone();
     let it = found(&job, "wide-door-sags").remove(0);
     // 19 x sqrt(833.94 / 120 / 5.111) = 22.2, so 23 mm.
-    assert_eq!(it.remedies[0].title, "Make the leaf 23 mm thick");
+    assert_eq!(it.remedies[0].kind, "remedy.thickness: to 23 mm");
     let undo = apply(&mut job, it.remedies[0].edit.clone()).expect("a sound job");
     let BuildUp::Plain { thickness, .. } = the_job_door(&mut job, 0).leaves.first().build else {
         panic!("a plain leaf")
@@ -369,7 +372,10 @@ fn a_pair_clears_the_racking() {
     let mut job = weighed(6.0, 0.0, one);
     add_card(&mut job, pair);
     let it = found(&job, "one-sided-fitting-racks").remove(0);
-    assert_eq!(it.remedies[0].title, "Take Dunlin, size 1");
+    assert_eq!(
+        it.remedies[0].kind,
+        "remedy.take-size: fitting (fitting-name.size: card \"Dunlin\", size \"1\")"
+    );
     let before = job.clone();
     let undo = apply(&mut job, it.remedies[0].edit.clone()).expect("a sound job");
     assert_eq!(severities(&job, "one-sided-fitting-racks"), []);

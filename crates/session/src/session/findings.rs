@@ -6,6 +6,7 @@ use flapwright_model::part::Subject;
 use flapwright_rules::accept::{accept, take_back};
 use flapwright_rules::apply_safe_remedies;
 use flapwright_rules::finding::Finding;
+use flapwright_words::Speaker;
 
 use super::Session;
 use crate::finding_key::FindingKey;
@@ -18,7 +19,9 @@ impl Session {
         let Some(remedy) = finding.and_then(|it| it.remedies.get(remedy)) else {
             return Outcome::Nothing;
         };
-        let (label, edit) = (remedy.title.clone(), remedy.edit.clone());
+        let speaker = Speaker::without_names(self.job().unit);
+        let label = flapwright_words::remedy(remedy, &speaker);
+        let edit = remedy.edit.clone();
         self.change(label, edit, None)
     }
 
