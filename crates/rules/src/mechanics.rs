@@ -134,7 +134,7 @@ pub struct LargestLift {
 #[must_use]
 pub fn largest_lift(door: &DoorReport) -> Option<LargestLift> {
     let mass = door.weighed.as_ref()?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let motion = door.working_motion()?;
     let weights = Weights::of(&door.closed, mass);
     (0..PLACES)
         .map(|place| {

@@ -3,6 +3,8 @@
 mod card;
 mod filter;
 
+use std::sync::Arc;
+
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::plural::count;
@@ -101,7 +103,7 @@ fn head_ui(ui: &mut Ui, document: &Document, queue: &mut Vec<Command>) {
             ui.label(RichText::new(text).color(tokens(ui).text_soft));
         }
     });
-    if document.has_safe_remedy() {
+    if document.claims_safe_remedy() {
         let command = ActionId::ApplySafe;
         let button = ui.button(command.title());
         if button.on_hover_text(command.tooltip()).clicked() {
@@ -110,7 +112,7 @@ fn head_ui(ui: &mut Ui, document: &Document, queue: &mut Vec<Command>) {
     }
 }
 
-fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[&Finding]) {
+fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[&Arc<Finding>]) {
     let chosen = accepted.iter().any(|finding| card.is_chosen(finding));
     let title = bold(format!("Accepted ({})", accepted.len()));
     CollapsingHeader::new(title)

@@ -1,10 +1,10 @@
 //! Sets of pages as a whole: every kind of page, on every paper, on jobs as they come.
 
+use flapwright_answer::inspect;
 use flapwright_model::file::read_job;
 use flapwright_model::job::{Job, PaperChoice};
 use flapwright_model::part::Subject;
 use flapwright_rules::fingerprint::{fingerprint, grouped};
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::{Face, Inspection, PanelReport};
 
 use super::{Orientation, PageKind, PageOptions, job_sheets};
