@@ -11,7 +11,6 @@ use egui::{Key, Modifiers};
 use flapwright_model::card::Card;
 use flapwright_model::card_difference::differences;
 use flapwright_model::file::read_card;
-use flapwright_model::length::Unit;
 use flapwright_rules::proof::proof;
 use window_support::{Window, plain_window};
 
@@ -92,7 +91,7 @@ fn typed(name: &str, card: &str) -> (Card, usize) {
     assert_eq!(cards.len(), before + 1, "{}; {told:#?}", app.status());
     assert_eq!(app.undo_steps(), 1);
     let card = &app.job().card_named(card).unwrap().card;
-    let proof = proof(card, Unit::Millimetre);
+    let proof = proof(card);
     assert!(proof.is_proved() && card.invented, "{proof:?}");
     let minutes = strokes.len() as f64 / STROKES_A_SECOND / 60.0;
     println!(

@@ -167,6 +167,24 @@ fn a_file_in_place_of_the_folder_is_refused_and_kept() {
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "mine");
 }
 
+#[cfg(unix)]
+#[test]
+fn a_link_among_the_sheets_is_not_written_through() {
+    let parent = folder();
+    let victim = parent.path().join("victim.txt");
+    std::fs::write(&victim, "mine").unwrap();
+    let out = parent.path().join("sheets");
+    std::fs::create_dir(&out).unwrap();
+    let link = out.join("houseboat-galley.pdf");
+    std::os::unix::fs::symlink("../victim.txt", link).unwrap();
+    let run = flapwright(&["sheets", DEMO, "--out", out.to_str().unwrap()]);
+    assert_eq!(run.status.code(), Some(2));
+    let said = text(&run.stderr);
+    assert!(said.contains("houseboat-galley.pdf` is a link"), "{said}");
+    assert_eq!(std::fs::read_to_string(&victim).unwrap(), "mine");
+    assert_eq!(names(&out), ["houseboat-galley.pdf"]);
+}
+
 #[test]
 fn a_resolution_out_of_bounds_is_refused() {
     for dpi in ["149", "601", "many"] {
@@ -255,37 +273,37 @@ fn bad_job_files_are_refused_with_place_and_remedy() {
         ),
         (
             "unknown field",
-            |text| text.replacen("version: 1,", "version: 1,\n colour: 3,", 1),
+            |text| text.replacen("version: 2,", "version: 2,\n colour: 3,", 1),
             &["line 4", "colour"],
         ),
         (
             "missing card",
-            |text| text.replacen("card: \"Heron\"", "card: \"Auk\"", 1),
-            &["plates", "fitting.card", "\"Auk\"", "choose a card"],
+            |text| text.replacen(" card: 20,", " card: 99,", 1),
+            &["plates", "fitting.card", "c99", "choose a card"],
         ),
         (
             "negative length",
             |text| text.replacen("width: 900.0", "width: -900.0", 1),
-            &["boxes[0] \"mugs\".width", "-900", "5000 mm"],
+            &["\"mugs\".width", "-900", "5000 mm"],
         ),
         (
             "absurd length",
             |text| text.replacen("width: 900.0", "width: 9000.0", 1),
-            &["boxes[0] \"mugs\".width", "9000", "5000 mm"],
+            &["\"mugs\".width", "9000", "5000 mm"],
         ),
         (
             "not a number",
             |text| text.replacen("width: 900.0", "width: NaN", 1),
-            &["boxes[0] \"mugs\".width", "NaN"],
+            &["\"mugs\".width", "NaN"],
         ),
         (
             "shelf outside the box",
             |text| text.replacen("up: 224", "up: 2240", 1),
-            &["boxes[0] \"mugs\".shelves[0].up", "outside the box"],
+            &["\"mugs\".shelf", ".up is 2240 mm", "outside the opening"],
         ),
         (
             "newer version",
-            |text| text.replacen("version: 1,", "version: 99,", 1),
+            |text| text.replacen("version: 2,", "version: 99,", 1),
             &["version 99", "newer"],
         ),
     ];

@@ -13,7 +13,7 @@ use flapwright_session::finding_key::FindingKey;
 use flapwright_session::selection::SideTab;
 use window_support::{
     Window, bores_of_door, door_of, findings_named, harness, harness_with, open_section,
-    press_keys, run_it, run_ui, show_box, type_into,
+    press_keys, run_it, run_ui, sentence_of, show_box, title_of, type_into,
 };
 
 const PLATES: usize = 1;
@@ -47,7 +47,9 @@ fn a_tweak_on_a_door_tied_to_its_edges_is_found_and_each_remedy_clears_it() {
     let mut window = harness();
     show_box(&mut window, PLATES);
     window.run();
-    window.get_by_label("bores hang on: own edges").click();
+    window
+        .get_by_label("bores follow: the door's edges")
+        .click();
     window.run();
     assert!(findings_named(&window, "bores-off-fitting").is_empty());
     type_into(&mut window, "edge tweak top", "3\"");
@@ -59,12 +61,13 @@ fn a_tweak_on_a_door_tied_to_its_edges_is_found_and_each_remedy_clears_it() {
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].1.remedies.len(), 3, "{:?}", found[0].1.remedies);
     for remedy in &found[0].1.remedies {
-        window.get_by_label(&remedy.title).click();
+        let title = title_of(&window, remedy);
+        window.get_by_label(&title).click();
         window.run();
         let left = findings_named(&window, "bores-off-fitting");
-        assert!(left.is_empty(), "{}: {left:?}", remedy.title);
+        assert!(left.is_empty(), "{title}: {left:?}");
         press_keys(&mut window, ActionId::Undo);
-        assert_eq!(*window.state().job(), tweaked, "{}", remedy.title);
+        assert_eq!(*window.state().job(), tweaked, "{title}");
     }
 }
 
@@ -154,7 +157,29 @@ fn a_fixed_shelf_comes_with_its_opening() {
     );
     assert_eq!(window.state().undo_steps(), 1);
     press_keys(&mut window, ActionId::Undo);
-    assert_eq!(*window.state().job(), before);
+    let after = window.state().job();
+    assert_eq!(after.boxes, before.boxes);
+    assert!(after.next_id > before.next_id, "an identity is used once");
+}
+
+#[test]
+fn a_field_is_found_by_its_words_and_changed_where_it_is_found() {
+    let mut window = harness();
+    window.run();
+    let before = window.state().job().settings.clone();
+    assert!(window.query_by_label("limit: drill point").is_none());
+    window.get_by_label("Find a field").focus();
+    window.run();
+    window.get_by_label("Find a field").type_text("Drill point");
+    window.run();
+    assert!(window.query_by_label("Box width").is_none());
+    type_into(&mut window, "limit: drill point", "3");
+    let after = &window.state().job().settings;
+    assert_eq!((before.point_lead, after.point_lead), (2.0, 3.0));
+    type_into(&mut window, "limit: drill point", "300");
+    assert_eq!(window.state().job().settings.point_lead, 3.0);
+    let told = window.query_all_by_label_contains("it must be between 0 and 100 mm");
+    assert!(told.count() > 0, "the row tells the limit");
 }
 
 #[test]
@@ -216,13 +241,14 @@ fn wheel_drag_and_double_click_move_a_drawing() {
 fn a_finding_is_lit_by_its_sentence() {
     let mut window = harness();
     let first = window.state().inspection().findings[0].clone();
-    window.get_by_label(&first.message).click();
+    let sentence = sentence_of(&window, &first);
+    window.get_by_label(&sentence).click();
     window.run();
     assert_eq!(
         window.state().selected_finding(),
         Some(&first_finding(&window))
     );
-    window.get_by_label(&first.message).click();
+    window.get_by_label(&sentence).click();
     window.run();
     assert_eq!(window.state().selected_finding(), None);
 }

@@ -10,8 +10,8 @@ use flapwright_session::action::Action;
 use flapwright_session::action_table::ActionId;
 use flapwright_session::finding_key::FindingKey;
 use window_support::{
-    Window, findings_named, harness, open_section, place_of, press_keys, run_it, run_ui, tweaked,
-    type_into,
+    Window, findings_named, harness, open_section, place_of, press_keys, run_it, run_ui, title_of,
+    tweaked, type_into,
 };
 
 const CHECK: &str = "bores-off-fitting";
@@ -109,7 +109,8 @@ fn a_remedy_is_previewed_under_the_pointer_with_the_keyboard_and_by_its_switch()
     run_it(&mut window, Command::Do(Action::SelectFinding(Some(key))));
     let before = window.state().job().clone();
     assert_eq!(window.state().previewed(), None);
-    let title = finding.remedies[0].title.as_str();
+    let title = title_of(&window, &finding.remedies[0]);
+    let title = title.as_str();
 
     window.get_by_label(title).hover();
     window.run();

@@ -1,4 +1,9 @@
-//! The window as a whole: what it keeps, and what one frame does.
+//! The window as a whole: what it keeps, and what one frame does. Nobody else has its parts in hand:
+//! what is shown borrows what it shows and queues commands.
+
+mod apply;
+mod files;
+mod inspect;
 
 use std::path::PathBuf;
 use std::sync::mpsc::Receiver;
@@ -21,34 +26,35 @@ use super::view_state::ViewState;
 use flapwright_session::action::Action;
 use flapwright_session::action_table::{ACTIONS, ActionId};
 use flapwright_session::export::ExportChoice;
+use flapwright_session::outcome::Outcome;
 use flapwright_session::{Availability, Session};
 
 /// The window: the open job, what is looked at, what stands over it.
 pub struct App {
-    pub(super) session: Session,
-    pub(super) view: ViewState,
-    pub(super) dialog: Option<Dialog>,
-    pub(super) files: Box<dyn FileDialogs>,
-    pub(super) pending: Option<Pending>,
+    session: Session,
+    view: ViewState,
+    dialog: Option<Dialog>,
+    files: Box<dyn FileDialogs>,
+    pending: Option<Pending>,
     /// The field that is dragged or typed in as one gesture.
-    pub(super) dragged: Option<Id>,
+    dragged: Option<Id>,
     /// What to go on with once the job is saved.
-    pub(super) after_save: Option<Next>,
-    pub(super) status: Status,
+    after_save: Option<Next>,
+    status: Status,
     /// Fitting cards at hand and those that are typed.
-    pub(super) cards: CardList,
+    cards: CardList,
     /// Unsaved changes were asked about: the window may close.
-    pub(super) leaving: bool,
+    leaving: bool,
     /// What waits until a field has given up its text.
     deferred: Vec<Command>,
     title: String,
 }
 
 /// A question to the system that is not answered yet.
-pub(super) struct Pending {
-    pub(super) purpose: Purpose,
-    pub(super) ask: Ask,
-    pub(super) receiver: Receiver<Answer>,
+struct Pending {
+    purpose: Purpose,
+    ask: Ask,
+    receiver: Receiver<Answer>,
 }
 
 /// What a path is for.
@@ -81,6 +87,36 @@ impl App {
             deferred: Vec::new(),
             title: String::new(),
         }
+    }
+
+    /// The fitting cards at hand.
+    pub(super) const fn cards(&mut self) -> &mut CardList {
+        &mut self.cards
+    }
+
+    /// The same, to look at.
+    pub(super) const fn card_list(&self) -> &CardList {
+        &self.cards
+    }
+
+    /// Has the session do something; what came of it is for the caller to show.
+    pub(super) fn session_does(&mut self, action: Action) -> Outcome {
+        self.session.apply(action)
+    }
+
+    /// Says something in the bottom line.
+    pub(super) fn say(&mut self, status: Status) {
+        self.status = status;
+    }
+
+    /// Closes what stands over the window.
+    pub(super) fn close_dialog(&mut self) {
+        self.dialog = None;
+    }
+
+    /// Fields forget what is typed and not taken.
+    pub(super) fn forget_typing(&mut self) {
+        self.view.fields.clear();
     }
 
     /// Shows one frame and then does what it asked for.

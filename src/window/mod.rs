@@ -13,17 +13,14 @@
 //! | answer for the system's file windows | [`FileDialogs`] |
 
 mod app;
-mod apply;
 mod canvas;
 mod card_editor;
 mod command;
 mod dialogs;
 mod drawings;
 mod fields;
-mod files;
 mod findings;
 mod form;
-mod inspect_app;
 mod keys;
 mod sheets_dialog;
 mod shell;

@@ -89,7 +89,7 @@ pub fn run(job: Job, path: Option<PathBuf>) -> Result<(), WindowError> {
             } = kept.unwrap_or_default();
             cc.egui_ctx.set_theme(theme);
             let mut app = App::new(job, path, Box::new(SystemDialogs));
-            app.cards.shared = shared_cards;
+            app.cards().shared = shared_cards;
             Ok(Box::new(Shell { app, theme }))
         }),
     );
@@ -132,7 +132,7 @@ impl eframe::App for Shell {
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         let kept = Kept {
             theme: self.theme,
-            shared_cards: self.app.cards.shared.clone(),
+            shared_cards: self.app.card_list().shared.clone(),
         };
         eframe::set_value(storage, KEPT, &kept);
     }

@@ -17,11 +17,12 @@ use flapwright_model::id::{BoxId, CardId};
 use flapwright_model::job::Job;
 use flapwright_model::part::Part;
 use flapwright_model::space::BoxPoint;
-use flapwright_rules::finding::Finding;
+use flapwright_rules::finding::{Finding, Remedy};
 use flapwright_rules::inspection::DoorReport;
 use flapwright_session::action::Action;
 use flapwright_session::action_table::ActionId;
 use flapwright_session::finding_key::FindingKey;
+use flapwright_words::Names;
 
 /// A window under test.
 pub(crate) type Window = Harness<'static, App>;
@@ -156,6 +157,21 @@ pub(crate) fn card_at(window: &Window, index: usize) -> CardId {
 /// Where a finding is, in the words of the window.
 pub(crate) fn place_of(window: &Window, finding: &Finding) -> String {
     window.state().session().document().place_of(finding)
+}
+
+/// The sentence of a finding, as the list has it.
+pub(crate) fn sentence_of(window: &Window, finding: &Finding) -> String {
+    let names = Names::of(window.state().job());
+    match finding.subjects.first().and_then(|it| it.box_id()) {
+        Some(id) => flapwright_words::headline_in_box(finding, id, &names.speaker()),
+        None => flapwright_words::headline(finding, &names.speaker()),
+    }
+}
+
+/// What the button of a remedy says.
+pub(crate) fn title_of(window: &Window, remedy: &Remedy) -> String {
+    let names = Names::of(window.state().job());
+    flapwright_words::remedy(remedy, &names.speaker())
 }
 
 /// The door of the first opening of a box.

@@ -71,7 +71,7 @@ rounding-drift =
     .drifts = { $wrong } of { $all } sums no longer { $wrong ->
             [one] comes
            *[other] come
-        } out in 1/64 in; largest drift { $largest_drift }
+        } out in 1/64 in; drift { $largest_drift }
     .sum = { $what }: { $parts } against { $whole }
 
 side-not-symmetric =
@@ -131,7 +131,7 @@ drilled-panel-differs =
         }) no longer exists
 
 stale-sheet =
-    .out-of-date = its issued sheet is out of date: { $first }
+    .out-of-date = its sheet is outdated: { $first }
     .revision = It was issued at revision { $revision }.
     .export-again = Export the sheet again.
 
@@ -149,7 +149,7 @@ frame-blocks-fitting =
     .in-front = at the { $sides } the frame stands { $frame_before_the_fitting } in front of the fitting
 
 reveal-out-of-range =
-    .no-gap = the { $edge } edge has a gap of { $gap }; the door does not go in
+    .no-gap = the { $edge } edge has a gap of { $gap }; it does not go in
     .misses = the { $edge } edge misses its panel by { $by }
     .just-misses = the { $edge } edge ends where its panel begins
     .no-gap-below = the gap to the door below is { $gap }; they cannot both close
@@ -194,7 +194,7 @@ wall-fixing-reminder =
     .parts = Box { $body }, doors { $doors }, load on shelves and bottom { $load }.
 
 uneven-reveals =
-    .differ = its { $edge } reveal is { $own }, that of { $other } { $others }: { $difference_of_the_reveals } apart
+    .differ = its { $edge } reveal is { $own }, { $others } at { $other }: { $difference_of_the_reveals } apart
     .limit = The limit is { $limit }.
 
 ## The travel of the door
@@ -206,7 +206,7 @@ door-hits-ceiling =
 
 door-hits-neighbour =
     .body = { $hits } box { $other } when opened { $met_at }
-    .door = { $hits } the closed door of { $other } when opened { $met_at }
+    .door = { $hits } { $other } (closed) when opened { $met_at }
     .handle = { $hits } the handle of { $other } when opened { $met_at }
 
 door-hits-obstacle =
@@ -215,7 +215,7 @@ door-hits-obstacle =
     .wanted = At least { $wanted } is wanted.
 
 open-doors-meet =
-    .hits = { $hits } { $other } while that is open, when opened { $met_at }
+    .hits = { $hits } { $other } (open) when opened { $met_at }
 
 open-door-at-head-height =
     .in-the-way = when open, { $lowest_place } above the floor and { $stands_out } out: heads can meet it
@@ -233,7 +233,7 @@ leaves-meet =
     .hit = its two leaves hit each other when opened { $met_at }
 
 top-edge-hits-panel =
-    .swings = its top edge swings into the panel above when opened { $at }; it rises { $rise }
+    .swings = its top edge swings into the panel above when opened { $at }, rising { $rise }
 
 fitting-hits-shelf =
     .body = the fitting's body reaches { $overlap } into the { $obstacle }
@@ -249,8 +249,8 @@ door-too-light =
     .under = { $fitting } is rated from { $least_carried }; the door is { $under } under
 
 size-covers-part-of-mass-range =
-    .over = at its heaviest, { $greatest_load }, it is { $over } over the most for { $fitting }
-    .under = at its lightest, { $least_load }, it is { $under } under the least for { $fitting }
+    .over = at its heaviest ({ $greatest_load }) { $over } over the most for { $fitting }
+    .under = at its lightest ({ $least_load }) { $under } under the least for { $fitting }
     .carries = { $fitting } is rated for { $what } from { $least } to { $most }; the likely { $likely } fits.
 
 door-outside-size-span =

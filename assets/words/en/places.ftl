@@ -2,6 +2,7 @@
 
 place =
     .within = { $of_box }, { $part }
+    .of = the { $part } of { $of_box }
 
 box-name =
     .only = { $name }

@@ -223,27 +223,6 @@ pub(crate) fn oblique(list: &mut DisplayList, brush: Brush, at: At) {
     brush.line(list, at - reach, at + reach, Pen::Thin);
 }
 
-/// A leader: an arrow at `tip`, a stroke to `elbow`, a short level shelf and the text on it, e.g.
-/// `Ø35` or `R 500`.
-pub fn leader(list: &mut DisplayList, brush: Brush, tip: At, elbow: At, text: &str) {
-    let how = Lettering::new(FIGURE);
-    let shelf = how.width(text) + 1.0;
-    let right = elbow.x >= tip.x;
-    let end = At::new(
-        if right {
-            elbow.x + shelf
-        } else {
-            elbow.x - shelf
-        },
-        elbow.y,
-    );
-    brush.line(list, tip, elbow, Pen::Thin);
-    brush.line(list, elbow, end, Pen::Thin);
-    arrow(list, brush, tip, elbow);
-    let start = At::new(elbow.x.min(end.x) + 0.5, elbow.y + 0.8);
-    brush.text(list, start, text, how);
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

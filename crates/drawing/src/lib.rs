@@ -7,7 +7,6 @@
 //! | find what is under the pointer | [`views::hit`] |
 //! | make the pages of a job | [`job_sheets::job_sheets`] |
 //! | draw its plan | [`views::plan`] |
-//! | check that no text lies on another or on a line | [`overlap`] |
 //! | draw the picture of a fitting card | [`card_picture::card_picture`] |
 //!
 //! **Invariants.** Nothing here computes a bore, a door or a pose: all of that is read from
@@ -29,7 +28,8 @@ pub mod job_sheets;
 pub mod layout;
 pub mod list;
 pub mod opening_mark;
-pub mod overlap;
+#[cfg(test)]
+mod overlap;
 pub mod page_kind;
 mod panel_sheet;
 pub mod paper;

@@ -15,8 +15,7 @@ const ARC_STEPS: u32 = 90;
 const SLACK: f64 = 0.01;
 
 /// The pairs of texts whose boxes meet by more than a hundredth of a millimetre both ways.
-#[must_use]
-pub fn overlapping_texts(list: &DisplayList) -> Vec<(String, String)> {
+pub(crate) fn overlapping_texts(list: &DisplayList) -> Vec<(String, String)> {
     let texts: Vec<(&str, Rect<f64>)> = list
         .items
         .iter()
@@ -38,8 +37,7 @@ pub fn overlapping_texts(list: &DisplayList) -> Vec<(String, String)> {
 /// What was blanked out before the text was set does not count, nor does an area that a text of
 /// the paper's colour stands on. Dashes count as whole strokes; a text counts with the outlines of
 /// its own letters.
-#[must_use]
-pub fn texts_on_lines(list: &DisplayList) -> Vec<(String, String)> {
+pub(crate) fn texts_on_lines(list: &DisplayList) -> Vec<(String, String)> {
     let mut found = Vec::new();
     for (i, item) in list.items.iter().enumerate() {
         let Some(text) = words(item) else { continue };
@@ -69,8 +67,7 @@ pub fn texts_on_lines(list: &DisplayList) -> Vec<(String, String)> {
 }
 
 /// The texts that leave the frame of their paper; what belongs around it does not count.
-#[must_use]
-pub fn texts_outside_frame(list: &DisplayList, paper: Paper) -> Vec<String> {
+pub(crate) fn texts_outside_frame(list: &DisplayList, paper: Paper) -> Vec<String> {
     let frame = paper.drawing_space().inflate(SLACK, SLACK);
     list.items
         .iter()

@@ -81,8 +81,8 @@ pub fn bounds(
 
 /// The box around the letters of a text themselves, in the frame of `at` (mm, y up): as high and
 /// as deep as the highest and the deepest of them. `None` when it has no ink.
-#[must_use]
-pub fn ink_bounds(
+#[cfg(test)]
+pub(crate) fn ink_bounds(
     at: At,
     text: &str,
     height: f64,
@@ -297,6 +297,7 @@ impl Metrics {
 
     /// Left, bottom, right and top of a letter from its origin on the baseline, em; `None` for one
     /// without ink.
+    #[cfg(test)]
     fn ink(&self, c: char) -> Option<[f64; 4]> {
         let face = self.face.as_ref()?;
         let glyph = face.glyph_index(c).unwrap_or_default();

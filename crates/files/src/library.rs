@@ -8,7 +8,7 @@
 //! | search by kind, load, height, text | [`Query`], [`Entry::answers`] |
 //! | put a new card in | [`Library::add`] |
 //! | change a card and keep what it was | [`Library::revise`] |
-//! | read or write a card's file anywhere | [`read_record`], [`export_card`] |
+//! | read a card's file anywhere | [`read_record`] |
 //! | compare a job's copy with the library's | [`Shelf::named`], `flapwright_model::card_difference` |
 //!
 //! **Invariants.** A card never overwrites another one: a new card gets a file name that is free,
@@ -24,4 +24,4 @@ mod shelf;
 pub use error::LibraryError;
 pub use folder::{FOLDER_VARIABLE, Library, own_folder};
 pub use query::Query;
-pub use shelf::{Broken, Entry, Shelf, export_card, read_record};
+pub use shelf::{Broken, Entry, Shelf, read_record};

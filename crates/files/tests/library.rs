@@ -6,11 +6,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-use flapwright_files::library::{Library, LibraryError, Query, Shelf, export_card, read_record};
+use flapwright_files::library::{Library, LibraryError, Query, Shelf, read_record};
+use flapwright_files::write_atomic;
 use flapwright_model::card::{Card, OpeningKind};
 use flapwright_model::card_difference::differences;
 use flapwright_model::card_record::Signature;
-use flapwright_model::file::read_card;
+use flapwright_model::file::{read_card, write_card};
 
 const DEMO: [&str; 5] = [
     include_str!("../../../assets/demo/cards/wren.ron"),
@@ -110,7 +111,7 @@ fn a_revision_keeps_what_was_and_says_what_moved() {
     let now = library.shelf().entries.remove(0);
     assert_eq!(now.record.current.number, 2);
     assert_eq!(*now.card(), changed);
-    let first = &now.record.revision(1).unwrap().card;
+    let first = &now.record.older[0].card;
     let moved = differences(first, now.card());
     assert_eq!(moved.len(), 1);
     assert_eq!(moved[0].by, Some(10.0));
@@ -245,7 +246,7 @@ fn a_card_is_found_by_kind_load_height_and_words() {
 fn an_exported_card_is_imported_again() {
     let place = Place::new();
     let path = place.path("given away.ron");
-    export_card(&path, &card(4)).unwrap();
+    write_atomic(&path, write_card(&card(4)).as_bytes()).unwrap();
     let record = read_record(&path).unwrap();
     assert_eq!(record.current.card, card(4));
     let library = place.library();

@@ -5,9 +5,6 @@ use std::collections::BTreeMap;
 use serde_json::Value;
 
 use crate::card::Card;
-use crate::edit::Edit;
-use crate::job::Job;
-use crate::validate::Problem;
 
 /// One thing that differs between two cards.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,25 +62,6 @@ pub fn differences(was: &Card, now: &Card) -> Vec<Difference> {
             })
         })
         .collect()
-}
-
-/// The change that puts a library's card in the place of the job's card of the same name.
-///
-/// # Errors
-/// When the job has no card of that name. Whether the job is sound with the new card is asked when
-/// the change is applied.
-pub fn adopt(job: &Job, card: &Card) -> Result<Edit, Problem> {
-    let mut cards = job.cards.clone();
-    let place = cards.iter_mut().find(|it| it.card.name == card.name);
-    let place = place.ok_or_else(|| {
-        Problem::new(
-            "cards",
-            format!("has no card \"{}\"", card.name),
-            "add the card to the job instead",
-        )
-    })?;
-    place.card.clone_from(card);
-    Ok(Edit::ReplaceCards(cards))
 }
 
 /// Every number, text and choice of a card by its path.
@@ -165,20 +143,5 @@ mod tests {
             found.iter().all(|it| !it.field.contains("sizes \"3\"")),
             "sizes are matched by name, not by place"
         );
-    }
-
-    #[test]
-    fn a_job_adopts_the_library_s_card_and_undo_brings_its_own_back() {
-        let mut job = Job::empty(Vec::new(), vec![read_card(WREN).unwrap()]);
-        let before = job.clone();
-        let mut card = job.cards[0].card.clone();
-        card.notes = "second printing".to_owned();
-        let edit = adopt(&job, &card).unwrap();
-        let undo = crate::edit::apply(&mut job, edit).unwrap();
-        assert_eq!(job.cards[0].card.notes, "second printing");
-        crate::edit::apply(&mut job, undo).unwrap();
-        assert_eq!(job, before);
-        card.name = "Unknown".to_owned();
-        assert!(adopt(&job, &card).is_err());
     }
 }

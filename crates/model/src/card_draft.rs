@@ -120,11 +120,7 @@ pub mod columns {
     /// Whether a title is one of these and no column of the paper's own.
     #[must_use]
     pub fn is_known(title: &str) -> bool {
-        PLAIN
-            .iter()
-            .chain(&SPRING)
-            .chain(&STRUT)
-            .any(|known| *known == title)
+        crate::field::SizeColumn::titled(title).is_some()
     }
 }
 

@@ -78,14 +78,6 @@ impl CardRecord {
         true
     }
 
-    /// The revision of that number.
-    #[must_use]
-    pub fn revision(&self, number: u32) -> Option<&Revision> {
-        std::iter::once(&self.current)
-            .chain(&self.older)
-            .find(|it| it.number == number)
-    }
-
     /// Reads a record, or a bare card file as its first revision.
     ///
     /// # Errors
@@ -168,6 +160,6 @@ mod tests {
         assert_eq!(back, record);
         assert_eq!(back.current.number, 2);
         assert_eq!(back.current.who, "H. Ruder");
-        assert_eq!(back.revision(1).map(|it| &it.card), Some(&first));
+        assert_eq!((back.older[0].number, &back.older[0].card), (1, &first));
     }
 }

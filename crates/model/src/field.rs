@@ -7,7 +7,7 @@
 //! | get or set one of a job | [`FieldRef::get`], [`FieldRef::set`] |
 //! | change one so that it can be undone | [`crate::edit::Edit::Set`] |
 //! | go through all fields of a part | [`Fields::all`] |
-//! | look for one by what it is called | [`find`] |
+//! | look for one by what it is called | [`find`], [`find_among`] |
 //! | add one | a row in the table of its part: `head.rs`, `room.rs`, `material.rs`, `cabinet.rs`, `shelf.rs`, `door.rs`, `draft.rs` |
 //!
 //! A row of a table is all that the program knows of a field. Validation, the form and its
@@ -27,6 +27,7 @@ mod material;
 mod reference;
 mod room;
 mod shelf;
+mod size_columns;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -39,7 +40,7 @@ pub use draft::{
     CutPartField, DraftDoorBoreField, DraftField, DraftSideBoreField, DraftTopBoreField,
     EdgeRangeField, SpreadField,
 };
-pub use find::find;
+pub use find::{find, find_among};
 pub use head::HeadField;
 pub use info::{Choice, Info, Kind, Quantity, Usual};
 pub use limits::Limits;
@@ -47,5 +48,6 @@ pub use material::MaterialField;
 pub use reference::{Field, FieldRef};
 pub use room::ObstacleField;
 pub use shelf::{DividerField, FixedShelfField, LooseShelfField};
+pub use size_columns::SizeColumn;
 pub use table::{Fields, Path};
 pub use value::{FieldValue, NotSet, Value};

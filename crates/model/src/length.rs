@@ -5,7 +5,7 @@
 //! | read what was typed into a form | [`parse_length`] |
 //! | show a length in a form or on a label | [`show_length`] |
 //! | print a position on a sheet, in mm | [`show_mm_tenth`] |
-//! | print a position on a sheet, in inches | [`show_inch_64`], [`show_feet_inch_64`] |
+//! | print a position on a sheet, in inches | [`show_inch_64`] |
 //!
 //! ```
 //! use flapwright_model::length::{Unit, parse_length, show_inch_64, show_length};
@@ -43,7 +43,7 @@ use serde::{Deserialize, Serialize};
 
 pub use error::{LengthError, LengthProblem};
 pub use parse::parse_length;
-pub use show::{show_feet_inch_64, show_inch_64, show_length, show_mm_tenth};
+pub use show::{show_inch_64, show_length, show_mm_tenth};
 
 /// Millimetres in an inch, exact by definition (NIST SP 811, appendix B).
 pub const MM_PER_INCH: f64 = 25.4;

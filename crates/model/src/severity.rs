@@ -15,9 +15,6 @@ pub enum Severity {
 }
 
 impl Severity {
-    /// All of them, the mildest first.
-    pub const ALL: [Self; 3] = [Self::Note, Self::Caution, Self::Stop];
-
     /// Plain lower-case word.
     #[must_use]
     pub const fn word(self) -> &'static str {

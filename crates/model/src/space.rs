@@ -42,9 +42,3 @@ pub type DoorPoint = Point2D<f64, DoorBack>;
 pub type SectionPoint = Point2D<f64, SectionSpace>;
 /// A direction in the section, mm.
 pub type SectionVector = Vector2D<f64, SectionSpace>;
-
-/// The section's view of a place in the box: z turns into -o, x is dropped.
-#[must_use]
-pub fn section_of_box(place: BoxPoint) -> SectionPoint {
-    SectionPoint::new(-place.z, place.y)
-}

@@ -177,12 +177,6 @@ impl SpringFit {
         (dot(&self.coefficients), uncertainty)
     }
 
-    /// Whether an angle lies between those that were read.
-    #[must_use]
-    pub fn was_read(&self, degrees: f64) -> bool {
-        degrees >= self.read_degrees.0 && degrees <= self.read_degrees.1
-    }
-
     /// Sentences on what the readings leave open; empty where they determine everything.
     #[must_use]
     pub fn open_questions(&self) -> Vec<String> {
@@ -383,7 +377,6 @@ mod tests {
             fit.open_questions()
         );
         assert!(fit.at(30.0).1.unwrap() < 1e-9);
-        assert!(fit.was_read(105.0) && !fit.was_read(106.0));
         let rows = spring_rows(&fit, &fit, &[0.0, 90.0]);
         assert!((rows[0].weakest - 5.0).abs() < 1e-12 && (rows[1].strongest - 3.5).abs() < 1e-12);
     }

@@ -176,12 +176,6 @@ impl Motion {
         self.end
     }
 
-    /// The opening kind.
-    #[must_use]
-    pub const fn kind(&self) -> OpeningKind {
-        self.kind
-    }
-
     /// How far the true path may lie off this one, mm; clearance checks add it.
     #[must_use]
     pub const fn path_tolerance(&self) -> f64 {

@@ -59,7 +59,7 @@ impl History {
         match self.taken.last_mut() {
             Some(last) if same && self.undone.is_empty() => {
                 let older = std::mem::replace(&mut last.change, Edit::Together(Vec::new()));
-                last.change = joined(back, older);
+                last.change = Edit::joined(back, older);
                 last.label = label;
                 last.state = state;
             }
@@ -132,15 +132,6 @@ impl History {
     /// The name of the present state.
     pub(crate) fn state(&self) -> StateName {
         self.taken.last().map_or(self.first, |step| step.state)
-    }
-}
-
-/// One change that takes back `newer` and then `older`.
-fn joined(newer: Edit, older: Edit) -> Edit {
-    match (&newer, &older) {
-        (Edit::ReplaceBox { id: a, .. }, Edit::ReplaceBox { id: b, .. }) if a == b => older,
-        (Edit::ReplaceHead(_), Edit::ReplaceHead(_)) => older,
-        _ => Edit::Together(vec![newer, older]),
     }
 }
 

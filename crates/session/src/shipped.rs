@@ -31,20 +31,12 @@ pub fn materials() -> Result<Vec<Material>, ReadError> {
     read_materials(MATERIALS)
 }
 
-/// The invented cards that a new job starts with.
+/// The invented cards that ship with the program.
 ///
 /// # Errors
 /// When a shipped file is broken, which a test rules out.
 pub fn demo_cards() -> Result<Vec<Card>, ReadError> {
     DEMO_CARDS.iter().map(|text| read_card(text)).collect()
-}
-
-/// A new job without boxes.
-///
-/// # Errors
-/// When a shipped file is broken, which a test rules out.
-pub fn new_job() -> Result<Job, ReadError> {
-    Ok(Job::empty(materials()?, demo_cards()?))
 }
 
 #[cfg(test)]
@@ -56,7 +48,6 @@ mod tests {
         let demo = demo_job().unwrap();
         assert!(demo.invented, "the demo job must say that it is invented");
         assert!(demo_cards().unwrap().iter().all(|card| card.invented));
-        assert!(flapwright_model::validate::validate(&new_job().unwrap()).is_empty());
     }
 
     #[test]

@@ -2,9 +2,13 @@
 
 use std::path::{Path, PathBuf};
 
+use flapwright_model::change::forget_records;
+use flapwright_model::door::BoreReference;
 use flapwright_model::edit::{Edit, JobHead};
 use flapwright_model::file::{read_job, write_job};
+use flapwright_model::id::BoxId;
 use flapwright_model::length::Unit;
+use flapwright_model::part::PartId;
 use flapwright_motion::strut_mounts::MountError;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_session::Session;
@@ -166,6 +170,111 @@ fn a_selected_finding_stays_selected_while_it_is_there() {
     let _remedied = session.apply(Action::ApplySafe);
     assert_eq!(session.selection().finding, None);
     assert!(!session.available(ActionId::ExplainFinding).enabled);
+}
+
+#[test]
+fn a_box_with_another_name_keeps_its_acceptances_and_the_selected_finding() {
+    let mut session = tweaked();
+    let (key, finding) = found(&session, OFF).unwrap();
+    let box_id = finding.subjects[0].box_id().unwrap();
+    let _shown = session.apply(Action::SelectFinding(Some(key.clone())));
+    assert_eq!(session.selection().box_id, Some(box_id));
+    let accepted = session.apply(Action::Accept {
+        finding: key.clone(),
+        reason: "drilled by hand".to_owned(),
+    });
+    assert!(accepted.is_done());
+    // The name that another box has: the acceptance stays with the box, not with the name.
+    let mut with = session.job().box_by_id(box_id).unwrap().clone();
+    let mut others = session.job().boxes.iter().filter(|it| it.id != box_id);
+    with.name.clone_from(&others.next().unwrap().name);
+    let renamed = session.apply(Action::Edit {
+        label: "name".to_owned(),
+        edit: Edit::replace_box(with),
+        gesture: None,
+    });
+    assert!(renamed.is_done());
+    let off: Vec<Finding> = session.inspection().findings.clone();
+    let off: Vec<&Finding> = off.iter().filter(|it| it.check == OFF).collect();
+    assert_eq!(off.len(), 1);
+    assert_eq!(off[0].accepted.as_deref(), Some("drilled by hand"));
+    assert_eq!(session.selection().finding, Some(key));
+}
+
+#[test]
+fn the_neighbour_of_a_removed_box_is_shown_and_a_new_box_at_once() {
+    let mut session = demo();
+    let ids: Vec<BoxId> = session.job().boxes.iter().map(|it| it.id).collect();
+    assert_eq!(session.selection().box_id, Some(ids[0]));
+    let _shown = session.apply(Action::ShowBox(ids[1]));
+    assert!(session.apply(Action::DuplicateBox).is_done());
+    let copy = session.selection().box_id.unwrap();
+    assert!(!ids.contains(&copy));
+    assert_eq!(session.job().boxes[2].id, copy);
+    assert!(session.apply(Action::RemoveBox).is_done());
+    assert_eq!(session.selection().box_id, Some(ids[2]));
+    let last = *ids.last().unwrap();
+    let _shown = session.apply(Action::ShowBox(last));
+    assert!(session.apply(Action::RemoveBox).is_done());
+    assert_eq!(session.selection().box_id, Some(ids[ids.len() - 2]));
+    let openings = session.shown_wall_box().unwrap().openings();
+    assert_eq!(session.selection().opening, Some(openings[0].id));
+}
+
+#[test]
+fn of_two_boxes_of_one_name_only_the_shown_one_takes_a_size() {
+    let mut session = demo();
+    let mut with = session.job().boxes[1].clone();
+    with.name.clone_from(&session.job().boxes[0].name);
+    let label = "name".to_owned();
+    let (edit, gesture) = (Edit::replace_box(with), None);
+    let renamed = session.apply(Action::Edit {
+        label,
+        edit,
+        gesture,
+    });
+    assert!(renamed.is_done());
+    let before = session.job().clone();
+    let (card, size) = ("Dipper".to_owned(), "1".to_owned());
+    assert!(session.apply(Action::TakeSize { card, size }).is_done());
+    let dipper = before.card_named("Dipper").unwrap().id;
+    let fitting = session.job().boxes[0].doors()[0].fitting.as_ref().unwrap();
+    assert_eq!((fitting.card, fitting.size.as_str()), (dipper, "1"));
+    assert_eq!(session.job().boxes[1], before.boxes[1]);
+}
+
+#[test]
+fn forgetting_that_a_door_is_drilled_lets_its_bores_follow_the_fitting_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut session = demo();
+    let before = session.job().clone();
+    let choice = Box::new(ExportChoice {
+        drilled: true,
+        ..ExportChoice::default()
+    });
+    let folder = folder.path().to_owned();
+    assert!(session.apply(Action::Export { choice, folder }).is_done());
+    written(session.wait());
+    let drilled: Vec<PartId> = session
+        .job()
+        .boxes
+        .iter()
+        .flat_map(|it| {
+            let box_id = it.id;
+            let parts = it.records.iter().map(|record| record.part);
+            parts.map(move |part| PartId { box_id, part })
+        })
+        .collect();
+    let door = session.job().boxes[0].doors()[0];
+    assert!(matches!(door.bores_follow, BoreReference::AsDrilled(_)));
+    let edit = forget_records(session.job(), &drilled).unwrap();
+    let forgotten = session.apply(Action::Edit {
+        label: "forget".to_owned(),
+        edit,
+        gesture: None,
+    });
+    assert!(forgotten.is_done());
+    assert_eq!(session.job().boxes, before.boxes);
 }
 
 #[test]

@@ -70,6 +70,8 @@ messages! {
     pub enum Place in "place" {
         /// A part of a box.
         Within = "within" { of_box: BoxName, part: PartName },
+        /// The same within a sentence.
+        Of = "of" { of_box: BoxName, part: PartName },
     }
 }
 
@@ -99,6 +101,17 @@ pub(crate) fn full(names: Option<&Names<'_>>, subject: Subject) -> Said {
             of_box: None,
             part: None,
         } => PartName::Job.say(),
+    }
+}
+
+/// A subject within a sentence.
+pub(crate) fn in_sentence(names: Option<&Names<'_>>, subject: Subject) -> Said {
+    match name(names, subject) {
+        PlaceName {
+            of_box: Some(of_box),
+            part: Some(part),
+        } => Place::Of { of_box, part }.say(),
+        _ => full(names, subject),
     }
 }
 

@@ -72,7 +72,7 @@ impl Speaker<'_> {
             Value::Label(it) => it.clone(),
             Value::Word(key) => self.word("word", key),
             Value::NumberName(key) => self.word("number", key),
-            Value::Place(subject) => self.said(&place::full(self.names, *subject)),
+            Value::Place(subject) => self.said(&place::in_sentence(self.names, *subject)),
             Value::PlaceWithin(subject) => self.said(&place::within_box(self.names, *subject)),
             Value::Message(it) => self.said(it),
             Value::All(several) => self.list("list-and.two", several),

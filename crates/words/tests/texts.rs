@@ -40,7 +40,7 @@ fn filled_in(name: &str) -> Option<Value> {
         "name" => label("mugs"),
         "hits" => Some(Value::Word("handle-hits")),
         "comes" => Some(Value::Word("arm-comes")),
-        "what" => Some(Value::Word("door-height")),
+        "what" => Some(Value::Word("height")),
         "between" => Some(Value::Word("below-panel")),
         "leaf" => Some(Value::Word("upper-leaf")),
         "face" => Some(Value::Word("door")),

@@ -5,6 +5,7 @@ mod describe;
 pub(crate) mod paint;
 mod polygon;
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use egui::{CursorIcon, EventFilter, Key, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
@@ -59,6 +60,10 @@ pub(crate) struct CanvasState {
     /// Where it lies.
     pub(crate) camera: Camera,
     fitted: Option<(FitKey, Fitted)>,
+    /// What it showed last.
+    kept: Option<(Laid, Rc<DisplayList>)>,
+    /// How often it was laid out.
+    layouts: u64,
     /// Where it lay in the last frame: what moves and zooms start from.
     last: Option<(Placement, Vec2)>,
 }
@@ -86,6 +91,11 @@ impl CanvasState {
             let at = at.unwrap_or(room / 2.0);
             self.camera = Camera::Placed(self.placed(placement).zoomed(factor, at));
         }
+    }
+
+    /// How often the drawing was laid out.
+    pub(crate) const fn layouts(&self) -> u64 {
+        self.layouts
     }
 
     /// Screen points for one millimetre of the job, as last shown.
@@ -121,8 +131,7 @@ pub(crate) fn canvas_ui(
         dimensions,
     } = fitted(view, state, shown, room);
     state.last = Some((placement, room.size()));
-    let ghost = shown.ghost.clone();
-    let list = layout(view, shown, (placement.scale(), shown.s, dimensions), ghost);
+    let list = kept(view, state, shown, (placement.scale(), dimensions));
     let to = ToScreen::new(placement, room);
     let painter = ui.painter_at(room);
     painter.rect_filled(room, 0.0, tokens.paper);
@@ -258,6 +267,62 @@ fn fitted(view: View, state: &mut CanvasState, shown: &Shown<'_>, room: Rect) ->
     };
     state.fitted = Some((key, fitted));
     fitted
+}
+
+/// What a drawing shows. Where all of it is as it was, nothing is laid out anew.
+#[derive(Debug, Clone)]
+struct Laid {
+    revision: u64,
+    box_id: BoxId,
+    scale: f64,
+    s: f64,
+    dimensions: bool,
+    lit: Vec<(Subject, Severity)>,
+    ghost: Option<Arc<BoxReport>>,
+}
+
+impl PartialEq for Laid {
+    fn eq(&self, other: &Self) -> bool {
+        let ghost = match (&self.ghost, &other.ghost) {
+            (Some(one), Some(other)) => Arc::ptr_eq(one, other),
+            (one, other) => one.is_none() && other.is_none(),
+        };
+        ghost
+            && self.revision == other.revision
+            && self.box_id == other.box_id
+            && self.scale.to_bits() == other.scale.to_bits()
+            && self.s.to_bits() == other.s.to_bits()
+            && self.dimensions == other.dimensions
+            && self.lit == other.lit
+    }
+}
+
+/// The drawing at a scale, laid out anew only when what it shows has changed.
+fn kept(
+    view: View,
+    state: &mut CanvasState,
+    shown: &Shown<'_>,
+    (scale, dimensions): (f64, bool),
+) -> Rc<DisplayList> {
+    let now = Laid {
+        revision: shown.revision,
+        box_id: shown.report.id,
+        scale,
+        s: shown.s,
+        dimensions,
+        lit: shown.lit.clone(),
+        ghost: shown.ghost.clone(),
+    };
+    if let Some((laid, list)) = &state.kept
+        && *laid == now
+    {
+        return Rc::clone(list);
+    }
+    let list = layout(view, shown, (scale, shown.s, dimensions), now.ghost.clone());
+    let list = Rc::new(list);
+    state.layouts += 1;
+    state.kept = Some((now, Rc::clone(&list)));
+    list
 }
 
 /// A drawing at a scale, with the door that far open, with or without dimensions.

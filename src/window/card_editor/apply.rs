@@ -30,45 +30,46 @@ impl App {
             CardCommand::List => {
                 release_keyboard(ctx);
                 self.act(ctx, Action::StopDoor);
-                self.cards.page = Some(Page::List);
-                self.cards.look_at_library();
+                self.cards().page = Some(Page::List);
+                self.cards().look_at_library();
             }
             CardCommand::Close => {
                 release_keyboard(ctx);
-                self.cards.page = match self.cards.page {
+                let page = self.card_list().page;
+                self.cards().page = match page {
                     Some(Page::Editor(_)) => Some(Page::List),
                     Some(Page::List) | None => None,
                 };
             }
             CardCommand::New(kind) => self.open_card(CardDraft::blank(kind)),
             CardCommand::Edit(id) => {
-                if let Some(card) = self.session.job().card_by_id(id) {
+                if let Some(card) = self.job().card_by_id(id) {
                     let draft = CardDraft::of_card(card);
                     self.open_card(draft);
                 }
             }
             CardCommand::Resume(index) => {
-                if let Some(editor) = self.cards.editors.get_mut(index) {
+                if let Some(editor) = self.cards().editors.get_mut(index) {
                     editor.first = true;
-                    self.cards.page = Some(Page::Editor(index));
+                    self.cards().page = Some(Page::Editor(index));
                 }
             }
             CardCommand::Drop(index) => self.drop_card(ctx, index),
             CardCommand::DropNow(index) => {
-                self.dialog = None;
-                if index < self.cards.editors.len() {
-                    self.cards.editors.remove(index);
-                    self.cards.page = Some(Page::List);
+                self.close_dialog();
+                if index < self.cards().editors.len() {
+                    self.cards().editors.remove(index);
+                    self.cards().page = Some(Page::List);
                 }
             }
             CardCommand::LoseAll => {
-                self.dialog = None;
-                self.cards.editors.clear();
-                self.cards.page = None;
+                self.close_dialog();
+                self.cards().editors.clear();
+                self.cards().page = None;
                 self.go_on(ctx, Next::Close);
             }
             CardCommand::Undo | CardCommand::Redo => {
-                if let Some(editor) = self.cards.editor() {
+                if let Some(editor) = self.cards().editor() {
                     editor.step_back(command == CardCommand::Redo);
                 }
             }
@@ -76,7 +77,7 @@ impl App {
             CardCommand::SaveFile => self.save_typed_card(ctx),
             CardCommand::IntoLibrary => {
                 if let Some(card) = self
-                    .cards
+                    .cards()
                     .editor()
                     .and_then(|editor| editor.card())
                     .cloned()
@@ -87,13 +88,13 @@ impl App {
             CardCommand::Import => self.ask_path(ctx, Purpose::ImportCard, Ask::OpenCard),
             CardCommand::ImportPath(path) => self.import_card(ctx, &path),
             CardCommand::Export(id) => {
-                if let Some(card) = self.session.job().card_by_id(id) {
+                if let Some(card) = self.job().card_by_id(id) {
                     let (text, name) = (write_card(card), card.name.clone());
                     self.ask_card_file(ctx, text, &name);
                 }
             }
             CardCommand::JobCardIntoLibrary(id) => {
-                if let Some(card) = self.session.job().card_by_id(id).cloned() {
+                if let Some(card) = self.job().card_by_id(id).cloned() {
                     self.put_in_library(ctx, &card);
                 }
             }
@@ -108,15 +109,15 @@ impl App {
                 }
             }
             CardCommand::Compare(id) => {
-                let card = self.session.job().card_by_id(id);
-                let other = card.and_then(|card| self.cards.shelf.named(&card.name).next());
+                let card = self.job().card_by_id(id);
+                let other = card.and_then(|card| self.card_list().shelf.named(&card.name).next());
                 if let (Some(card), Some(other)) = (card, other) {
                     let differs = CardDiffers::new(card, other.card(), "the library");
                     self.open_dialog(ctx, Dialog::CardDiffers(Box::new(differs)));
                 }
             }
             CardCommand::Adopt(card) => {
-                self.dialog = None;
+                self.close_dialog();
                 self.put_card(ctx, *card);
             }
             CardCommand::ShareFolder => self.ask_path(ctx, Purpose::ShareCards, Ask::CardFolder),
@@ -124,12 +125,12 @@ impl App {
     }
 
     fn open_card(&mut self, draft: CardDraft) {
-        let Self { cards, session, .. } = self;
-        cards.open(draft, &session.job().materials);
+        let materials = self.job().materials.clone();
+        self.cards().open(draft, &materials);
     }
 
     fn library_card(&self, index: usize) -> Option<Card> {
-        self.cards
+        self.card_list()
             .shelf
             .entries
             .get(index)
@@ -138,7 +139,7 @@ impl App {
 
     /// Throws a half typed card away, after a question where something would be lost.
     fn drop_card(&mut self, ctx: &Context, index: usize) {
-        let Some(editor) = self.cards.editors.get(index) else {
+        let Some(editor) = self.card_list().editors.get(index) else {
             return;
         };
         if editor.unsaved() {
@@ -151,17 +152,18 @@ impl App {
 
     /// Puts the open card into the job; a card of the same name gives way to it.
     fn use_typed_card(&mut self, ctx: &Context) {
-        let Some(editor) = self.cards.editor() else {
+        let Some(editor) = self.cards().editor() else {
             return;
         };
         let Some(card) = editor.card().cloned() else {
-            self.status =
-                Status::failed("Not used: numbers of the card are missing or wrong; F8 shows them");
+            self.say(Status::failed(
+                "Not used: numbers of the card are missing or wrong; F8 shows them",
+            ));
             return;
         };
         let draft = editor.draft.clone();
         if self.put_card(ctx, card)
-            && let Some(editor) = self.cards.editor()
+            && let Some(editor) = self.cards().editor()
         {
             editor.kept = draft;
         }
@@ -169,7 +171,7 @@ impl App {
 
     /// Puts a card into the job as one step; whether the job took it.
     fn put_card(&mut self, ctx: &Context, card: Card) -> bool {
-        let outcome = self.session.apply(Action::PutCard(Box::new(card)));
+        let outcome = self.session_does(Action::PutCard(Box::new(card)));
         if let Outcome::Refused { problems, .. } = &outcome {
             let lines: Vec<String> = problems
                 .iter()
@@ -182,14 +184,14 @@ impl App {
             self.tell(ctx, "Card not used", text);
             return false;
         }
-        self.view.fields.clear();
+        self.forget_typing();
         self.tell_outcome(ctx, outcome);
         true
     }
 
     /// Takes a card from elsewhere into the job; asks where the job has another one of its name.
     fn take_card(&mut self, ctx: &Context, card: Card, from: &str) {
-        let mine = self.session.job().card_named(&card.name);
+        let mine = self.job().card_named(&card.name);
         let mine = mine.map(|used| &used.card);
         match mine {
             Some(mine) if *mine != card => {
@@ -203,20 +205,20 @@ impl App {
     }
 
     fn put_in_library(&mut self, ctx: &Context, card: &Card) {
-        self.cards.look_at_library();
-        let Some(library) = self.cards.library.clone() else {
-            let why = self.cards.no_library.clone().unwrap_or_default();
+        self.cards().look_at_library();
+        let Some(library) = self.card_list().library.clone() else {
+            let why = self.card_list().no_library.clone().unwrap_or_default();
             self.tell(ctx, "Not put in the library", why);
             return;
         };
         let name = card.name.clone();
         let by = Signature {
-            who: self.session.job().title_block.creator.clone(),
+            who: self.job().title_block.creator.clone(),
             when: today(),
             note: String::new(),
         };
         let own = self
-            .cards
+            .cards()
             .shelf
             .named(&name)
             .find(|entry| !entry.shared)
@@ -235,22 +237,22 @@ impl App {
         };
         match done {
             Ok(told) => {
-                self.status = Status::done(told);
+                self.say(Status::done(told));
                 if let Some(editor) = self
-                    .cards
+                    .cards()
                     .editor()
                     .filter(|editor| editor.card() == Some(card))
                 {
                     editor.kept = editor.draft.clone();
                 }
-                self.cards.look_at_library();
+                self.cards().look_at_library();
             }
             Err(error) => self.tell(ctx, "Not put in the library", error.to_string()),
         }
     }
 
     fn save_typed_card(&mut self, ctx: &Context) {
-        let Some(editor) = self.cards.editor() else {
+        let Some(editor) = self.cards().editor() else {
             return;
         };
         let text = editor
@@ -261,20 +263,20 @@ impl App {
     }
 
     fn ask_card_file(&mut self, ctx: &Context, text: String, name: &str) {
-        self.cards.saving = Some(text);
+        self.cards().saving = Some(text);
         let name = format!("{}.ron", safe_file_name(&name.to_lowercase()));
         self.ask_path(ctx, Purpose::SaveCard, Ask::SaveCard { name });
     }
 
     /// Writes what waits for the name of its file.
     pub(in crate::window) fn save_card_to(&mut self, ctx: &Context, path: &Path) {
-        let Some(text) = self.cards.saving.take() else {
+        let Some(text) = self.cards().saving.take() else {
             return;
         };
         match write_atomic(path, text.as_bytes()) {
             Ok(()) => {
-                self.status = Status::done(format!("Card saved to {}", path.display()));
-                if let Some(editor) = self.cards.editor() {
+                self.say(Status::done(format!("Card saved to {}", path.display())));
+                if let Some(editor) = self.cards().editor() {
                     let now = editor
                         .card()
                         .map_or_else(|| editor.draft.write(), write_card);
@@ -302,7 +304,7 @@ impl App {
             Err(error) => match half_typed(path) {
                 Some(draft) => {
                     self.open_card(draft);
-                    self.status = Status::done(format!("Going on with {}", path.display()));
+                    self.say(Status::done(format!("Going on with {}", path.display())));
                 }
                 None => {
                     let text = format!("{error}\n\nNothing was changed.");
@@ -314,29 +316,30 @@ impl App {
 
     /// Adds a folder of others to the library.
     pub(in crate::window) fn share_cards(&mut self, folder: PathBuf) {
-        if !self.cards.shared.contains(&folder) {
-            self.cards.shared.push(folder);
+        if !self.card_list().shared.contains(&folder) {
+            self.cards().shared.push(folder);
         }
-        if let Some(library) = self.cards.library.take() {
-            self.cards.library = Some(Library::new(
-                library.own().to_owned(),
-                self.cards.shared.clone(),
-            ));
+        if let Some(library) = self.cards().library.take() {
+            let shared = self.card_list().shared.clone();
+            self.cards().library = Some(Library::new(library.own().to_owned(), shared));
         }
-        self.cards.look_at_library();
+        self.cards().look_at_library();
     }
 
     /// Uses these folders as the library in place of the system's.
     pub fn set_library(&mut self, library: Library) {
-        self.cards.library = Some(library);
-        self.cards.look_at_library();
+        self.cards().library = Some(library);
+        self.cards().look_at_library();
     }
 
     /// The text of the card that is being typed; for tests and recordings.
     #[must_use]
     pub fn typed_card(&self) -> Option<&CardDraft> {
-        match self.cards.page? {
-            Page::Editor(index) => self.cards.editors.get(index).map(|editor| &editor.draft),
+        match self.card_list().page? {
+            Page::Editor(index) => {
+                let editor = self.card_list().editors.get(index);
+                editor.map(|editor| &editor.draft)
+            }
             Page::List => None,
         }
     }
@@ -344,7 +347,7 @@ impl App {
     /// Whether the cards stand over the job.
     #[must_use]
     pub const fn cards_shown(&self) -> bool {
-        self.cards.page.is_some()
+        self.card_list().page.is_some()
     }
 }
 

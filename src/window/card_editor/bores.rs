@@ -72,7 +72,10 @@ where
     let mut columns: Vec<Column> = fields
         .iter()
         .zip(WIDTHS)
-        .map(|(field, width)| Column::new(field.info().label, width))
+        .map(|(field, width)| Column {
+            meaning: field.info().meaning,
+            ..Column::new(field.info().label, width)
+        })
         .collect();
     for (column, datums) in columns.iter_mut().zip(datums) {
         column.datums = datums.iter().map(|it| it.label).collect();

@@ -30,7 +30,7 @@ pub(super) fn editor_ui(
     let bar = Frame::side_top_panel(ui.style()).inner_margin(Margin::symmetric(8, 5));
     Panel::top("card bar")
         .frame(bar)
-        .show(ui, |ui| head_ui(ui, editor, job, queue));
+        .show(ui, |ui| head_ui(ui, editor, queue));
     Panel::bottom("card foot")
         .frame(bar)
         .show(ui, |ui| foot_ui(ui, editor));
@@ -285,7 +285,7 @@ fn next_problem(editor: &mut CardEditor, onward: bool) {
     editor.problem = Some(next);
 }
 
-fn head_ui(ui: &mut Ui, editor: &CardEditor, job: &Job, queue: &mut Vec<Command>) {
+fn head_ui(ui: &mut Ui, editor: &CardEditor, queue: &mut Vec<Command>) {
     ui.horizontal(|ui| {
         let mut press =
             |ui: &mut Ui, enabled: bool, words: &str, hint: &str, command: CardCommand| {

@@ -3,7 +3,7 @@
 use egui::{Label, RichText, Ui};
 use flapwright_model::card_draft::columns::{self, SIZE};
 use flapwright_model::card_draft::{CardDraft, Grid};
-use flapwright_model::field::DraftField;
+use flapwright_model::field::{DraftField, SizeColumn};
 
 use super::board::Board;
 use super::load_forms::{LoadAsk, load_forms_ui};
@@ -12,6 +12,9 @@ use crate::window::tokens::{bold, tokens};
 
 /// Width of a column of the sizes table.
 const CELL: f32 = 66.0;
+
+/// What a column of the paper's own means.
+const OWN_COLUMN: &str = "A column of the paper: a distance that differs by size names it.";
 
 /// What the step remembers beside the draft.
 #[derive(Debug, Clone, Default)]
@@ -76,36 +79,24 @@ fn sizes_table(ui: &mut Ui, board: &mut Board<'_>, draft: &mut CardDraft) -> usi
     let column = |title: &String| {
         let own = !columns::is_known(title);
         let width = if title == SIZE || own { 52.0 } else { CELL };
-        Column::new(title.clone(), width)
+        Column {
+            meaning: SizeColumn::titled(title).map_or(OWN_COLUMN, |it| it.meaning),
+            ..Column::new(title.clone(), width)
+        }
     };
     let field = |row: usize, column: usize| {
         let title = titles.get(column).map_or("", String::as_str);
         format!("sizes[{row}] \"{title}\"")
     };
     // A further size mostly differs in few cells, but a copied load would be a slip.
-    let keep = [
-        columns::AT_ANGLE,
-        columns::WIDTH_MIN,
-        columns::WIDTH_MAX,
-        columns::LEAST_DEPTH,
-        columns::LEAST_HEIGHT,
-        columns::TURNS,
-        columns::PROGRESSION,
-        columns::STROKE,
-        columns::LENGTH,
-        columns::ROD_FRICTION,
-        columns::BOX_DOWN,
-        columns::BOX_BACK,
-        columns::DOOR_DOWN,
-        columns::DOOR_BACK,
-    ];
+    let repeats = |title: &str| SizeColumn::titled(title).is_some_and(|it| it.repeats);
     let new_row = |grid: &Grid, at: usize| {
         let before = at.checked_sub(1).and_then(|row| grid.rows.get(row));
         let mut row = before.cloned().unwrap_or_default();
         for (title, cell) in grid.titles.iter().zip(row.iter_mut()) {
             if title == SIZE {
                 *cell = (at + 1).to_string();
-            } else if !keep.contains(&title.as_str()) {
+            } else if !repeats(title) {
                 cell.clear();
             }
         }

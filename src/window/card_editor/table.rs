@@ -30,6 +30,8 @@ pub(crate) struct Column {
     pub(crate) title: String,
     /// Width, points.
     pub(crate) width: f32,
+    /// What it means, told under the table where a cell of it is chosen.
+    pub(crate) meaning: &'static str,
     /// What a cell may hold, where it is one of a few.
     pub(crate) words: &'static [&'static str],
     /// Datums that a cell may count from, with its numbers in [`Table::datums`].
@@ -446,6 +448,14 @@ fn bar_ui(
                 }
             }
         });
+    }
+    if let Some(spec) = sheet
+        .columns
+        .get(column)
+        .filter(|it| !it.meaning.is_empty())
+    {
+        let told = format!("{}: {}", spec.title, spec.meaning);
+        ui.add(Label::new(RichText::new(told).small().color(tokens(ui).text_soft)).wrap());
     }
     let field = (sheet.field)(row, column);
     let problem = board

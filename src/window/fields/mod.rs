@@ -47,6 +47,8 @@ pub(crate) struct Fields {
     drafts: HashMap<Id, Draft>,
     drag: Option<Drag>,
     typing: bool,
+    /// What fields are searched for; nothing typed shows the whole form.
+    pub(crate) search: String,
 }
 
 impl Fields {
@@ -54,6 +56,11 @@ impl Fields {
     /// own.
     pub(crate) const fn typing(&self) -> bool {
         self.typing
+    }
+
+    /// A text of the form's own, such as the search, is typed in.
+    pub(crate) const fn types(&mut self, typing: bool) {
+        self.typing |= typing;
     }
 
     /// Begins a frame.
@@ -81,7 +88,10 @@ impl Fields {
 
     /// Forgets everything that is typed but not taken.
     pub(crate) fn clear(&mut self) {
-        *self = Self::default();
+        *self = Self {
+            search: std::mem::take(&mut self.search),
+            ..Self::default()
+        };
     }
 
     /// Why the text of a field is not taken.

@@ -36,6 +36,7 @@ impl Quantity {
             field::Quantity::Modulus => Self::Plain("N/mm²"),
             field::Quantity::Angle => Self::Plain("°"),
             field::Quantity::Damping => Self::Plain("N·m·s"),
+            field::Quantity::Moment => Self::Plain("N·m"),
         }
     }
 

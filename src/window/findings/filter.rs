@@ -16,14 +16,23 @@ pub(super) struct Filter {
 }
 
 impl Filter {
-    /// Whether a finding is shown. In a short list all are.
-    pub(super) fn shows(self, finding: &Finding, inspection: &Inspection) -> bool {
+    /// The choice as it holds for a list: a short one is shown whole, and a box that is gone is no
+    /// choice.
+    pub(super) fn within(self, inspection: &Inspection) -> Self {
         if is_short(inspection) {
-            return true;
+            return Self::default();
         }
+        Self {
+            box_id: self.box_id.filter(|id| inspection.report(*id).is_some()),
+            ..self
+        }
+    }
+
+    /// Whether a finding is shown.
+    pub(super) fn shows(self, finding: &Finding) -> bool {
         let of_box = |id: BoxId| {
             let mut boxes = finding.subjects.iter().map(|subject| subject.box_id());
-            inspection.report(id).is_none() || boxes.any(|it| it == Some(id))
+            boxes.any(|it| it == Some(id))
         };
         self.severity.is_none_or(|it| it == finding.severity) && self.box_id.is_none_or(of_box)
     }

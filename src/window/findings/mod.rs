@@ -2,6 +2,7 @@
 
 mod card;
 mod filter;
+mod long_list;
 
 use std::sync::Arc;
 
@@ -12,6 +13,7 @@ use flapwright_words::Names;
 
 use self::card::{FindingCard, accepted_ui, finding_ui};
 use self::filter::{Filter, filter_ui};
+use self::long_list::Heights;
 use super::command::Command;
 use super::tokens::{bold, tokens};
 use super::view_state::ViewState;
@@ -24,6 +26,7 @@ use flapwright_session::preview::Preview;
 #[derive(Debug, Default)]
 pub(crate) struct FindingsView {
     filter: Filter,
+    heights: Heights,
     /// The remedy that is shown before it is applied.
     pub(crate) preview: Preview,
 }
@@ -52,36 +55,44 @@ pub(crate) fn findings_ui(
         preview: &mut state.preview,
         queue,
     };
-    let filter = state.filter;
+    let filter = state.filter.within(inspection);
     let is_chosen = |finding: &Finding| chosen.is_some_and(|key| key.names(finding));
+    let (shown, left_out): (Vec<&Finding>, Vec<&Finding>) = inspection
+        .findings
+        .iter()
+        .partition(|it| filter.shows(it) || is_chosen(it));
+    let (open, accepted): (Vec<&Finding>, Vec<&Finding>) =
+        shown.into_iter().partition(|it| it.accepted.is_none());
+    let mut still_to_scroll = false;
     egui::ScrollArea::vertical()
         .auto_shrink(false)
         .show(ui, |ui| {
-            if inspection.findings.iter().all(|it| it.accepted.is_some()) {
-                ui.label("Nothing found: every check holds.");
+            if document.open_count() == 0 {
+                ui.label("Nothing found: all checks pass.");
             }
-            let (mut left_out, mut accepted) = (0, Vec::new());
-            for finding in &inspection.findings {
-                if !filter.shows(finding, inspection) && !is_chosen(finding) {
-                    left_out += 1;
-                } else if finding.accepted.is_some() {
-                    accepted.push(finding);
-                } else {
-                    ui.push_id(("finding", finding.check, &finding.about), |ui| {
-                        finding_ui(ui, &mut card, finding);
-                    });
-                    ui.add_space(4.0);
+            long_list::long_list(ui, &mut state.heights, &open, |ui, finding, in_sight| {
+                if !in_sight {
+                    let comes = card.scroll && is_chosen(finding);
+                    still_to_scroll |= comes;
+                    return comes;
                 }
-            }
+                finding_ui(ui, &mut card, finding);
+                ui.add_space(4.0);
+                false
+            });
             if !accepted.is_empty() {
                 accepted_list(ui, &mut card, &accepted);
             }
-            if left_out > 0 {
-                let text = format!("{} not shown by this choice.", count(left_out, "finding"));
+            if !left_out.is_empty() {
+                let text = format!(
+                    "{} not shown by this choice.",
+                    count(left_out.len(), "finding")
+                );
                 ui.label(RichText::new(text).color(tokens(ui).text_soft));
             }
             ui.add_space(16.0);
         });
+    view.scroll_to_finding = still_to_scroll;
 }
 
 /// How many are open, and what can be done about all of them.

@@ -2,6 +2,7 @@
 
 mod as_drilled;
 mod box_form;
+mod box_list;
 mod cautions;
 mod door_form;
 mod fitting_form;
@@ -15,6 +16,7 @@ mod panels_form;
 mod record_form;
 mod room_form;
 mod rows;
+mod search;
 mod weights_form;
 
 use egui::{CollapsingHeader, RichText, Ui};
@@ -27,11 +29,10 @@ use flapwright_model::part::{Part, PartId};
 use flapwright_rules::inspection::Inspection;
 
 use flapwright_session::action::Action;
-use flapwright_session::action_table::ActionId;
 
 use super::command::{Command, JobEdit};
 use super::fields::Fields;
-use super::tokens::{bold, toggle, tokens};
+use super::tokens::{bold, tokens};
 
 /// What the form shows and where its changes go.
 pub(crate) struct Form<'a> {
@@ -51,11 +52,14 @@ pub(crate) struct Form<'a> {
 
 /// Shows the whole form.
 pub(crate) fn form_ui(ui: &mut Ui, mut form: Form<'_>) {
-    box_list(ui, &mut form);
+    box_list::box_list_ui(ui, &mut form);
     ui.separator();
     egui::ScrollArea::vertical()
         .auto_shrink(false)
         .show(ui, |ui| {
+            if search::search_ui(ui, &mut form) {
+                return;
+            }
             if form.wall_box().is_some() {
                 section(ui, "Box", true, |ui| box_form::box_ui(ui, &mut form));
                 section(ui, "Openings and shelves", false, |ui| {
@@ -82,44 +86,6 @@ fn section(ui: &mut Ui, title: &str, open: bool, body: impl FnOnce(&mut Ui)) {
         .id_salt(("section", title))
         .default_open(open)
         .show(ui, |ui| body(ui));
-}
-
-/// The boxes of the job, with what can be done to the list.
-fn box_list(ui: &mut Ui, form: &mut Form<'_>) {
-    ui.horizontal_wrapped(|ui| {
-        for wall_box in &form.job.boxes {
-            let chosen = form.box_id == Some(wall_box.id);
-            let text = if wall_box.quantity == 1 {
-                wall_box.name.clone()
-            } else {
-                format!("{} ×{}", wall_box.name, wall_box.quantity)
-            };
-            let tab = toggle(ui, chosen, text);
-            if tab
-                .accessible_name(format!("Box {}", wall_box.name))
-                .clicked()
-            {
-                form.queue.push(Command::Do(Action::ShowBox(wall_box.id)));
-            }
-        }
-    });
-    ui.horizontal(|ui| {
-        let some = form.wall_box().is_some();
-        for (command, text, enabled) in [
-            (ActionId::AddBox, "Add", true),
-            (ActionId::DuplicateBox, "Duplicate", some),
-            (ActionId::RemoveBox, "Remove", some),
-        ] {
-            let button = ui.add_enabled(enabled, egui::Button::new(text).small());
-            if button
-                .accessible_name(command.title())
-                .on_hover_text(command.tooltip())
-                .clicked()
-            {
-                form.queue.push(Command::Choose(command));
-            }
-        }
-    });
 }
 
 impl<'a> Form<'a> {

@@ -5,11 +5,10 @@ use std::path::{Path, PathBuf};
 
 use flapwright_model::card::Card;
 use flapwright_model::card_record::{CardRecord, LARGEST_RECORD};
-use flapwright_model::file::write_card;
 
 use super::error::LibraryError;
 use crate::error::FileError;
-use crate::{read_limited, write_atomic};
+use crate::read_limited;
 
 /// Most files of one folder that are looked at.
 const MOST_FILES: usize = 5000;
@@ -30,9 +29,7 @@ pub struct Entry {
 /// A file or folder that cannot be used.
 #[derive(Debug)]
 pub struct Broken {
-    /// Which.
-    pub path: PathBuf,
-    /// Why; names line and field where it is a text.
+    /// Why; names the file, and line and field where it is a text.
     pub error: LibraryError,
 }
 
@@ -71,7 +68,6 @@ impl Shelf {
             Err(error) if !shared && error.kind() == std::io::ErrorKind::NotFound => return,
             Err(cause) => {
                 self.broken.push(Broken {
-                    path: folder.to_owned(),
                     error: LibraryError::File(FileError::Read {
                         path: folder.to_owned(),
                         cause,
@@ -97,7 +93,7 @@ impl Shelf {
                     record,
                     name_taken: false,
                 }),
-                Err(error) => self.broken.push(Broken { path, error }),
+                Err(error) => self.broken.push(Broken { error }),
             }
         }
     }
@@ -127,12 +123,4 @@ pub fn read_record(path: &Path) -> Result<CardRecord, LibraryError> {
         path: path.to_owned(),
         cause,
     })
-}
-
-/// Writes a card alone, without revisions, to a file of the user's choice.
-///
-/// # Errors
-/// When the file cannot be written; what was there before is then untouched.
-pub fn export_card(path: &Path, card: &Card) -> Result<(), LibraryError> {
-    Ok(write_atomic(path, write_card(card).as_bytes())?)
 }

@@ -3,6 +3,7 @@
 use super::entry::Reader;
 use super::{CardDraft, DraftEnvelope};
 use crate::card::{Adjustment, AdjustmentRange, Card, CutPart, Envelope};
+use crate::field::SizeColumn;
 use crate::validate::{Problem, validate_card};
 
 pub(super) fn resolve(draft: &CardDraft) -> Result<Card, Vec<Problem>> {
@@ -35,7 +36,7 @@ pub(super) fn resolve(draft: &CardDraft) -> Result<Card, Vec<Problem>> {
     if problems.is_empty() {
         problems = validate_card(&card)
             .into_iter()
-            .map(|problem| as_of_draft(&card.name, problem))
+            .map(|problem| as_of_draft(draft, &card.name, problem))
             .collect();
     }
     let mut seen = std::collections::BTreeSet::new();
@@ -48,9 +49,10 @@ pub(super) fn resolve(draft: &CardDraft) -> Result<Card, Vec<Problem>> {
 }
 
 /// A problem of the only card of a list under the field that the draft has for it.
-fn as_of_draft(name: &str, problem: Problem) -> Problem {
+fn as_of_draft(draft: &CardDraft, name: &str, problem: Problem) -> Problem {
     let prefix = format!("cards[0] \"{name}\"");
-    let field = problem.field.strip_prefix(&prefix).map(draft_field);
+    let field = problem.field.strip_prefix(&prefix);
+    let field = field.map(|path| size_cell(path, draft).unwrap_or_else(|| draft_field(path)));
     Problem {
         field: field.unwrap_or(problem.field),
         ..problem
@@ -69,6 +71,18 @@ fn draft_field(path: &str) -> String {
         .and_then(|it| it.rsplit_once("[\""));
     let path = of_all_sizes.map_or(path, |it| it.0);
     path.strip_suffix(".by").unwrap_or(path).to_owned()
+}
+
+/// The cell of the sizes table that a path of the card means: a card has the numbers of a size in
+/// structs of their own.
+fn size_cell(path: &str, draft: &CardDraft) -> Option<String> {
+    let rest = path.strip_prefix(".sizes[")?;
+    let (row, rest) = rest.split_once("] \"")?;
+    let (_name, number) = rest.split_once("\".")?;
+    let titles = draft.sizes.titles.iter();
+    let mut columns = titles.filter_map(|title| SizeColumn::titled(title));
+    let column = columns.find(|it| it.in_card.strip_prefix('.') == Some(number))?;
+    Some(format!("sizes[{row}] \"{}\"", column.title))
 }
 
 impl Reader<'_> {

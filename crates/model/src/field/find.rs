@@ -1,7 +1,7 @@
 //! The search for fields by what they are called and what they mean.
 
 use super::info::Info;
-use super::reference::Field;
+use super::reference::{Field, FieldRef};
 
 /// The fields that all these words are said of, the likeliest first: those that are called so, then
 /// those whose meaning says so. Case does not matter, and no word finds nothing.
@@ -12,6 +12,19 @@ pub fn find(words: &str) -> Vec<Field> {
         .filter_map(|field| Some((likely(field.info(), &field.name(), &words)?, field)))
         .collect();
     // Stable, so that what is equally likely stays in the order of the tables.
+    found.sort_by_key(|it| it.0);
+    found.into_iter().map(|it| it.1).collect()
+}
+
+/// The same among fields of certain parts, likeliest first.
+#[must_use]
+pub fn find_among(words: &str, fields: Vec<FieldRef>) -> Vec<FieldRef> {
+    let likely = find(words);
+    let place = |field: &FieldRef| likely.iter().position(|it| *it == field.field());
+    let mut found: Vec<(usize, FieldRef)> = fields
+        .into_iter()
+        .filter_map(|field| Some((place(&field)?, field)))
+        .collect();
     found.sort_by_key(|it| it.0);
     found.into_iter().map(|it| it.1).collect()
 }
@@ -63,6 +76,17 @@ mod tests {
             uneven < found.iter().position(|it| *it == tweak),
             "{found:?}"
         );
+    }
+
+    #[test]
+    fn fields_of_certain_parts_come_in_the_same_order() {
+        let ceiling = FieldRef::Head(HeadField::Ceiling);
+        let reach = FieldRef::Head(HeadField::HighestReach);
+        let head = FieldRef::Head(HeadField::HeadHeight);
+        let among = vec![reach, ceiling, head];
+        assert_eq!(find_among("ceiling", among.clone()), [ceiling]);
+        let found = find_among("height", among);
+        assert_eq!(found, [head, reach, ceiling], "two only mean a height");
     }
 
     #[test]

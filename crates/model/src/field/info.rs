@@ -71,6 +71,8 @@ pub enum Quantity {
     Mass,
     /// A force, N.
     Force,
+    /// A moment, N·m.
+    Moment,
     /// A load on an area, kg/m².
     AreaLoad,
     /// A temperature, °C.
@@ -97,6 +99,7 @@ impl Quantity {
             Self::Length => " mm",
             Self::Mass => " kg",
             Self::Force => " N",
+            Self::Moment => " N·m",
             Self::AreaLoad => " kg/m²",
             Self::Temperature => " °C",
             Self::Percentage => " %",
@@ -192,6 +195,7 @@ impl Kind {
                     Quantity::Length => "correct the length",
                     Quantity::Mass
                     | Quantity::Force
+                    | Quantity::Moment
                     | Quantity::AreaLoad
                     | Quantity::Temperature
                     | Quantity::Percentage

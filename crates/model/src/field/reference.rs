@@ -160,6 +160,14 @@ impl FieldRef {
     /// All fields that a job has, part by part: what lists, bulk changes and tests go through.
     #[must_use]
     pub fn all_of(job: &Job) -> Vec<Self> {
+        let mut all = Self::of_job_itself(job);
+        all.extend(job.boxes.iter().flat_map(Self::of_box));
+        all
+    }
+
+    /// All fields of a job that are of no box.
+    #[must_use]
+    pub fn of_job_itself(job: &Job) -> Vec<Self> {
         let mut all: Vec<Self> = HeadField::all().map(Self::Head).collect();
         for obstacle in &job.room.obstacles {
             all.extend(ObstacleField::all().map(|it| Self::Obstacle(obstacle.id, it)));
@@ -167,15 +175,13 @@ impl FieldRef {
         for at in (0..).take(job.materials.len()) {
             all.extend(MaterialField::all().map(|it| Self::Material(at, it)));
         }
-        for wall_box in &job.boxes {
-            all.extend(Self::all_of_box(wall_box));
-        }
         all.retain(|field| field.get(job).is_some());
         all
     }
 
-    /// All fields that a box can have with the parts that it has.
-    fn all_of_box(wall_box: &WallBox) -> Vec<Self> {
+    /// All fields of a box and of the parts that it has.
+    #[must_use]
+    pub fn of_box(wall_box: &WallBox) -> Vec<Self> {
         let id = wall_box.id;
         let mut all: Vec<Self> = BoxField::all().map(|it| Self::Box(id, it)).collect();
         let shelves = wall_box.shelves();
@@ -217,6 +223,7 @@ impl FieldRef {
                 }
             }
         }
+        all.retain(|field| field.get_in(wall_box).is_some());
         all
     }
 

@@ -87,31 +87,6 @@ pub fn show_inch_64(mm: f64) -> String {
     nearest_64th(mm).map_or_else(|| decimal_inches(mm), inches)
 }
 
-/// As [`show_inch_64`], with whole feet apart from one foot on.
-///
-/// Between feet and inches stands a hyphen, and inches are given even where they are none:
-/// `2'-0"`, `2'-0-1/8"`. `parse_length` reads every such text back.
-///
-/// ```
-/// use flapwright_model::length::show_feet_inch_64;
-///
-/// assert_eq!(show_feet_inch_64(600.075), "1'-11-5/8\"");
-/// assert_eq!(show_feet_inch_64(609.6), "2'-0\"");
-/// assert_eq!(show_feet_inch_64(37.0), "1-29/64\"");
-/// ```
-#[must_use]
-pub fn show_feet_inch_64(mm: f64) -> String {
-    const FOOT: u64 = 12 * 64;
-    match nearest_64th(mm) {
-        Some(n) if n.unsigned_abs() >= FOOT => {
-            let (feet, over) = (n.unsigned_abs() / FOOT, n.unsigned_abs() % FOOT);
-            let zero = if (1..64).contains(&over) { "0-" } else { "" };
-            format!("{}{feet}'-{zero}{}\"", minus(n), mixed(over))
-        }
-        _ => show_inch_64(mm),
-    }
-}
-
 /// The nearest 64th of an inch, or nothing beyond the lengths that [`super::parse_length`] reads.
 fn nearest_64th(mm: f64) -> Option<i64> {
     // 64/25.4 = 320/127: both whole, so that the quotient is rounded once.
@@ -210,19 +185,13 @@ mod tests {
     #[test]
     fn what_a_sheet_prints_reads_back_as_the_nearest_step() {
         for x in sweep() {
-            let (tenth, in_inches, in_feet) =
-                (show_mm_tenth(x), show_inch_64(x), show_feet_inch_64(x));
+            let (tenth, in_inches) = (show_mm_tenth(x), show_inch_64(x));
             let off = (read(&tenth, Unit::Millimetre) - x).abs();
             assert!(off <= 0.05 + 1e-6, "{x} mm prints as {tenth}: {off} off");
             let length = read(&in_inches, Unit::Millimetre);
             assert!(
                 (length - x).abs() <= 25.4 / 128.0 + 1e-6,
                 "{x} mm prints as {in_inches}"
-            );
-            assert_eq!(
-                read(&in_feet, Unit::Millimetre),
-                length,
-                "{in_feet} and {in_inches}"
             );
             assert_eq!(show_inch_64(length), in_inches, "printed once more");
         }
@@ -343,24 +312,6 @@ mod tests {
         }
     }
 
-    #[test]
-    fn feet_stand_apart_from_one_foot_on() {
-        for (x, text) in [
-            (600.075, "1'-11-5/8\""),
-            (-600.075, "-1'-11-5/8\""),
-            (304.8, "1'-0\""),
-            (307.975, "1'-0-1/8\""),
-            (304.7, "1'-0\""),
-            (301.625, "11-7/8\""),
-            (0.0, "0\""),
-            (609.6, "2'-0\""),
-            (635.0, "2'-1\""),
-            (-3.175, "-1/8\""),
-        ] {
-            assert_eq!(show_feet_inch_64(x), text, "{x}");
-        }
-    }
-
     /// Twenty steps of 32 mm: 640 mm; with the pitch rounded to 1-17/64" first 642.94 mm.
     #[test]
     fn absolute_positions_do_not_gather_the_error_of_a_rounded_pitch() {
@@ -384,7 +335,6 @@ mod tests {
                 show_length(x, Unit::Inch),
                 show_mm_tenth(x),
                 show_inch_64(x),
-                show_feet_inch_64(x),
             ] {
                 assert_eq!(text, "?");
                 assert!(parse_length(&text, Unit::Millimetre).is_err());

@@ -1,9 +1,9 @@
 //! Fields of a card's draft.
 
-use super::super::{DraftField, Fields, Kind, Value};
+use super::super::{DraftField, Fields, Kind, SizeColumn, Value};
 use super::{allowed, another};
 use crate::card::OpeningKind;
-use crate::card_draft::{CardDraft, DraftBodies};
+use crate::card_draft::{CardDraft, DraftBodies, columns};
 use crate::file::read_card;
 
 /// Drafts of the demo cards: between them they have every field.
@@ -81,4 +81,44 @@ fn a_number_just_outside_is_refused_by_the_name_of_its_field() {
         }
     }
     assert!(tried > 40, "only {tried}");
+}
+
+#[test]
+fn a_cell_of_the_sizes_table_just_outside_is_refused_by_its_own_name() {
+    let mut tried = std::collections::BTreeSet::new();
+    for sound in drafts().into_iter().filter(|it| it.resolve().is_ok()) {
+        for (at, title) in sound.sizes.titles.iter().enumerate() {
+            let Some(column) = SizeColumn::titled(title) else {
+                continue;
+            };
+            let now = sound.sizes.cell(0, at).to_owned();
+            // An empty angle makes the load a mass, which has none.
+            let Some(limits) = column.limits.filter(|_| !now.is_empty()) else {
+                continue;
+            };
+            for outside in [limits.least - 0.5, limits.most + 0.5] {
+                let mut draft = sound.clone();
+                draft.sizes.rows[0][at] = format!("{outside}");
+                let problems = draft.resolve().unwrap_err();
+                let field = format!("sizes[0] \"{title}\"");
+                assert!(
+                    problems.iter().any(|it| it.field == field),
+                    "{field} {outside}: {problems:?}"
+                );
+                tried.insert(title.clone());
+            }
+        }
+    }
+    assert!(tried.len() > 15, "only {tried:?}");
+}
+
+#[test]
+fn the_table_has_each_title_once_and_those_of_springs_and_struts() {
+    let titles: Vec<&str> = SizeColumn::ALL.iter().map(|it| it.title).collect();
+    let all: Vec<&str> = columns::PLAIN
+        .into_iter()
+        .chain(columns::SPRING)
+        .chain(columns::STRUT)
+        .collect();
+    assert_eq!(titles, all);
 }

@@ -13,20 +13,20 @@ use flapwright_session::outcome::Outcome;
 use flapwright_session::preview::RemedyAt;
 use flapwright_words::{Names, headline, places};
 
-use super::app::{App, Purpose};
-use super::canvas::camera::Camera;
-use super::canvas::{CanvasState, ZOOM_STEP};
-use super::card_editor::CardCommand;
-use super::command::{Command, JobEdit, View};
-use super::dialogs::accept_dialog::AcceptDialog;
-use super::dialogs::file_dialogs::Ask;
-use super::dialogs::{Dialog, Next};
-use super::side_panel::StrutDialog;
-use super::status_line::Status;
+use super::{App, Purpose};
+use crate::window::canvas::camera::Camera;
+use crate::window::canvas::{CanvasState, ZOOM_STEP};
+use crate::window::card_editor::CardCommand;
+use crate::window::command::{Command, JobEdit, View};
+use crate::window::dialogs::accept_dialog::AcceptDialog;
+use crate::window::dialogs::file_dialogs::Ask;
+use crate::window::dialogs::{Dialog, Next};
+use crate::window::side_panel::StrutDialog;
+use crate::window::status_line::Status;
 
 impl App {
     /// Does one thing.
-    pub(super) fn apply(&mut self, ctx: &Context, command: Command) {
+    pub(in crate::window) fn apply(&mut self, ctx: &Context, command: Command) {
         match command {
             Command::Choose(id) => {
                 if self.available(id).enabled {
@@ -116,7 +116,7 @@ impl App {
     }
 
     /// Has the session do something, and shows what came of it.
-    pub(super) fn act(&mut self, ctx: &Context, action: Action) {
+    pub(in crate::window) fn act(&mut self, ctx: &Context, action: Action) {
         let before = self.shown();
         let effect = Effect::of(&action);
         let outcome = self.session.apply(action);
@@ -133,7 +133,7 @@ impl App {
         }
     }
 
-    pub(super) fn tell_outcome(&mut self, ctx: &Context, outcome: Outcome) {
+    pub(in crate::window) fn tell_outcome(&mut self, ctx: &Context, outcome: Outcome) {
         match outcome {
             Outcome::Nothing | Outcome::Shown | Outcome::NeedsPath => {}
             Outcome::Done(told) => self.status = Status::done(told),

@@ -10,8 +10,8 @@ use flapwright_session::Session;
 use flapwright_session::finding_key::FindingKey;
 use flapwright_session::selection::SideTab;
 
-use super::app::App;
-use super::command::View;
+use super::App;
+use crate::window::command::View;
 
 impl App {
     /// The session that the window shows.
@@ -89,6 +89,15 @@ impl App {
         match view {
             View::Elevation => self.view.elevation.size(),
             View::Section => self.view.section.size(),
+        }
+    }
+
+    /// How often a drawing was laid out since the job was opened.
+    #[must_use]
+    pub const fn layouts(&self, view: View) -> u64 {
+        match view {
+            View::Elevation => self.view.elevation.layouts(),
+            View::Section => self.view.section.layouts(),
         }
     }
 

@@ -9,16 +9,16 @@ use flapwright_rules::plural::count;
 use flapwright_session::action::Action;
 use flapwright_session::outcome::{ExportEnd, News, Outcome, Written};
 
-use super::app::{App, Pending, Purpose, release_keyboard};
-use super::command::UnsavedAnswer;
-use super::dialogs::file_dialogs::{Answer, Ask, Reply};
-use super::dialogs::{Dialog, Next};
-use super::status_line::Status;
-use super::view_state::ViewState;
+use super::{App, Pending, Purpose, release_keyboard};
+use crate::window::command::UnsavedAnswer;
+use crate::window::dialogs::file_dialogs::{Answer, Ask, Reply};
+use crate::window::dialogs::{Dialog, Next};
+use crate::window::status_line::Status;
+use crate::window::view_state::ViewState;
 
 impl App {
     /// Hears what the system and the writing thread have to say.
-    pub(super) fn hear(&mut self, ctx: &Context) {
+    pub(in crate::window) fn hear(&mut self, ctx: &Context) {
         if let Some(pending) = self.pending.take() {
             match pending.receiver.try_recv() {
                 Ok(answer) => self.answered(ctx, pending.purpose, pending.ask, answer),
@@ -57,7 +57,7 @@ impl App {
     }
 
     /// Shows a folder with the system's own program.
-    pub(super) fn open_folder(&mut self, ctx: &Context, folder: &Path) {
+    pub(in crate::window) fn open_folder(&mut self, ctx: &Context, folder: &Path) {
         if let Err(problem) = open::that_detached(folder) {
             let text = format!(
                 "{problem}\n\nThe files are in {}; open it with your file manager.",
@@ -68,7 +68,7 @@ impl App {
     }
 
     /// Holds a window that wants to close while something is unsaved.
-    pub(super) fn close_request(&mut self, ctx: &Context) {
+    pub(in crate::window) fn close_request(&mut self, ctx: &Context) {
         if !ctx.input(|input| input.viewport().close_requested()) || self.leaving {
             return;
         }
@@ -79,7 +79,7 @@ impl App {
     }
 
     /// Goes on, after a question when something is unsaved.
-    pub(super) fn ask_then(&mut self, ctx: &Context, next: Next) {
+    pub(in crate::window) fn ask_then(&mut self, ctx: &Context, next: Next) {
         if self.session.document().unsaved() {
             self.open_dialog(ctx, Dialog::Unsaved(next));
         } else {
@@ -88,7 +88,7 @@ impl App {
     }
 
     /// Does what the question about unsaved changes was answered with.
-    pub(super) fn answer_unsaved(&mut self, ctx: &Context, answer: UnsavedAnswer) {
+    pub(in crate::window) fn answer_unsaved(&mut self, ctx: &Context, answer: UnsavedAnswer) {
         let Some(Dialog::Unsaved(next)) = self.dialog.take() else {
             return;
         };
@@ -102,7 +102,7 @@ impl App {
         }
     }
 
-    pub(super) fn go_on(&mut self, ctx: &Context, next: Next) {
+    pub(in crate::window) fn go_on(&mut self, ctx: &Context, next: Next) {
         match next {
             Next::Close if !self.cards.unsaved().is_empty() => {
                 let cards = self.cards.unsaved();
@@ -119,13 +119,13 @@ impl App {
     }
 
     /// Saves into the job's own file, or asks for one.
-    pub(super) fn save(&mut self, ctx: &Context) {
+    pub(in crate::window) fn save(&mut self, ctx: &Context) {
         self.after_save = None;
         self.save_and_go_on(ctx);
     }
 
     /// Asks for a file and saves there.
-    pub(super) fn save_as(&mut self, ctx: &Context) {
+    pub(in crate::window) fn save_as(&mut self, ctx: &Context) {
         self.after_save = None;
         self.ask_save(ctx);
     }
@@ -169,7 +169,7 @@ impl App {
     }
 
     /// Asks the system for a path.
-    pub(super) fn ask_path(&mut self, ctx: &Context, purpose: Purpose, ask: Ask) {
+    pub(in crate::window) fn ask_path(&mut self, ctx: &Context, purpose: Purpose, ask: Ask) {
         let (sender, receiver) = channel();
         self.files.ask(&ask, Reply::new(sender, ctx.clone()));
         self.pending = Some(Pending {
@@ -236,7 +236,7 @@ impl App {
     }
 
     /// Uses a path that was typed, or gives up.
-    pub(super) fn typed_path(&mut self, ctx: &Context, path: Option<PathBuf>) {
+    pub(in crate::window) fn typed_path(&mut self, ctx: &Context, path: Option<PathBuf>) {
         let Some(Dialog::TypePath { purpose, ask, .. }) = self.dialog.take() else {
             return;
         };
@@ -285,14 +285,14 @@ impl App {
     }
 
     /// Puts something over the window.
-    pub(super) fn open_dialog(&mut self, ctx: &Context, dialog: Dialog) {
+    pub(in crate::window) fn open_dialog(&mut self, ctx: &Context, dialog: Dialog) {
         release_keyboard(ctx);
         self.act(ctx, Action::StopDoor);
         self.dialog = Some(dialog);
         ctx.request_repaint();
     }
 
-    pub(super) fn tell(&mut self, ctx: &Context, title: &str, text: impl Into<String>) {
+    pub(in crate::window) fn tell(&mut self, ctx: &Context, title: &str, text: impl Into<String>) {
         let text = text.into();
         let line = text
             .lines()
