@@ -173,7 +173,8 @@ mod tests {
         history.seal();
         rename(&mut history, &mut job, "abcd", field);
         assert_eq!(history.len(), 2);
-        assert_eq!(history.undo(&mut job).as_deref(), Some("name abcd"));
+        let (label, touched) = history.undo(&mut job).unwrap();
+        assert_eq!((label.as_str(), touched.len()), ("name abcd", 0));
         assert_eq!(job.name, "abc");
         history.undo(&mut job);
         assert_eq!(job, before);

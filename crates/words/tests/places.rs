@@ -6,7 +6,7 @@ use flapwright_model::edges::Edges;
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
-use flapwright_rules::inspect;
+use flapwright_answer::inspect;
 use flapwright_words::{Names, effect, headline, headline_in_box, places, reasons, remedy};
 
 /// Boxes of these names, each with one door.

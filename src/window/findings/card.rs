@@ -217,8 +217,7 @@ fn remedy_ui(
             });
         }
         let tokens = tokens(ui);
-        // Tried only where it can be seen: that is dear where there are many.
-        if ui.is_rect_visible(button.rect) && card.document.is_safe(finding, at.remedy) {
+        if card.document.is_safe(finding, at.remedy) {
             ui.label(bold("safe").small().color(tokens.good))
                 .on_hover_text("Clears its finding and adds no stop; may be applied unseen.");
         }

@@ -4,8 +4,6 @@ mod card;
 mod filter;
 mod long_list;
 
-use std::sync::Arc;
-
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::plural::count;
@@ -60,6 +58,7 @@ pub(crate) fn findings_ui(
     let (shown, left_out): (Vec<&Finding>, Vec<&Finding>) = inspection
         .findings
         .iter()
+        .map(|it| &**it)
         .partition(|it| filter.shows(it) || is_chosen(it));
     let (open, accepted): (Vec<&Finding>, Vec<&Finding>) =
         shown.into_iter().partition(|it| it.accepted.is_none());
@@ -123,7 +122,7 @@ fn head_ui(ui: &mut Ui, document: &Document, queue: &mut Vec<Command>) {
     }
 }
 
-fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[&Arc<Finding>]) {
+fn accepted_list(ui: &mut Ui, card: &mut FindingCard<'_>, accepted: &[&Finding]) {
     let chosen = accepted.iter().any(|finding| card.is_chosen(finding));
     let title = bold(format!("Accepted ({})", accepted.len()));
     CollapsingHeader::new(title)

@@ -250,7 +250,7 @@ fn the_cover_lists_boxes_fittings_and_accepted_findings() {
         .findings
         .first_mut()
         .expect("the demo has a note");
-    finding.accepted = Some("wanted as a grip".to_owned());
+    std::sync::Arc::make_mut(finding).accepted = Some("wanted as a grip".to_owned());
     let options = PageOptions::of([PageKind::Cover]);
     let cover = job_sheets(&job, &inspection, &options);
     for words in [

@@ -11,7 +11,7 @@ use std::fmt::Write;
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
 use flapwright_rules::accept::without_finding;
-use flapwright_rules::inspect;
+use flapwright_answer::judged as inspect;
 
 macro_rules! kept {
     ($name:literal) => {
