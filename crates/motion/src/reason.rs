@@ -1,24 +1,19 @@
 //! Reasons of a verdict, each in numbers.
 
-use std::fmt;
-
-use flapwright_model::length::Unit;
 use flapwright_model::material::MassRange;
-use flapwright_model::measure::{Measure, length};
 use flapwright_model::message::Word;
 
 use crate::drive::DriveError;
 use crate::error::MotionError;
 use crate::gravity::ByMass;
-use crate::load::{Load, LoadKind};
+use crate::load::Load;
 use crate::setting::Setting;
 use crate::sizes::Grade;
 
 /// Settings may be this share of the range beyond its ends: rounding.
 pub(crate) const SLACK: f64 = 1e-9;
 
-/// Why a size suits a door or does not. Shown as a sentence without a full stop; `Display` is
-/// metric.
+/// Why a size suits a door or does not: how it is said, see [`Reason::message`].
 #[derive(Debug, Clone, PartialEq)]
 pub enum Reason {
     /// The load against what the size carries; also when it fits.
@@ -143,176 +138,4 @@ impl Reason {
             Self::FallsFromOpen { .. } | Self::RisesFromClosed { .. } => Grade::Marginal,
         }
     }
-}
-
-impl fmt::Display for Reason {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.text(Unit::Millimetre))
-    }
-}
-
-impl Reason {
-    /// The reason as a sentence without a full stop, its numbers in the measures that go with a
-    /// length unit. Why a motion or a lift fails is said in millimetres, like the card.
-    #[must_use]
-    pub fn text(&self, unit: Unit) -> String {
-        let mm = |value: f64| length(value, unit);
-        let moment = |value: f64| Measure::Moment.text(value, unit);
-        match self {
-            Self::Load(load) => load_text(load, unit),
-            Self::NoLoadGiven {
-                what,
-                value,
-                from,
-                to,
-            } => format!(
-                "the size gives no load for a {} of {}, only for {} to {}",
-                plain(*what),
-                mm(*value),
-                mm(*from),
-                mm(*to)
-            ),
-            Self::AngleNotReached { at_degrees, end } => format!(
-                "the size limits the lift moment at {at_degrees:.0} degrees and the door opens \
-                 only to {end:.0} degrees"
-            ),
-            Self::OutOfSpan {
-                what,
-                value,
-                min,
-                max,
-            } => {
-                let (side, limit) = if value < min {
-                    ("least", min)
-                } else {
-                    ("greatest", max)
-                };
-                format!(
-                    "{} {} is {} beyond the {side}, {}",
-                    plain(*what),
-                    mm(*value),
-                    mm((value - limit).abs()),
-                    mm(*limit)
-                )
-            }
-            Self::TooLittle { what, value, least } => format!(
-                "{} is {} and must be {}: {} too little",
-                plain(*what),
-                mm(*value),
-                mm(*least),
-                mm(least - value)
-            ),
-            Self::Adjustment {
-                what,
-                needed,
-                min,
-                max,
-            } => adjustment_text(&plain(*what), *needed, [*min, *max], unit),
-            Self::FoldingLeaves {
-                upper,
-                lower,
-                ratio,
-            } => format!(
-                "upper leaf {}, lower leaf {}, heights {ratio:.2} to 1",
-                Measure::Mass.text(upper.likely, unit),
-                Measure::Mass.text(lower.likely, unit)
-            ),
-            Self::Setting(setting) => setting_text(setting),
-            Self::FallsFromOpen {
-                balance,
-                friction,
-                celsius,
-            } => format!(
-                "the heaviest door falls from open at {celsius:.0} °C: {} pull it shut against {} \
-                 of friction",
-                moment(*balance),
-                moment(*friction)
-            ),
-            Self::RisesFromClosed {
-                balance,
-                friction,
-                celsius,
-            } => format!(
-                "the lightest door does not stay shut at {celsius:.0} °C: {} push it open against \
-                 {} of friction",
-                moment(-balance),
-                moment(*friction)
-            ),
-            Self::NoMotion(error) => error.to_string(),
-            Self::NoDrive(error) => error.to_string(),
-        }
-    }
-}
-
-/// A word of the catalogue as `text` says it.
-fn plain(word: Word) -> String {
-    word.0.replace('-', " ")
-}
-
-fn adjustment_text(what: &str, needed: f64, [min, max]: [f64; 2], unit: Unit) -> String {
-    let (move_by, most) = (needed.abs(), if needed < 0.0 { -min } else { max });
-    let mm = |value: f64| length(value, unit);
-    if move_by > most {
-        format!(
-            "the door must be moved {} {what} and the fitting allows {}",
-            mm(move_by),
-            mm(most)
-        )
-    } else {
-        format!(
-            "moving the door {} {what} leaves {} of adjustment",
-            mm(move_by),
-            mm(most - move_by)
-        )
-    }
-}
-
-fn load_text(load: &Load, unit: Unit) -> String {
-    let Load {
-        kind,
-        load,
-        min,
-        max,
-    } = load;
-    let MassRange { low, likely, high } = load;
-    let (measure, what, at) = match kind {
-        LoadKind::Mass => (Measure::Mass, "door mass", String::new()),
-        LoadKind::Moment { at_degrees } => (
-            Measure::Moment,
-            "lift moment",
-            format!(" at {at_degrees:.0} degrees"),
-        ),
-    };
-    let digits = |value: &f64| measure.digits(*value, unit);
-    format!(
-        "{what} {} to {}{at}, likely {}; it carries {} to {}",
-        digits(low),
-        measure.text(*high, unit),
-        digits(likely),
-        digits(min),
-        measure.text(*max, unit)
-    )
-}
-
-fn setting_text(setting: &Setting) -> String {
-    let ByMass { low, likely, high } = setting.turns;
-    let range = setting.range;
-    if likely < 0.0 {
-        return "even the weakest setting lifts more than this door weighs".to_owned();
-    }
-    if setting.share.likely > 1.0 {
-        return "even the strongest setting lifts less than this door weighs".to_owned();
-    }
-    let mut text = format!(
-        "{likely:.1} of {range:.0} turns balance the door ({:.1} to {:.1} over its mass range)",
-        low.clamp(0.0, range),
-        high.clamp(0.0, range)
-    );
-    if low < -SLACK * range {
-        text.push_str("; if it is light, even the weakest setting is too strong");
-    }
-    if high > (1.0 + SLACK) * range {
-        text.push_str("; if it is heavy, even the strongest setting is too weak");
-    }
-    text
 }

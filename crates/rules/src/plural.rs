@@ -1,10 +1,4 @@
-//! Counts and shares in messages.
-
-/// A whole number of percent.
-#[must_use]
-pub fn percent(ratio: f64) -> String {
-    format!("{:.0} %", ratio * 100.0)
-}
+//! Counts in headings and lists.
 
 /// One thing or several: `1 bore`, `4 bores`.
 #[must_use]

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use flapwright_model::box_parts::ShelfRef;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::id::{BoxId, DividerId, DoorId, OpeningId, ShelfId};
 use flapwright_model::job::Job;
@@ -136,7 +137,7 @@ fn part_name(wall_box: &WallBox, part: Part) -> PartName {
 fn shelf_name(wall_box: &WallBox, id: ShelfId) -> PartName {
     let shelves = wall_box.shelves();
     let number = Count(number(shelves.iter().position(|it| it.id() == id)));
-    let is_fixed = wall_box.shelf(id).is_some_and(|it| it.is_fixed());
+    let is_fixed = wall_box.shelf(id).is_some_and(ShelfRef::is_fixed);
     match (is_fixed, shelves.len() > 1) {
         (true, false) => PartName::FixedShelf,
         (true, true) => PartName::FixedShelfOfSeveral { number },

@@ -1,5 +1,7 @@
 //! Every message has its text, and every text its message.
 
+#![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 

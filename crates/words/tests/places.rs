@@ -1,5 +1,7 @@
 //! Where findings are, and what is said of a whole job.
 
+#![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
+
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::{Door, Leaf, Leaves};
 use flapwright_model::edges::Edges;

@@ -4,8 +4,11 @@ use std::sync::LazyLock;
 
 use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
+use flapwright_model::material::MassRange;
 use flapwright_model::measure::Measure;
-use flapwright_model::message::{Count, Degrees, Mm, Share, ToValue, Value};
+use flapwright_model::message::{Count, Degrees, Mm, Share, ToValue, Value, Word};
+use flapwright_motion::load::{Load, LoadKind};
+use flapwright_motion::reason::Reason;
 use flapwright_rules::message::{BoresOffFitting, DoorHitsCeiling, Effect, Step};
 use flapwright_words::{Language, Names, Speaker};
 
@@ -82,5 +85,38 @@ fn clauses_are_joined_in_their_order() {
     assert_eq!(
         speaker.clauses(effects.iter().map(|it| speaker.say(it))),
         "the door keeps its size; no bore moves in the box"
+    );
+}
+
+#[test]
+fn reasons_of_a_verdict_are_said_in_the_unit_of_the_job() {
+    // 25.4 mm are an inch and 0.45359237 kg a pound, both exactly (NIST SP 811, appendix B).
+    let depth = Reason::TooLittle {
+        what: Word("inner-depth"),
+        value: 8.0 * 25.4,
+        least: 9.5 * 25.4,
+    };
+    let both = |it: &Reason| [Unit::Inch, Unit::Millimetre].map(|unit| speaker(unit).say(it));
+    assert_eq!(
+        both(&depth),
+        [
+            "inner depth 8\": 1-1/2\" under the least (9-1/2\")",
+            "inner depth 203.2 mm: 38.1 mm under the least (241.3 mm)"
+        ]
+    );
+    let pound = 0.453_592_37;
+    let load = Reason::Load(Load {
+        kind: LoadKind::Mass,
+        load: MassRange {
+            low: 4.0 * pound,
+            likely: 5.0 * pound,
+            high: 6.0 * pound,
+        },
+        min: 3.0 * pound,
+        max: 8.0 * pound,
+    });
+    assert_eq!(
+        both(&load)[0],
+        "mass 4.00 lb to 6.00 lb, likely 5.00 lb; rated from 3.00 lb to 8.00 lb"
     );
 }

@@ -1,6 +1,8 @@
 //! Every text that the program can say, with an example for each of its arguments: one snapshot a
 //! group. They are read by eye against the rules of how the program speaks.
 
+#![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
+
 use std::collections::BTreeMap;
 
 use flapwright_model::cabinet::WallBox;

@@ -100,13 +100,12 @@ fn differ((a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
             others: Count(others),
         }
     };
-    let it = finding(
+    finding(
         NAME,
         Severity::Caution,
         message,
         vec![subject(a), subject(b)],
-    );
-    it
+    )
 }
 
 /// The bores of a door that its fitting asked for: u, v, diameter.

@@ -192,6 +192,26 @@ fn a_plain_ratio_may_move_by_half_a_hundredth() {
     assert!(!stays(&job, OFF, ratio.name, -0.006));
 }
 
+#[test]
+fn numbers_keep_their_meaning_under_the_words_of_version_1() {
+    let job = accepted(&off(), OFF, "known");
+    let in_words = |words: fn(&str) -> String, by: f64| {
+        let mut job = job.clone();
+        for number in &mut job.accepted[0].numbers {
+            number.label = words(&number.label);
+            number.value += by;
+        }
+        the_finding(&job, OFF).accepted.clone()
+    };
+    // It wrote "share of the adjustment", and of some numbers also which edge or gap was meant.
+    let same = |name: &str| name.replace('_', " ");
+    let other = |name: &str| format!("{}, at the top", name.replace('_', " "));
+    for words in [same, other] {
+        assert_eq!(in_words(words, 0.0).as_deref(), Some("known"));
+        assert_eq!(in_words(words, 1.0), None, "a number that changed");
+    }
+}
+
 /// What the finding says about being back.
 fn why_back(job: &Job) -> String {
     let finding = the_finding(job, OFF);

@@ -228,12 +228,17 @@ fn a_bore_is_known_again_when_others_come_before_it() {
             diameter: 5.0,
         }),
     });
-    let keys = |job: &Job| -> Vec<_> { found(job, NAME).into_iter().map(|it| it.about).collect() };
+    let keys =
+        |job: &Job| -> Vec<_> { found(job, NAME).iter().map(|it| it.about.clone()).collect() };
     let before = keys(&job);
     assert_eq!(before.len(), 2, "{before:?}");
     accept_all(&mut job, NAME);
-    let numbers =
-        |job: &Job| -> Vec<_> { found(job, NAME).into_iter().map(|it| it.subjects).collect() };
+    let numbers = |job: &Job| -> Vec<_> {
+        found(job, NAME)
+            .iter()
+            .map(|it| it.subjects.clone())
+            .collect()
+    };
     let with_fitting = numbers(&job);
     the_job_door(&mut job, 0).fitting = None;
     assert_ne!(numbers(&job), with_fitting, "the numbers have shifted");
@@ -309,7 +314,7 @@ fn old(check: &str, about: Vec<Topic>, numbers: &Finding) -> Acceptance {
             .numbers
             .iter()
             .map(|it| flapwright_model::acceptance::AcceptedNumber {
-                label: it.label.clone(),
+                label: it.name.to_owned(),
                 value: it.value,
             })
             .collect(),
