@@ -3,6 +3,7 @@
 
 use crate::common::*;
 use crate::findings::*;
+use flapwright_answer::{Answer, inspect as inspect_it};
 use flapwright_model::acceptance::{Acceptance, Topic};
 use flapwright_model::change::{add_box as add_new_box, add_fixed_shelf, remove_shelf};
 use flapwright_model::door::{BoreReference, End};
@@ -16,7 +17,6 @@ use flapwright_model::room::{Extent, Obstacle};
 use flapwright_rules::accept::{accept, take_back, without_finding};
 use flapwright_rules::finding::Finding;
 use flapwright_rules::records::record;
-use flapwright_answer::{Answer, inspect as inspect_it};
 
 fn done(job: &mut Job, edit: Option<Edit>) {
     apply(job, edit.expect("a change")).expect("it is sound");
