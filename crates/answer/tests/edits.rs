@@ -15,8 +15,9 @@ use flapwright_model::length::Unit;
 use flapwright_model::severity::{Severity, SeveritySetting};
 use flapwright_model::validate::validate;
 use flapwright_rules::accept::accept;
-use flapwright_rules::checks::CHECKS;
+use flapwright_rules::checks::{CHECKS, Seen, look_at_box};
 use flapwright_rules::inspection::Inspection;
+use flapwright_rules::placement::door_motions::DoorMotions;
 
 const GALLEY: &str = include_str!("../../../assets/demo/houseboat-galley.ron");
 const TROUBLES: &str = include_str!("../../../assets/demo/houseboat-galley-troubles.ron");
@@ -352,6 +353,26 @@ fn a_verdict_on_a_remedy_is_the_one_of_a_fresh_answer() {
             kept,
             format!("{:?}", flapwright_answer::judged(&job).findings)
         );
+    }
+}
+
+#[test]
+fn a_check_of_one_box_goes_by_no_other_box() {
+    for text in [GALLEY, TROUBLES] {
+        let job = job(text);
+        let inspection = inspect(&job);
+        let motions = DoorMotions::default();
+        for (wall_box, report) in job.boxes.iter().zip(&inspection.boxes) {
+            let seen = Seen { wall_box, report };
+            for mut found in look_at_box(&job, seen, &motions, |_| true) {
+                let kept = inspection.findings.iter();
+                let mut kept = kept.filter(|it| it.check == found.check && it.about == found.about);
+                let kept = kept.next().expect("the same finding");
+                // Who accepted it is no affair of the check.
+                found.accepted.clone_from(&kept.accepted);
+                assert_eq!(found, **kept);
+            }
+        }
     }
 }
 

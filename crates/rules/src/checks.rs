@@ -357,7 +357,8 @@ fn tell_apart(found: &mut [Finding]) {
 
 /// What a check sees.
 pub(crate) struct BoxContext<'a> {
-    /// The job.
+    /// The job: its head, materials and cards. Other boxes are nothing that a check of one box may go
+    /// by, and may be left out.
     pub(crate) job: &'a Job,
     /// The box as described.
     pub(crate) wall_box: &'a WallBox,
