@@ -129,12 +129,16 @@ fn edit_of_some_box(bencher: Bencher<'_, '_>, boxes: usize) {
 fn box_put_in_at_the_front(bencher: Bencher<'_, '_>, boxes: usize) {
     let mut job = galleys(boxes);
     let mut answer = Answer::of(&job);
+    let mut along = -99_000.0;
     bencher.bench_local(|| {
         let copy = duplicate_box(&job, job.boxes[0].id);
         let Some(Edit::InsertBox { mut with, .. }) = copy else {
             return;
         };
-        with.place.above_floor = 19_500.0;
+        // Above all rows, each beside the last.
+        along += 1500.0;
+        with.place.along_wall = along;
+        with.place.above_floor = 19_900.0;
         let insert = Edit::InsertBox { after: None, with };
         let back = apply(&mut job, insert).expect("a sound job");
         answer.after(black_box(&job), &back.boxes());
