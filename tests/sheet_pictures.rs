@@ -7,11 +7,11 @@
 
 use std::path::{Path, PathBuf};
 
+use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::list::Shape;
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{PngOptions, png};
-use flapwright_rules::inspect;
 use flapwright_session::job_file;
 use serde::Deserialize;
 

@@ -215,7 +215,7 @@ fn two_boxes_of_one_name_each_show_their_own_fitting() {
     let mut job = flapwright_session::shipped::demo_job().unwrap();
     job.boxes[PLATES].name = job.boxes[MUGS].name.clone();
     let kinds = [MUGS, PLATES].map(|index| {
-        let inspection = flapwright_rules::inspect(&job);
+        let inspection = flapwright_answer::inspect(&job);
         let door = inspection.boxes[index].doors().next().unwrap();
         format!("{}, {}", door.kind.unwrap().words(), door.fitting)
     });

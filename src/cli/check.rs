@@ -4,8 +4,8 @@ use std::path::PathBuf;
 
 use anyhow::{Result, bail};
 use clap::Args;
+use flapwright_answer::AppliedRemedy;
 use flapwright_model::message::Say;
-use flapwright_rules::AppliedRemedy;
 use flapwright_rules::finding::{Finding, Severity};
 use flapwright_rules::inspection::Inspection;
 use flapwright_rules::plural::count;
@@ -39,7 +39,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<u8> {
     } else {
         Vec::new()
     };
-    let inspection = session.inspection();
+    let inspection = &session.document().judged();
     let names = Names::of(session.job());
     let speaker = names.speaker();
     if arguments.json {
@@ -175,7 +175,7 @@ fn print(finding: &Finding, speaker: &Speaker<'_>) -> Result<()> {
         say(&format!("    {reason}"))?;
     }
     for it in &finding.remedies {
-        let safe = if it.is_safe() { ", safe" } else { "" };
+        let safe = if it.claims_safe() { ", safe" } else { "" };
         say(&format!(
             "  remedy{safe}: {}: {}",
             remedy(it, speaker),

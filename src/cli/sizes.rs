@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use anyhow::{Context, Result, bail};
 use clap::{Args, ValueEnum};
+use flapwright_answer::inspect;
 use flapwright_model::card::OpeningKind;
 use flapwright_model::door::TypedMass;
 use flapwright_model::job::Job;
@@ -11,7 +12,6 @@ use flapwright_model::length::{Unit, parse_length};
 use flapwright_model::measure::Measure;
 use flapwright_model::validate::validate;
 use flapwright_motion::sizes::Verdict;
-use flapwright_rules::inspect;
 use flapwright_rules::mechanics::mechanics;
 use flapwright_rules::size_query::{AskedDoor, job_for};
 use flapwright_session::{job_file, shipped};

@@ -69,7 +69,7 @@ pub(crate) fn drawings_ui(
         opening
             .door
             .as_ref()
-            .is_some_and(|door| matches!(door.motion, Some(Ok(_))))
+            .is_some_and(|door| door.working_motion().is_some())
     });
     let playing = selection.running.is_some();
     let s = selection.s;

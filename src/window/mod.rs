@@ -3,7 +3,7 @@
 //! [`App`] shows a [`Session`](flapwright_session::Session), which has the open job and does
 //! everything that can be done with it. What is shown borrows both and queues [`Command`]s; after the
 //! frame they are done in one place (`apply`). Nothing here does joinery arithmetic: sizes, bores, motion and
-//! findings are read from [`flapwright_rules::inspect`], pictures from `flapwright_drawing`.
+//! findings are read from [`flapwright_answer::inspect`], pictures from `flapwright_drawing`.
 //!
 //! | how do I… | |
 //! | --- | --- |

@@ -3,10 +3,10 @@
 
 use std::sync::Arc;
 
+use flapwright_answer::inspect;
 use flapwright_model::edges::Edge;
 use flapwright_model::id::DoorId;
 use flapwright_model::part::{LeafId, Part};
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoxReport;
 
 fn the_box(name: &str) -> Arc<BoxReport> {

@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_model::length::show_mm_tenth;
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoreSource;
 use flapwright_session::sheet_files::{Formats, sheet_files};
 

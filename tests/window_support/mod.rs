@@ -201,6 +201,6 @@ pub(crate) fn findings_named(window: &Window, check: &str) -> Vec<(FindingKey, F
         .findings
         .iter()
         .filter(|finding| finding.check == check)
-        .map(|finding| (FindingKey::of(finding), finding.clone()))
+        .map(|finding| (FindingKey::of(finding), Finding::clone(finding)))
         .collect()
 }

@@ -157,6 +157,11 @@ reveal-out-of-range =
 
 doors-overlap =
     .overlap = lies over { $other } by { $across } across and { $up } up
+    .crowd =
+        { $boxes ->
+            [one] one more box hangs
+           *[other] { $boxes } more boxes hang
+        } in this place, not compared with it
 
 leaf-has-no-size =
     .nothing = its { $what } comes out as { $size }; nothing is left to cut

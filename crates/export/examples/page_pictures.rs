@@ -11,11 +11,11 @@
 use std::error::Error;
 use std::path::Path;
 
+use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{Orientation, PageKind, PageOptions, job_sheets};
 use flapwright_export::{PngOptions, png};
 use flapwright_files::write_files;
 use flapwright_model::job::PaperChoice;
-use flapwright_rules::inspect;
 
 fn main() -> Result<(), Box<dyn Error>> {
     let mut arguments = std::env::args().skip(1);

@@ -11,6 +11,7 @@ mod door_structure;
 mod duplicate_box;
 mod hold_shelf;
 mod leaves;
+mod long_wall;
 mod new_box;
 mod obstacle;
 mod records;
@@ -25,6 +26,7 @@ pub use door_structure::{
 pub use duplicate_box::duplicate_box;
 pub use hold_shelf::{make_shelf_fixed, make_shelf_loose};
 pub use leaves::{JOINT_GAP, leaves_for};
+pub use long_wall::long_wall;
 pub use new_box::{add_box, first_size, plain_door, plain_leaf, usual_material};
 pub use obstacle::{add_obstacle, remove_obstacle};
 pub use records::{door_is_drilled, forget_record, forget_records, graft_records, is_drilled};

@@ -71,6 +71,22 @@ impl Edit {
         }
     }
 
+    /// The boxes that it touches, as far as they have identities; those of the change that takes
+    /// another one back are all that the other one touched.
+    #[must_use]
+    pub fn boxes(&self) -> BTreeSet<BoxId> {
+        match self {
+            Self::Set { field, .. } => field.box_id().into_iter().collect(),
+            Self::ReplaceBox { id, .. } | Self::RemoveBox { id } => BTreeSet::from([*id]),
+            Self::InsertBox { with, .. } => BTreeSet::from([with.id]),
+            Self::Together(edits) => edits.iter().flat_map(Self::boxes).collect(),
+            Self::ReplaceHead(_)
+            | Self::ReplaceMaterials(_)
+            | Self::ReplaceCards(_)
+            | Self::ReplaceAccepted(_) => BTreeSet::new(),
+        }
+    }
+
     /// One change that takes back `newer` and then `older`: where both put back the same thing, the
     /// older one alone. So a run of keys or a drag is one small step.
     #[must_use]

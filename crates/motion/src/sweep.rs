@@ -173,6 +173,18 @@ impl Sweep {
         ])
     }
 
+    /// The block that all bodies keep within on the whole way, path tolerance and bulge added, mm.
+    #[must_use]
+    pub fn bounds(&self) -> SectionBlock {
+        let bounds = self.pieces.iter().map(|piece| {
+            let by = self.tolerance + piece.bulge;
+            piece.bounds.inflate(by, by)
+        });
+        bounds
+            .reduce(|all, it| all.union(&it))
+            .unwrap_or_else(SectionBlock::zero)
+    }
+
     /// How far the top edge of the door rises, mm; see [`top_edge_rise`].
     #[must_use]
     pub fn top_edge_rise(&self) -> f64 {

@@ -1,6 +1,7 @@
 //! Accepting a finding with a reason, and noticing when it has got worse since.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use flapwright_model::acceptance::{Acceptance, AcceptedNumber, Topic};
 use flapwright_model::edit::Edit;
@@ -132,18 +133,24 @@ fn door_of_leaf(topic: Topic) -> Topic {
 
 /// Marks the findings that were accepted and have not got worse. To those that have, a line says
 /// what changed.
-pub(crate) fn mark(job: &Job, findings: &mut [Finding]) {
+pub fn mark(job: &Job, findings: &mut [Arc<Finding>]) {
     if job.accepted.is_empty() {
         return;
     }
-    let mut by_key: BTreeMap<(&str, &[Topic]), &Acceptance> = BTreeMap::new();
-    for it in job.accepted.iter().filter(|it| has_key(it)) {
-        by_key.insert((it.check.as_str(), it.about.as_slice()), it);
+    let mut by_key: BTreeMap<(&str, &[Topic]), usize> = BTreeMap::new();
+    for (index, it) in job
+        .accepted
+        .iter()
+        .enumerate()
+        .filter(|(_, it)| has_key(it))
+    {
+        by_key.insert((it.check.as_str(), it.about.as_slice()), index);
     }
     for finding in findings.iter_mut() {
         let key = (finding.check, finding.about.as_slice());
-        if let Some(acceptance) = by_key.get(&key) {
-            mark_by(finding, acceptance);
+        let index = by_key.get(&key).copied();
+        if let Some(acceptance) = index.and_then(|index| job.accepted.get(index)) {
+            mark_by(Arc::make_mut(finding), acceptance);
         }
     }
     for acceptance in job.accepted.iter().filter(|it| it.by_place) {
@@ -153,14 +160,14 @@ pub(crate) fn mark(job: &Job, findings: &mut [Finding]) {
 
 /// An acceptance by place holds for one finding there: the first that has not got worse. Where all
 /// have, the first says so.
-fn mark_at_place(acceptance: &Acceptance, findings: &mut [Finding]) {
+fn mark_at_place(acceptance: &Acceptance, findings: &mut [Arc<Finding>]) {
     let open = |it: &Finding| it.accepted.is_none() && is_at_place(acceptance, it);
     let as_it_was = findings
         .iter()
         .position(|it| open(it) && what_got_worse(it, acceptance).is_none());
-    let first = as_it_was.or_else(|| findings.iter().position(open));
+    let first = as_it_was.or_else(|| findings.iter().position(|it| open(it)));
     if let Some(finding) = first.and_then(|index| findings.get_mut(index)) {
-        mark_by(finding, acceptance);
+        mark_by(Arc::make_mut(finding), acceptance);
     }
 }
 
@@ -174,11 +181,11 @@ fn mark_by(finding: &mut Finding, acceptance: &Acceptance) {
 /// The accepted findings of a job that hold for none of these findings any longer: what they were
 /// about is gone, or in other words than today's.
 #[must_use]
-pub fn without_finding<'a>(job: &'a Job, findings: &[Finding]) -> Vec<&'a Acceptance> {
+pub fn without_finding<'a>(job: &'a Job, findings: &[Arc<Finding>]) -> Vec<&'a Acceptance> {
     let of_none = |it: &&Acceptance| {
         let holds =
             |finding: &Finding| is_of(it, finding) || it.by_place && is_at_place(it, finding);
-        !findings.iter().any(holds)
+        !findings.iter().any(|finding| holds(finding))
     };
     job.accepted.iter().filter(of_none).collect()
 }

@@ -1,6 +1,7 @@
 //! The checks: one file each, all listed here.
 //!
-//! A check is a pure function of one placed box. It never panics, and it reports nothing about a
+//! A check is a pure function of one placed box, of two boxes that hang near each other, of two doors
+//! that look alike, or of a card. It never panics, and it reports nothing about a
 //! number that it cannot judge. Where the numbers are limits of shop practice they are settings of
 //! the job.
 
@@ -57,7 +58,7 @@ mod wall_fixing_reminder;
 mod wide_door_sags;
 
 use std::cell::OnceCell;
-use std::sync::Arc;
+use std::collections::BTreeMap;
 
 use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
@@ -65,7 +66,7 @@ use flapwright_model::card::Card;
 use flapwright_model::door::{Door, FittingChoice};
 use flapwright_model::edit::Edit;
 use flapwright_model::id::DoorId;
-use flapwright_model::job::Job;
+use flapwright_model::job::{Job, Settings, UsedCard};
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 use flapwright_model::severity::SeveritySetting;
 use flapwright_motion::sizes::Verdict;
@@ -75,6 +76,11 @@ use crate::finding::{Finding, Severity, numbers};
 use crate::inspection::{BoxReport, DoorReport, OpeningReport, PanelReport, PlacedBore};
 use crate::mechanics::all_sizes;
 use crate::message::Message;
+use crate::placement::door_motions::DoorMotions;
+use crate::placement::place_among;
+
+pub use mirrored_pair_differs::{Looks, OneDoor, looks_of, one_door};
+pub use on_the_wall::Stretch;
 
 /// A check: its name, its page and the function that runs it.
 #[derive(Debug, Clone, Copy)]
@@ -91,6 +97,17 @@ pub struct Check {
 }
 
 impl Check {
+    /// What it looks at.
+    #[must_use]
+    pub const fn looks_at(&self) -> LooksAt {
+        match self.run {
+            Run::Box(_) => LooksAt::Box,
+            Run::Pair(_) => LooksAt::Pair,
+            Run::Alike(_) => LooksAt::Alike,
+            Run::Card(_) => LooksAt::Card,
+        }
+    }
+
     /// The first sentence of its page: what it looks at.
     #[must_use]
     pub fn summary(&self) -> &'static str {
@@ -123,13 +140,53 @@ impl Check {
     }
 }
 
+/// What a check looks at, and how.
 #[derive(Debug, Clone, Copy)]
 enum Run {
-    /// Looks at one box at a time.
+    /// One box by itself.
     Box(fn(&BoxContext<'_>, &mut Vec<Finding>)),
-    /// Looks at the job as a whole.
-    Job(fn(&Job, &[Arc<BoxReport>], &mut Vec<Finding>)),
+    /// Two boxes that hang near each other, in the order of their identities; or twice the same
+    /// one, for what is between its own doors.
+    Pair(fn(&Settings, [Seen<'_>; 2], &mut Vec<Finding>)),
+    /// Two doors that look alike, wherever they hang.
+    Alike(fn(&Settings, [OneDoor<'_>; 2]) -> Option<Finding>),
+    /// A card in use and the doors that are on it.
+    Card(fn(&UsedCard, &[Subject], &mut Vec<Finding>)),
 }
+
+/// What a check looks at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LooksAt {
+    /// One box by itself.
+    Box,
+    /// Two boxes that hang near each other.
+    Pair,
+    /// Two doors that look alike.
+    Alike,
+    /// A card and its doors.
+    Card,
+}
+
+/// A box as described and as placed.
+#[derive(Debug, Clone, Copy)]
+pub struct Seen<'a> {
+    /// As described.
+    pub wall_box: &'a WallBox,
+    /// As placed.
+    pub report: &'a BoxReport,
+}
+
+/// The checks that go by the room.
+pub const READ_THE_ROOM: [&str; 2] = [
+    door_hits_ceiling::CHECK.name,
+    door_hits_obstacle::CHECK.name,
+];
+/// The check that goes by the job's unit.
+pub const READ_THE_UNIT: [&str; 1] = [rounding_drift::CHECK.name];
+/// The settings that a door's size is judged by, whichever check asks.
+pub const JUDGE_SIZES: [&str; 2] = ["coldest", "hottest"];
+/// The setting that places are reckoned with.
+pub const PLACE_DOORS: [&str; 1] = ["bumper_gap"];
 
 /// Every check, in the order in which lists show them.
 pub const CHECKS: &[Check] = &[
@@ -187,52 +244,128 @@ pub fn check(name: &str) -> Option<&'static Check> {
     CHECKS.iter().find(|check| check.name == name)
 }
 
-/// What the checks find in one box; remedies not judged yet.
-pub(crate) fn look_at_box(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
-    for check in CHECKS {
-        if let Run::Box(run) = check.run {
-            weighed(context.job, check, findings, |found| run(context, found));
-        }
-    }
-}
-
-/// What the checks find in the job as a whole.
-pub(crate) fn look_at_job(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    for check in CHECKS {
-        if let Run::Job(run) = check.run {
-            weighed(job, check, findings, |found| run(job, reports, found));
-        }
-    }
-}
-
-/// Runs a check unless the job has it off, and gives what it finds the weight that the job says.
-fn weighed(
+/// What the checks that `which` names find in one box by itself, in the order of [`CHECKS`].
+#[must_use]
+pub fn look_at_box(
     job: &Job,
+    seen: Seen<'_>,
+    motions: &DoorMotions,
+    which: impl Fn(&Check) -> bool,
+) -> Vec<Finding> {
+    let context = BoxContext::new(job, seen, motions);
+    let mut findings = Vec::new();
+    for check in CHECKS.iter().filter(|check| which(check)) {
+        if let Run::Box(run) = check.run {
+            weighed(&job.settings, check, &mut findings, |found| {
+                run(&context, found)
+            });
+        }
+    }
+    findings
+}
+
+/// What the checks find between two boxes, in the order of their identities; between the doors of
+/// one, where it is given twice.
+#[must_use]
+pub fn look_at_pair(settings: &Settings, pair: [Seen<'_>; 2]) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for check in CHECKS {
+        if let Run::Pair(run) = check.run {
+            weighed(settings, check, &mut findings, |found| {
+                run(settings, pair, found);
+            });
+        }
+    }
+    findings
+}
+
+/// What the checks find between two doors that look alike.
+#[must_use]
+pub fn look_at_alike(settings: &Settings, doors: [OneDoor<'_>; 2]) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for check in CHECKS {
+        if let Run::Alike(run) = check.run {
+            weighed(settings, check, &mut findings, |found| {
+                found.extend(run(settings, doors));
+            });
+        }
+    }
+    findings
+}
+
+/// What the checks find in a card; `users` are the doors on it.
+#[must_use]
+pub fn look_at_card(settings: &Settings, used: &UsedCard, users: &[Subject]) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for check in CHECKS {
+        if let Run::Card(run) = check.run {
+            weighed(settings, check, &mut findings, |found| {
+                run(used, users, found);
+            });
+        }
+    }
+    findings
+}
+
+/// Tells that a box hangs among so many others that they were not all compared with it.
+#[must_use]
+pub fn tell_of_crowd(settings: &Settings, seen: Seen<'_>, uncompared: usize) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    weighed(settings, &doors_overlap::CHECK, &mut findings, |found| {
+        found.push(doors_overlap::crowd(seen.report.id, uncompared));
+    });
+    findings
+}
+
+/// Runs a check unless the job has it off, gives what it finds the weight that the job says, and
+/// sees to it that no two findings have one key: those about the very same things are told apart by
+/// their order.
+fn weighed(
+    settings: &Settings,
     check: &Check,
     findings: &mut Vec<Finding>,
     run: impl FnOnce(&mut Vec<Finding>),
 ) {
-    let weight = job.settings.weights.get(check.name);
+    let weight = settings.weights.get(check.name);
     if weight == Some(&SeveritySetting::Off) {
         return;
     }
     let before = findings.len();
     run(findings);
+    let found = &mut findings[before..];
     if let Some(severity) = weight.and_then(|weight| weight.severity()) {
-        for finding in &mut findings[before..] {
+        for finding in &mut *found {
             finding.severity = severity;
+        }
+    }
+    tell_apart(found);
+}
+
+/// Gives the second, third finding about the same things a number.
+fn tell_apart(found: &mut [Finding]) {
+    let mut seen: BTreeMap<Vec<Topic>, u32> = BTreeMap::new();
+    for finding in found {
+        let count = seen
+            .entry(finding.about.clone())
+            .and_modify(|count| *count += 1)
+            .or_insert(1);
+        if *count > 1 {
+            finding.about.push(Topic::Another(*count));
         }
     }
 }
 
 /// What a check sees.
 pub(crate) struct BoxContext<'a> {
-    /// The job.
+    /// The job: its head, materials and cards. Other boxes are nothing that a check of one box may go
+    /// by, and may be left out.
     pub(crate) job: &'a Job,
     /// The box as described.
     pub(crate) wall_box: &'a WallBox,
     /// The box as placed.
     pub(crate) report: &'a BoxReport,
+    /// The motions of doors that are alike.
+    motions: &'a DoorMotions,
     /// What is dear to reckon of each door, once somebody asks.
     doors: Vec<DoorWork>,
 }
@@ -248,7 +381,11 @@ struct DoorWork {
 
 impl<'a> BoxContext<'a> {
     /// A box to be looked at.
-    pub(crate) fn new(job: &'a Job, wall_box: &'a WallBox, report: &'a BoxReport) -> Self {
+    pub(crate) fn new(
+        job: &'a Job,
+        Seen { wall_box, report }: Seen<'a>,
+        motions: &'a DoorMotions,
+    ) -> Self {
         let doors = report.doors().map(|door| DoorWork {
             id: door.id,
             work: OnceCell::new(),
@@ -258,8 +395,14 @@ impl<'a> BoxContext<'a> {
             job,
             wall_box,
             report,
+            motions,
             doors: doors.collect(),
         }
+    }
+
+    /// The box as another description of it would be placed.
+    pub(crate) fn placed(&self, with: &WallBox) -> BoxReport {
+        place_among(self.job, with, self.motions)
     }
 
     /// The card of the fitting of a door.

@@ -93,16 +93,17 @@ pub struct Remedy {
     pub kind: RemedyKind,
     /// What it changes, in numbers, before it is applied.
     pub effects: Vec<Effect>,
-    /// Who should look at it before it is applied.
+    /// Who should look at it before it is applied, as far as its check knows.
     pub safety: Safety,
     /// The change itself: one undo step.
     pub edit: Edit,
 }
 
 impl Remedy {
-    /// Whether it may be applied unseen.
+    /// Whether its check holds it for one that may be applied unseen. Whether it is, the answer
+    /// says: it tries it on the job.
     #[must_use]
-    pub const fn is_safe(&self) -> bool {
+    pub const fn claims_safe(&self) -> bool {
         matches!(self.safety, Safety::Safe)
     }
 }

@@ -46,7 +46,7 @@ impl<'a> Fitted<'a> {
             place,
             door,
             mass: door.weighed.as_ref()?,
-            motion: door.motion.as_ref()?.as_ref().ok()?,
+            motion: door.working_motion()?,
             card,
             size: card.size(&choice.size)?,
         })

@@ -2,7 +2,7 @@
 //!
 //! Plain data; window, sheets and command line only read it.
 
-use std::sync::{Arc, OnceLock};
+use std::sync::Arc;
 
 use euclid::Box3D;
 use flapwright_model::cabinet::Drilled;
@@ -21,6 +21,7 @@ use flapwright_motion::motion::Motion;
 use flapwright_motion::sweep::Sweep;
 
 use crate::finding::{Finding, Severity};
+use crate::placement::door_motions::DoorMotion;
 
 /// A solid block in the box, mm.
 pub type Solid = Box3D<f64, BoxSpace>;
@@ -30,8 +31,9 @@ pub type Solid = Box3D<f64, BoxSpace>;
 pub struct Inspection {
     /// One report per box, in the job's order.
     pub boxes: Vec<Arc<BoxReport>>,
-    /// The findings: worst first, then in the order of boxes and checks.
-    pub findings: Vec<Finding>,
+    /// The findings: worst first, then those of single boxes in the order of boxes and checks, then
+    /// those between boxes and of cards. What a remedy says of its safety is what its check claims.
+    pub findings: Vec<Arc<Finding>>,
 }
 
 impl Inspection {
@@ -352,29 +354,28 @@ pub struct DoorReport {
     pub weighed: Option<DoorMass>,
     /// Places of the closed door that motion starts from.
     pub closed: ClosedDoor,
-    /// The motion, or why the linkage fails; `None` without a fitting.
-    pub motion: Option<Result<Motion, MotionError>>,
-    /// What the door sweeps over, once somebody asks.
-    pub(crate) swept: OnceLock<Option<Sweep>>,
+    /// How it moves, shared by all doors that are alike; `None` without a fitting.
+    pub(crate) moves: Option<Arc<DoorMotion>>,
 }
 
 impl DoorReport {
-    /// What the door sweeps over in the section of its box, and how far it comes; reckoned once.
-    /// `None` without a motion.
+    /// What the door sweeps over in the section of its box, and how far it comes; reckoned once
+    /// for all doors that are alike. `None` without a motion.
     #[must_use]
     pub fn sweep(&self) -> Option<&Sweep> {
-        self.swept
-            .get_or_init(|| {
-                let motion = self.motion.as_ref()?.as_ref().ok()?;
-                Some(Sweep::of(motion, &self.closed))
-            })
-            .as_ref()
+        self.moves.as_ref()?.sweep()
+    }
+
+    /// The motion, or why the linkage fails; `None` without a fitting.
+    #[must_use]
+    pub fn motion(&self) -> Option<&Result<Motion, MotionError>> {
+        self.moves.as_ref().map(|it| &it.motion)
     }
 
     /// The motion, where it works.
     #[must_use]
     pub fn working_motion(&self) -> Option<&Motion> {
-        self.motion.as_ref()?.as_ref().ok()
+        self.motion()?.as_ref().ok()
     }
 }
 

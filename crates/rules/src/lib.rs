@@ -1,7 +1,8 @@
-//! Placement of bores and the checks on a job: one answer to "what is true of this job".
+//! Placement of bores, and the checks on boxes, neighbours, doors that look alike and cards.
 //!
-//! [`inspect`] is pure and total on every job that validates. No bore is computed outside
-//! [`placement`]; this crate knows no drawing.
+//! All of it is pure and total on every job that validates. No bore is computed outside
+//! [`placement`]; this crate knows no drawing. The one answer to "what is true of this job" is put
+//! together from these parts by the crate `answer`.
 
 pub mod accept;
 pub mod advice;
@@ -10,7 +11,6 @@ pub mod chosen_work;
 pub mod finding;
 pub mod fingerprint;
 mod fitted;
-mod inspect;
 pub mod inspection;
 pub mod machine_frame;
 pub mod mechanics;
@@ -21,11 +21,7 @@ pub mod plausibility;
 pub mod plural;
 pub mod proof;
 pub mod records;
-mod remedy_safety;
 pub mod size_query;
 pub mod strut_places;
 pub mod trial;
 mod tweaks;
-
-pub use inspect::{Inspector, inspect};
-pub use remedy_safety::{AppliedRemedy, SafeRun, apply_safe_remedies};

@@ -5,6 +5,8 @@
 //! its front edge at the left, the right side at the right; a top or shelf with its front edge
 //! away and box-left at the left; a leaf with its top edge away and box-left at the right.
 
+use std::sync::Arc;
+
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::Side;
 use flapwright_model::id::DoorId;
@@ -116,7 +118,8 @@ pub fn is_invented(job: &Job, report: &BoxReport, panel: &PanelReport) -> bool {
 /// or leaf it carries.
 #[must_use]
 pub fn open_findings(inspection: &Inspection, panel: &PanelReport, severity: Severity) -> usize {
-    let about = |finding: &&Finding| finding.severity == severity && is_open_for(finding, panel);
+    let about =
+        |finding: &&Arc<Finding>| finding.severity == severity && is_open_for(finding, panel);
     inspection.findings.iter().filter(about).count()
 }
 

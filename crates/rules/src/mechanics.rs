@@ -134,7 +134,7 @@ pub struct LargestLift {
 #[must_use]
 pub fn largest_lift(door: &DoorReport) -> Option<LargestLift> {
     let mass = door.weighed.as_ref()?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let motion = door.working_motion()?;
     let weights = Weights::of(&door.closed, mass);
     (0..PLACES)
         .map(|place| {
@@ -193,17 +193,21 @@ pub(crate) fn offer(
     }
 }
 
-/// The change that gives a door the size (and card) of a verdict; `None` where it has no fitting.
-#[must_use]
-pub fn pick(job: &Job, door: DoorId, verdict: &Verdict) -> Option<Edit> {
-    let card = job.card_named(&verdict.card)?;
-    pick_size(job, door, card.id, &verdict.size)
-}
-
-/// The same by card and name of the size.
+/// The change that gives a door a size of a card; `None` where it has no fitting.
 #[must_use]
 pub fn pick_size(job: &Job, door: DoorId, card: CardId, size: &str) -> Option<Edit> {
     let (wall_box, _) = job.door_by_id(door)?;
+    pick_size_in(wall_box, door, card, size)
+}
+
+/// The same for a door of this box.
+#[must_use]
+pub(crate) fn pick_size_in(
+    wall_box: &WallBox,
+    door: DoorId,
+    card: CardId,
+    size: &str,
+) -> Option<Edit> {
     let mut with = wall_box.clone();
     let choice = with.door_mut(door)?.fitting.as_mut()?;
     choice.card = card;

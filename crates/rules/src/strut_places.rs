@@ -56,7 +56,7 @@ fn strut_door<'a>(
     let used = job.cards.iter().find(|it| it.id == choice.card)?;
     let card = &used.card;
     let door = report.door(door)?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let motion = door.working_motion()?;
     let strut = matches!(card.size(&choice.size)?.lift, Lift::Strut(_));
     (card.kind == OpeningKind::TopHingedFlap && strut && door.weighed.is_some())
         .then_some((used, door, motion))

@@ -2,10 +2,10 @@
 //! line.
 
 use anyhow::{Result, bail};
+use flapwright_answer::inspect;
 use flapwright_export::bores::{BoreOptions, bore_list, bores_csv, bores_dxf, bores_json};
 use flapwright_files::{safe_file_name, unique_names};
 use flapwright_model::job::Job;
-use flapwright_rules::inspect;
 use flapwright_rules::plural::count;
 
 /// Which files are wanted.

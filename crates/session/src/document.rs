@@ -1,11 +1,13 @@
 //! The open job: what it is, where it is kept, what is true of it, what was done to it.
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
+use flapwright_answer::{Answer, SafeRun};
 use flapwright_model::edit::Edit;
+use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 use flapwright_model::validate::Problem;
-use flapwright_rules::Inspector;
 use flapwright_rules::finding::{Finding, Remedy, Severity};
 use flapwright_rules::inspection::Inspection;
 use flapwright_words::Names;
@@ -18,9 +20,8 @@ use crate::history::{Gesture, History, StateName};
 pub struct Document {
     job: Job,
     path: Option<PathBuf>,
-    inspection: Inspection,
-    /// Knows the boxes of the last state, so that an edit costs only the boxes that it touches.
-    inspector: Inspector,
+    /// What is true of it: knows the last state, so that an edit costs only what it touches.
+    answer: Answer,
     history: History,
     saved: StateName,
     revision: u64,
@@ -30,15 +31,13 @@ impl Document {
     /// A job that was just read or made: nothing is unsaved.
     #[must_use]
     pub fn new(job: Job, path: Option<PathBuf>) -> Self {
-        let mut inspector = Inspector::default();
-        let inspection = inspector.inspect(&job);
+        let answer = Answer::of(&job);
         let history = History::default();
         let saved = history.state();
         Self {
             job,
             path,
-            inspection,
-            inspector,
+            answer,
             history,
             saved,
             revision: 0,
@@ -54,14 +53,31 @@ impl Document {
     /// What is true of the job as it is now.
     #[must_use]
     pub const fn inspection(&self) -> &Inspection {
-        &self.inspection
+        self.answer.inspection()
+    }
+
+    /// The same with every remedy judged.
+    #[must_use]
+    pub fn judged(&self) -> Inspection {
+        self.answer.judged()
+    }
+
+    /// Whether a remedy of a finding may be applied unseen: tried when somebody asks.
+    #[must_use]
+    pub fn is_safe(&self, finding: &Finding, remedy: usize) -> bool {
+        self.answer.is_safe(finding, remedy)
+    }
+
+    /// The job as it would be with every safe remedy applied.
+    pub(crate) fn with_safe_remedies(&self) -> SafeRun {
+        self.answer.clone().apply_safe_remedies(&self.job)
     }
 
     /// The finding of that name, if the job still has it.
     #[must_use]
     pub fn finding(&self, key: &FindingKey) -> Option<&Finding> {
-        let findings = &self.inspection.findings;
-        findings.iter().find(|it| key.names(it))
+        let findings = &self.inspection().findings;
+        findings.iter().find(|it| key.names(it)).map(|it| &**it)
     }
 
     /// Where a finding is, in words.
@@ -74,28 +90,29 @@ impl Document {
     /// How many findings are open.
     #[must_use]
     pub fn open_count(&self) -> usize {
-        self.inspection.findings.len() - self.accepted_count()
+        self.inspection().findings.len() - self.accepted_count()
     }
 
     /// How many findings are accepted.
     #[must_use]
     pub fn accepted_count(&self) -> usize {
-        let findings = self.inspection.findings.iter();
+        let findings = self.inspection().findings.iter();
         findings.filter(|it| it.accepted.is_some()).count()
     }
 
     /// How many findings of a severity are open.
     #[must_use]
     pub fn open(&self, severity: Severity) -> usize {
-        self.inspection.open(severity)
+        self.inspection().open(severity)
     }
 
-    /// Whether an open finding has a safe remedy.
+    /// Whether an open finding has a remedy that its check holds for safe. It is not tried here:
+    /// that is dear where there are many.
     #[must_use]
-    pub fn has_safe_remedy(&self) -> bool {
-        let open = self.inspection.findings.iter();
+    pub fn claims_safe_remedy(&self) -> bool {
+        let open = self.inspection().findings.iter();
         open.filter(|it| it.accepted.is_none())
-            .any(|it| it.remedies.iter().any(Remedy::is_safe))
+            .any(|it| it.remedies.iter().any(Remedy::claims_safe))
     }
 
     /// What undo and redo know.
@@ -132,22 +149,22 @@ impl Document {
         edit: Edit,
         gesture: Option<Gesture>,
     ) -> Result<(), Vec<Problem>> {
-        self.history.take(&mut self.job, label, edit, gesture)?;
-        self.look_again();
+        let touched = self.history.take(&mut self.job, label, edit, gesture)?;
+        self.look_again(&touched);
         Ok(())
     }
 
     /// Takes the last step back and says what it was.
     pub(crate) fn undo(&mut self) -> Option<String> {
-        let label = self.history.undo(&mut self.job)?;
-        self.look_again();
+        let (label, touched) = self.history.undo(&mut self.job)?;
+        self.look_again(&touched);
         Some(label)
     }
 
     /// Does the step again that was taken back last and says what it is.
     pub(crate) fn redo(&mut self) -> Option<String> {
-        let label = self.history.redo(&mut self.job)?;
-        self.look_again();
+        let (label, touched) = self.history.redo(&mut self.job)?;
+        self.look_again(&touched);
         Some(label)
     }
 
@@ -163,8 +180,8 @@ impl Document {
         self.path = Some(path);
     }
 
-    fn look_again(&mut self) {
-        self.inspection = self.inspector.inspect(&self.job);
+    fn look_again(&mut self, touched: &BTreeSet<BoxId>) {
+        self.answer.after(&self.job, touched);
         self.revision += 1;
     }
 }

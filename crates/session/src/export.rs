@@ -3,13 +3,13 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::bail;
+use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{PageKind, PageOptions, job_sheets};
 use flapwright_export::PngOptions;
 use flapwright_export::bores::BoreOptions;
 use flapwright_files::write_files;
 use flapwright_model::edit::Edit;
 use flapwright_model::job::Job;
-use flapwright_rules::inspect;
 
 use crate::bore_files::{BoreFormats, bore_files};
 use crate::document::Document;

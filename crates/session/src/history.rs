@@ -4,7 +4,10 @@
 //! of one gesture (a drag, a run of keys in one field) become one step until the gesture is
 //! [sealed](History::seal).
 
+use std::collections::BTreeSet;
+
 use flapwright_model::edit::{Edit, apply};
+use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
 use flapwright_model::validate::Problem;
 
@@ -36,7 +39,7 @@ pub struct History {
 
 impl History {
     /// Changes the job as a new step, or as a part of the last one when both belong to the same
-    /// open gesture.
+    /// open gesture. The boxes that it touched.
     ///
     /// # Errors
     /// The problems of the job as it would be; job and history are then as they were.
@@ -46,8 +49,9 @@ impl History {
         label: String,
         edit: Edit,
         gesture: Option<Gesture>,
-    ) -> Result<(), Vec<Problem>> {
+    ) -> Result<BTreeSet<BoxId>, Vec<Problem>> {
         let back = apply(job, edit)?;
+        let touched = back.boxes();
         self.newest += 1;
         let state = self.newest;
         let same = gesture.is_some() && gesture == self.open;
@@ -66,28 +70,28 @@ impl History {
             }),
         }
         self.undone.clear();
-        Ok(())
+        Ok(touched)
     }
 
-    /// Takes the last step back and says what it was.
-    pub(crate) fn undo(&mut self, job: &mut Job) -> Option<String> {
+    /// Takes the last step back and says what it was and which boxes it touched.
+    pub(crate) fn undo(&mut self, job: &mut Job) -> Option<(String, BTreeSet<BoxId>)> {
         self.open = None;
         let step = self.taken.pop()?;
         // The way back from an applied change always fits.
         let change = apply(job, step.change).ok()?;
-        let label = step.label.clone();
+        let known = (step.label.clone(), change.boxes());
         self.undone.push(Step { change, ..step });
-        Some(label)
+        Some(known)
     }
 
-    /// Does the step again that was taken back last and says what it is.
-    pub(crate) fn redo(&mut self, job: &mut Job) -> Option<String> {
+    /// Does the step again that was taken back last and says what it is and which boxes it touches.
+    pub(crate) fn redo(&mut self, job: &mut Job) -> Option<(String, BTreeSet<BoxId>)> {
         self.open = None;
         let step = self.undone.pop()?;
         let change = apply(job, step.change).ok()?;
-        let label = step.label.clone();
+        let known = (step.label.clone(), change.boxes());
         self.taken.push(Step { change, ..step });
-        Some(label)
+        Some(known)
     }
 
     /// What undo would take back.
@@ -169,7 +173,8 @@ mod tests {
         history.seal();
         rename(&mut history, &mut job, "abcd", field);
         assert_eq!(history.len(), 2);
-        assert_eq!(history.undo(&mut job).as_deref(), Some("name abcd"));
+        let (label, touched) = history.undo(&mut job).unwrap();
+        assert_eq!((label.as_str(), touched.len()), ("name abcd", 0));
         assert_eq!(job.name, "abc");
         history.undo(&mut job);
         assert_eq!(job, before);

@@ -2,9 +2,9 @@
 
 use std::path::PathBuf;
 
+use flapwright_answer::AppliedRemedy;
 use flapwright_model::validate::Problem;
 use flapwright_motion::strut_mounts::{MountAnswer, MountError};
-use flapwright_rules::AppliedRemedy;
 
 /// What came of an action.
 #[derive(Debug)]

@@ -7,8 +7,8 @@ use flapwright_model::cabinet::WallBox;
 use flapwright_model::edit::{Edit, apply};
 use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
-use flapwright_rules::Inspector;
 use flapwright_rules::inspection::BoxReport;
+use flapwright_rules::placement::place_box;
 use flapwright_words::Speaker;
 
 use crate::document::Document;
@@ -25,8 +25,8 @@ pub struct RemedyAt {
     pub remedy: usize,
 }
 
-/// What is previewed, and the boxes as they would be. Made once for each remedy: keeping the
-/// pointer on a button costs one inspection.
+/// What is previewed, and the boxes as they would be. Made once for each remedy, however
+/// long the pointer stays on its button.
 #[derive(Debug, Default)]
 pub struct Preview {
     /// The remedy under the pointer or with the keyboard on it, in this frame.
@@ -36,7 +36,6 @@ pub struct Preview {
     made: Option<(RemedyAt, Ghosts)>,
     /// Title of the remedy that the drawings showed last.
     shown: Option<String>,
-    inspector: Inspector,
 }
 
 /// The boxes that a remedy changes, as they would be.
@@ -86,7 +85,7 @@ impl Preview {
         let finding = document.finding(&at.finding)?;
         let remedy = finding.remedies.get(at.remedy)?;
         if self.made.as_ref().is_none_or(|(made, _)| *made != at) {
-            let ghosts = self.ghosts(document.job(), &remedy.edit);
+            let ghosts = ghosts(document.job(), &remedy.edit);
             self.made = Some((at, ghosts));
         }
         let (_, ghosts) = self.made.as_ref()?;
@@ -96,19 +95,18 @@ impl Preview {
         self.shown = Some(title.clone());
         Some((Arc::clone(ghost), title))
     }
+}
 
-    fn ghosts(&mut self, before: &Job, edit: &Edit) -> Ghosts {
-        let mut job = before.clone();
-        if apply(&mut job, edit.clone()).is_err() {
-            return Ghosts::new();
-        }
-        let before: BTreeMap<BoxId, &WallBox> = before.boxes.iter().map(|it| (it.id, it)).collect();
-        let boxes = self.inspector.inspect(&job).boxes;
-        job.boxes
-            .iter()
-            .zip(boxes)
-            .filter(|(after, _)| before.get(&after.id) != Some(after))
-            .map(|(after, report)| (after.id, report))
-            .collect()
+/// The boxes that a change makes others, as they would be.
+fn ghosts(before: &Job, edit: &Edit) -> Ghosts {
+    let mut job = before.clone();
+    if apply(&mut job, edit.clone()).is_err() {
+        return Ghosts::new();
     }
+    let before: BTreeMap<BoxId, &WallBox> = before.boxes.iter().map(|it| (it.id, it)).collect();
+    let boxes = job.boxes.iter();
+    let others = boxes.filter(|after| before.get(&after.id) != Some(after));
+    others
+        .map(|after| (after.id, Arc::new(place_box(&job, after))))
+        .collect()
 }

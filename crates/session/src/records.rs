@@ -98,7 +98,7 @@ mod tests {
         let edit = remember.edit(&job).unwrap();
         flapwright_model::edit::apply(&mut job, edit).unwrap();
         let again = ToRemember {
-            inspection: flapwright_rules::inspect(&job),
+            inspection: flapwright_answer::inspect(&job),
             job: job.clone(),
             state: RecordState::SheetExported,
         };

@@ -222,7 +222,7 @@ impl Session {
             When::NotMillimetres => job.unit != Unit::Millimetre,
             When::NotInches => job.unit != Unit::Inch,
             When::OpenFinding => self.document.open_count() > 0,
-            When::SafeRemedy => self.document.has_safe_remedy(),
+            When::SafeRemedy => self.document.claims_safe_remedy(),
             When::OpenFindingSelected => self
                 .selected_finding()
                 .is_some_and(|it| it.accepted.is_none()),

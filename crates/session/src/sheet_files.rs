@@ -2,6 +2,7 @@
 //! line.
 
 use anyhow::{Result, anyhow, bail};
+use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{
@@ -9,7 +10,6 @@ use flapwright_export::{
 };
 use flapwright_files::{safe_file_name, unique_names};
 use flapwright_model::job::Job;
-use flapwright_rules::inspect;
 
 /// Which files are wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

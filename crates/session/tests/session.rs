@@ -39,7 +39,7 @@ fn tweaked() -> Session {
 fn found(session: &Session, check: &str) -> Option<(FindingKey, Finding)> {
     let mut findings = session.inspection().findings.iter();
     let finding = findings.find(|it| it.check == check)?;
-    Some((FindingKey::of(finding), finding.clone()))
+    Some((FindingKey::of(finding), Finding::clone(finding)))
 }
 
 fn named(session: &Session, name: &str) -> Action {
@@ -198,8 +198,8 @@ fn a_box_with_another_name_keeps_its_acceptances_and_the_selected_finding() {
         gesture: None,
     });
     assert!(renamed.is_done());
-    let off: Vec<Finding> = session.inspection().findings.clone();
-    let off: Vec<&Finding> = off.iter().filter(|it| it.check == OFF).collect();
+    let off = session.inspection().findings.iter();
+    let off: Vec<_> = off.filter(|it| it.check == OFF).cloned().collect();
     assert_eq!(off.len(), 1);
     assert_eq!(off[0].accepted.as_deref(), Some("drilled by hand"));
     assert_eq!(session.selection().finding, Some(key));

@@ -2,13 +2,13 @@
 
 #![expect(clippy::expect_used, reason = "a test that lacks its part is to fail")]
 
+use flapwright_answer::inspect;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::{Door, Leaf, Leaves};
 use flapwright_model::edges::Edges;
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
-use flapwright_rules::inspect;
 use flapwright_words::{Names, effect, headline, headline_in_box, places, reasons, remedy};
 
 /// Boxes of these names, each with one door.

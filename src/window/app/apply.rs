@@ -1,7 +1,7 @@
 //! The one place where commands are done.
 
 use egui::{Context, ThemePreference};
-use flapwright_rules::AppliedRemedy;
+use flapwright_answer::AppliedRemedy;
 use flapwright_rules::checks::check;
 use flapwright_rules::finding::Severity;
 use flapwright_rules::plural::count;

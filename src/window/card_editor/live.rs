@@ -54,7 +54,7 @@ impl Live {
             if !flapwright_model::validate::validate(&job).is_empty() {
                 return None;
             }
-            let inspection = flapwright_rules::inspect(&job);
+            let inspection = flapwright_answer::inspect(&job);
             Some(Sketch {
                 card,
                 without,

@@ -43,7 +43,7 @@ pub(super) fn finding_ui(ui: &mut Ui, card: &mut FindingCard<'_>, finding: &Find
                 remedy: remedy_index,
             };
             ui.add_space(2.0);
-            remedy_ui(ui, card, &at, remedy);
+            remedy_ui(ui, card, &at, (finding, remedy));
         }
         ui.horizontal_wrapped(|ui| {
             let button = small_button(ui, card, ("Accept…", "Accept"), finding)
@@ -183,7 +183,12 @@ fn reasons_ui(ui: &mut Ui, card: &FindingCard<'_>, finding: &Finding) {
 }
 
 /// A remedy: its button previews it under the pointer and with the keyboard on it.
-fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: &RemedyAt, remedy: &Remedy) {
+fn remedy_ui(
+    ui: &mut Ui,
+    card: &mut FindingCard<'_>,
+    at: &RemedyAt,
+    (finding, remedy): (&Finding, &Remedy),
+) {
     let title = flapwright_words::remedy(remedy, &card.speaker);
     let effect = effect(remedy, &card.speaker);
     let button = ui.add(Button::new(&title).wrap()).on_hover_text(&effect);
@@ -212,7 +217,7 @@ fn remedy_ui(ui: &mut Ui, card: &mut FindingCard<'_>, at: &RemedyAt, remedy: &Re
             });
         }
         let tokens = tokens(ui);
-        if remedy.is_safe() {
+        if card.document.is_safe(finding, at.remedy) {
             ui.label(bold("safe").small().color(tokens.good))
                 .on_hover_text("Clears its finding and adds no stop; may be applied unseen.");
         }

@@ -65,8 +65,8 @@ mod tests {
     /// So many findings like one of the demo job, each about a box of its own.
     fn findings(count: u32) -> Vec<Finding> {
         let demo = flapwright_session::shipped::demo_job().unwrap();
-        let one = flapwright_rules::inspect(&demo).findings.remove(0);
-        let finding = |number| one.clone().about([Topic::Box(BoxId::new(number))]);
+        let one = flapwright_answer::inspect(&demo).findings.remove(0);
+        let finding = |number| Finding::clone(&one).about([Topic::Box(BoxId::new(number))]);
         (1..=count).map(finding).collect()
     }
 

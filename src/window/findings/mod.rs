@@ -58,6 +58,7 @@ pub(crate) fn findings_ui(
     let (shown, left_out): (Vec<&Finding>, Vec<&Finding>) = inspection
         .findings
         .iter()
+        .map(|it| &**it)
         .partition(|it| filter.shows(it) || is_chosen(it));
     let (open, accepted): (Vec<&Finding>, Vec<&Finding>) =
         shown.into_iter().partition(|it| it.accepted.is_none());
@@ -112,7 +113,7 @@ fn head_ui(ui: &mut Ui, document: &Document, queue: &mut Vec<Command>) {
             ui.label(RichText::new(text).color(tokens(ui).text_soft));
         }
     });
-    if document.has_safe_remedy() {
+    if document.claims_safe_remedy() {
         let command = ActionId::ApplySafe;
         let button = ui.button(command.title());
         if button.on_hover_text(command.tooltip()).clicked() {

@@ -146,7 +146,7 @@ fn nothing_known(door: &DoorReport) -> String {
         return "This door has no fitting. Choose a card under Fitting and size at the left."
             .to_owned();
     }
-    match &door.motion {
+    match door.motion() {
         Some(Err(error)) => format!("The door cannot be moved: {error}."),
         _ if door.weighed.is_none() => {
             "A leaf of this door has no size, so it cannot be weighed.".to_owned()

@@ -82,7 +82,7 @@ pub(super) fn draw(
 }
 
 fn door_heights(door: &DoorReport, scale: f64, say: &dyn Fn(&str, f64) -> String) -> Vec<Height> {
-    let Some(Ok(motion)) = &door.motion else {
+    let Some(motion) = door.working_motion() else {
         return Vec::new();
     };
     let open = motion.pose(1.0);

@@ -181,7 +181,7 @@ fn views(setup: &SheetSetup<'_>, report: &BoxReport, scale: Scale) -> Views {
         level: plan(report, &options),
         far,
     };
-    let moves = report.doors().any(|door| door.motion.is_some());
+    let moves = report.doors().any(|door| door.motion().is_some());
     name(&mut views.front, "Front view, doors closed");
     let words = if moves {
         "Upright section, door closed and open"

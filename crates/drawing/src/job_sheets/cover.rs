@@ -327,7 +327,7 @@ fn findings(setup: &SheetSetup<'_>, flow: &mut Flow) {
     }
     let accepted: Vec<(&Finding, &String)> = all
         .iter()
-        .filter_map(|it| Some((it, it.accepted.as_ref()?)))
+        .filter_map(|it| Some((&**it, it.accepted.as_ref()?)))
         .collect();
     if accepted.is_empty() {
         flow.blank(2.0);

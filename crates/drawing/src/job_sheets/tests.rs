@@ -1,10 +1,10 @@
 //! Sets of pages as a whole: every kind of page, on every paper, on jobs as they come.
 
+use flapwright_answer::inspect;
 use flapwright_model::file::read_job;
 use flapwright_model::job::{Job, PaperChoice};
 use flapwright_model::part::Subject;
 use flapwright_rules::fingerprint::{fingerprint, grouped};
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::{Face, Inspection};
 
 use super::{Orientation, PageKind, PageOptions, job_sheets};
@@ -249,7 +249,7 @@ fn the_cover_lists_boxes_fittings_and_accepted_findings() {
         .findings
         .first_mut()
         .expect("the demo has a note");
-    finding.accepted = Some("wanted as a grip".to_owned());
+    std::sync::Arc::make_mut(finding).accepted = Some("wanted as a grip".to_owned());
     let options = PageOptions::of([PageKind::Cover]);
     let cover = job_sheets(&job, &inspection, &options);
     for words in [

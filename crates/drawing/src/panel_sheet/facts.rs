@@ -125,6 +125,7 @@ impl<'a> Facts<'a> {
         let findings: Vec<&Finding> = inspection
             .findings
             .iter()
+            .map(|finding| &**finding)
             .filter(|finding| machine_frame::is_open_for(finding, panel))
             .collect();
         let holes = panel

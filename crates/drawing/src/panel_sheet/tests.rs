@@ -2,6 +2,8 @@
 
 mod many;
 
+use std::sync::Arc;
+
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::door::Side;
 use flapwright_model::job::Job;
@@ -330,7 +332,7 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
     let part = side.id;
     let other = panel(RIGHT, [330.0, 720.0], &[(37.0, 64.0)]);
     let (job, mut inspection) = with_panels(vec![side, other]);
-    inspection.findings.push(Finding {
+    inspection.findings.push(Arc::new(Finding {
         check: "bore-near-edge",
         severity: Severity::Stop,
         message: Message::from(BoreNearEdge::Near {
@@ -346,7 +348,7 @@ fn findings_stand_on_the_sheet_of_their_panel_and_ring_their_hole() {
         subjects: vec![Subject::Bore(BoreId { part, number: 2 })],
         numbers: Vec::new(),
         remedies: Vec::new(),
-    });
+    }));
     let set = sheets(&job, &inspection);
     assert!(has(
         &set[0],

@@ -102,7 +102,7 @@ fn leaf_outlines(
     s: f64,
     scale: f64,
 ) -> Vec<(LeafId, Vec<At>)> {
-    let motion = door.motion.as_ref().and_then(|motion| motion.as_ref().ok());
+    let motion = door.working_motion();
     let pose = motion.map(|motion| motion.pose(s.clamp(0.0, 1.0)));
     leaves_of(report, door.id)
         .filter_map(|(_, id)| {
@@ -154,10 +154,10 @@ fn same_run(a: &[At], b: &[At]) -> bool {
 mod tests {
     use std::sync::Arc;
 
+    use flapwright_answer::inspect;
     use flapwright_model::door::DoorFit;
     use flapwright_model::edges::Edge;
     use flapwright_model::file::read_job;
-    use flapwright_rules::inspect;
 
     use super::*;
     use crate::list::Shape;

@@ -68,7 +68,7 @@ pub(super) fn one_door(
                 .map(|leaf| (panel, leaf))
         })
         .collect();
-    let motion = door.motion.as_ref().and_then(|motion| motion.as_ref().ok());
+    let motion = door.working_motion();
     let s = if motion.is_some() {
         options.s.clamp(0.0, 1.0)
     } else {

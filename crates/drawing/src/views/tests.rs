@@ -4,10 +4,10 @@ mod grain_hatching;
 mod grips;
 mod subjects;
 
+use flapwright_answer::inspect;
 use flapwright_model::job::{Job, OpeningMark};
 use flapwright_model::part::{BoreId, Part, Subject};
 use flapwright_rules::finding::Severity;
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::{BoxReport, Inspection};
 
 use super::{ViewOptions, elevation, hit, section};

@@ -5,11 +5,11 @@ use std::sync::Arc;
 use std::collections::BTreeSet;
 use std::path::Path;
 
+use flapwright_answer::inspect;
 use flapwright_model::cabinet::Drilled;
 use flapwright_model::card::Depth;
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
-use flapwright_rules::inspect;
 
 use super::*;
 

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::new_box::{free_name, free_place};
+use crate::cabinet::WallBox;
 use crate::edit::Edit;
 use crate::id::{BoxId, DividerId, DoorId, Id, Ids, ShelfId};
 use crate::job::Job;
@@ -15,7 +16,15 @@ pub fn duplicate_box(job: &Job, id: BoxId) -> Option<Edit> {
     let mut copy = job.box_by_id(id)?.clone();
     copy.name = free_name(job, &copy.name);
     copy.place.along_wall = free_place(job);
-    let mut ids: Ids = job.next_ids();
+    give_new_ids(&mut copy, &mut job.next_ids());
+    Some(Edit::InsertBox {
+        after: Some(id),
+        with: Box::new(copy),
+    })
+}
+
+/// Gives a copy of a box and all in it identities of their own; its records go with it.
+pub(crate) fn give_new_ids(copy: &mut WallBox, ids: &mut Ids) {
     let mut new_of: BTreeMap<u32, u32> = BTreeMap::new();
     for number in copy.own_ids_mut() {
         let new = ids.number();
@@ -25,10 +34,6 @@ pub fn duplicate_box(job: &Job, id: BoxId) -> Option<Edit> {
     for record in &mut copy.records {
         record.part = renamed(record.part, &new_of);
     }
-    Some(Edit::InsertBox {
-        after: Some(id),
-        with: Box::new(copy),
-    })
 }
 
 /// The same part of the copy. A record of a part that is gone keeps its name, which stands for

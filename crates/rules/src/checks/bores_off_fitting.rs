@@ -15,7 +15,6 @@ use super::{BoxContext, Check, Run, finding};
 use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::{BoreOffset, DoorReport};
 use crate::message::{BoresOffFitting, Effect, RemedyKind, Step, word};
-use crate::placement::place_box;
 use crate::tweaks;
 
 const NAME: &str = "bores-off-fitting";
@@ -341,7 +340,7 @@ struct Change {
 impl Change {
     /// The remedy, its effect read off the box as it would be.
     fn remedy(self, context: &BoxContext<'_>, door_id: DoorId) -> Remedy {
-        let after = place_box(context.job, &self.with);
+        let after = context.placed(&self.with);
         let (was, will) = (context.report.door(door_id), after.door(door_id));
         let effects = match (was, will) {
             (Some(was), Some(will)) => effects(was, will),

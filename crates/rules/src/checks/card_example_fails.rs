@@ -1,17 +1,12 @@
 //! Whether a card gives the distances of its own worked example.
 
-use std::sync::Arc;
-
 use flapwright_model::acceptance::Topic;
-use flapwright_model::door::Door;
-use flapwright_model::id::CardId;
-use flapwright_model::job::{Job, UsedCard};
+use flapwright_model::job::UsedCard;
 use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::Subject;
 
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Severity};
-use crate::inspection::BoxReport;
 use crate::message::CardExampleFails;
 use crate::proof::{Proof, proof};
 
@@ -35,49 +30,35 @@ Stop for a card that is in use, caution otherwise.
 Compare the card with its paper, number by number.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &[],
-    run: Run::Job(look),
+    run: Run::Card(look),
 };
 
-fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    for UsedCard { id, card } in &job.cards {
-        let Proof::Fails(wrong) = proof(card) else {
-            continue;
-        };
-        let Some(largest) = wrong.iter().map(|it| it.by).reduce(f64::max) else {
-            continue;
-        };
-        let users: Vec<Subject> = users(job, *id);
-        let severity = if users.is_empty() {
-            Severity::Caution
-        } else {
-            Severity::Stop
-        };
-        // Bores that are missing or too many are off by no distance.
-        let message = if largest > 0.0 {
-            CardExampleFails::Distances {
-                distances: Count(wrong.len()),
-                largest_difference: Mm(largest),
-            }
-        } else {
-            CardExampleFails::Bores {
-                largest_difference: Mm(largest),
-            }
-        };
-        let mut it = finding(NAME, severity, message, users).about([Topic::Card(*id)]);
-        for moved in wrong {
-            it.because(moved.message);
+fn look(UsedCard { id, card }: &UsedCard, users: &[Subject], findings: &mut Vec<Finding>) {
+    let Proof::Fails(wrong) = proof(card) else {
+        return;
+    };
+    let Some(largest) = wrong.iter().map(|it| it.by).reduce(f64::max) else {
+        return;
+    };
+    let severity = if users.is_empty() {
+        Severity::Caution
+    } else {
+        Severity::Stop
+    };
+    // Bores that are missing or too many are off by no distance.
+    let message = if largest > 0.0 {
+        CardExampleFails::Distances {
+            distances: Count(wrong.len()),
+            largest_difference: Mm(largest),
         }
-        findings.push(it);
+    } else {
+        CardExampleFails::Bores {
+            largest_difference: Mm(largest),
+        }
+    };
+    let mut it = finding(NAME, severity, message, users.to_vec()).about([Topic::Card(*id)]);
+    for moved in wrong {
+        it.because(moved.message);
     }
-}
-
-/// The doors that are on a card.
-pub(super) fn users(job: &Job, card: CardId) -> Vec<Subject> {
-    let mut users = Vec::new();
-    for wall_box in &job.boxes {
-        let on_it = |door: &&Door| door.fitting.as_ref().is_some_and(|it| it.card == card);
-        let doors = wall_box.doors().into_iter().filter(on_it);
-        users.extend(doors.map(|door| Subject::Door(wall_box.id, door.id)));
-    }
-    users
+    findings.push(it);
 }

@@ -1,16 +1,13 @@
 //! Whether a card in use has been tried against its paper.
 
-use std::sync::Arc;
-
 use flapwright_model::acceptance::Topic;
 use flapwright_model::card::Card;
-use flapwright_model::job::{Job, UsedCard};
+use flapwright_model::job::UsedCard;
 use flapwright_model::message::Count;
+use flapwright_model::part::Subject;
 
-use super::card_example_fails::users;
 use super::{Check, Run, finding};
 use crate::finding::{Finding, Severity};
-use crate::inspection::BoxReport;
 use crate::message::CardUnproved;
 
 const NAME: &str = "card-unproved";
@@ -33,28 +30,18 @@ Type the worked example from the fitting's instructions into the card; where the
 one box of scrap, and accept the finding with that reason.",
     severities: &[Severity::Caution],
     settings: &[],
-    run: Run::Job(look),
+    run: Run::Card(look),
 };
 
-fn look(job: &Job, _: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    for UsedCard { id, .. } in job.cards.iter().filter(|used| !proved(&used.card)) {
-        let users = users(job, *id);
-        if users.is_empty() {
-            continue;
-        }
-        let doors = users.len();
-        findings.push(
-            finding(
-                NAME,
-                Severity::Caution,
-                CardUnproved::Used {
-                    doors: Count(doors),
-                },
-                users,
-            )
-            .about([Topic::Card(*id)]),
-        );
+fn look(UsedCard { id, card }: &UsedCard, users: &[Subject], findings: &mut Vec<Finding>) {
+    if users.is_empty() || proved(card) {
+        return;
     }
+    let message = CardUnproved::Used {
+        doors: Count(users.len()),
+    };
+    let it = finding(NAME, Severity::Caution, message, users.to_vec());
+    findings.push(it.about([Topic::Card(*id)]));
 }
 
 /// Whether a card has an example with something to compare.

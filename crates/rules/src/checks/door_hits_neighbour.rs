@@ -1,17 +1,13 @@
 //! Whether a door meets a neighbouring box or a closed door on its way.
 
-use std::sync::Arc;
-
 use flapwright_model::acceptance::Topic;
-use flapwright_model::job::Job;
+use flapwright_model::job::Settings;
 use flapwright_model::message::Degrees;
-use flapwright_model::part::Subject;
 
 use super::clear_way::degrees;
-use super::on_the_wall::{AlongWall, Hung, bodies, hung_doors};
-use super::{Check, Run, finding};
+use super::on_the_wall::{Hung, Still, body};
+use super::{Check, Run, Seen, finding};
 use crate::finding::{Finding, Severity};
-use crate::inspection::BoxReport;
 use crate::message::word;
 
 const NAME: &str = "door-hits-neighbour";
@@ -35,20 +31,26 @@ Stop.
 A larger gap or reveal between the two, another fitting, or a larger distance between the boxes.",
     severities: &[Severity::Stop],
     settings: &[],
-    run: Run::Job(look),
+    run: Run::Pair(look),
 };
 
-fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    let doors = hung_doors(job, reports);
-    let mut still = bodies(job, reports);
-    still.extend(doors.iter().flat_map(Hung::closed));
-    let still = AlongWall::of(still.into_iter().map(|it| (it.across, it)));
-    for door in &doors {
-        let own_box = Subject::Box(door.report.id);
-        let others = still
-            .over(door.across())
-            .filter(|it| it.subject != door.subject && it.subject != own_box);
-        for other in others {
+fn look(_: &Settings, [first, second]: [Seen<'_>; 2], findings: &mut Vec<Finding>) {
+    let (doors, others) = (Hung::of(first), Hung::of(second));
+    let closed: Vec<Still> = others.iter().flat_map(Hung::closed).collect();
+    if first.report.id == second.report.id {
+        hits(&doors, &closed, findings);
+        return;
+    }
+    hits(&doors, &[body(second)], findings);
+    hits(&doors, &closed, findings);
+    let closed: Vec<Still> = doors.iter().flat_map(Hung::closed).collect();
+    hits(&others, &[body(first)], findings);
+    hits(&others, &closed, findings);
+}
+
+fn hits(doors: &[Hung<'_>], still: &[Still], findings: &mut Vec<Finding>) {
+    for door in doors {
+        for other in still.iter().filter(|it| it.subject != door.subject) {
             let Some(near) = door.meets(other) else {
                 continue;
             };

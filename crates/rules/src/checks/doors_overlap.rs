@@ -1,24 +1,23 @@
 //! Whether closed doors of neighbouring boxes meet.
 
-use std::sync::Arc;
-
-use flapwright_model::job::Job;
-use flapwright_model::message::Mm;
+use flapwright_model::id::BoxId;
+use flapwright_model::job::Settings;
+use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::Subject;
 
-use super::{Check, Run, finding};
+use super::{Check, Run, Seen, finding};
 use crate::finding::{Finding, Severity};
-use crate::inspection::BoxReport;
 use crate::message::DoorsOverlap;
 
 const NAME: &str = "doors-overlap";
 
-pub(super) const CHECK: Check = Check {
+pub(crate) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
 Closed doors of different boxes, each box at its place on the wall: whether two of them cover the \
-same piece of wall.
+same piece of wall. Of many boxes in one place each is compared with a few of the others, and it says \
+how many are left.
 
 ## Why it matters
 Two doors in one place cannot both close.
@@ -30,7 +29,7 @@ Stop.
 Correct reveals or tweaks, or move one of the boxes along the wall.",
     severities: &[Severity::Stop],
     settings: &[],
-    run: Run::Job(look),
+    run: Run::Pair(look),
 };
 
 /// A closed door on the wall.
@@ -41,36 +40,17 @@ struct OnWall {
     z: (f64, f64),
 }
 
-fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    let mut doors: Vec<OnWall> = Vec::new();
-    for (wall_box, report) in job.boxes.iter().zip(reports) {
-        let place = wall_box.place;
-        // Rear faces hang on one wall; depth counts from there.
-        let rear = report.outer[2];
-        for door in report.doors() {
-            let subject = Subject::Door(report.id, door.id);
-            doors.push(OnWall {
-                subject,
-                x: (
-                    place.along_wall + door.edges.left,
-                    place.along_wall + door.edges.right,
-                ),
-                y: (
-                    place.above_floor + door.edges.bottom,
-                    place.above_floor + door.edges.top,
-                ),
-                z: (rear - door.back, rear - door.front),
-            });
-        }
+fn look(_: &Settings, [first, second]: [Seen<'_>; 2], findings: &mut Vec<Finding>) {
+    if first.report.id == second.report.id {
+        return;
     }
-    // Sorted along the wall, so that only doors that can meet are compared.
-    // Stable: doors that begin at one place stay in the order of the job.
-    doors.sort_by(|a, b| a.x.0.total_cmp(&b.x.0));
-    for (i, a) in doors.iter().enumerate() {
-        for b in doors[i + 1..].iter().take_while(|b| b.x.0 < a.x.1) {
+    let others = on_wall(second);
+    for a in on_wall(first) {
+        for b in &others {
+            // The one that begins further left is told first.
+            let (a, b) = if b.x.0 < a.x.0 { (b, &a) } else { (&a, b) };
             let (across, up, deep) = (lap(a.x, b.x), lap(a.y, b.y), lap(a.z, b.z));
-            let other_box = a.subject.box_id() != b.subject.box_id();
-            if other_box && across > 1e-6 && up > 1e-6 && deep > 1e-6 {
+            if across > 1e-6 && up > 1e-6 && deep > 1e-6 {
                 findings.push(finding(
                     NAME,
                     Severity::Stop,
@@ -84,6 +64,34 @@ fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
             }
         }
     }
+}
+
+/// The closed doors of a box.
+fn on_wall(Seen { wall_box, report }: Seen<'_>) -> Vec<OnWall> {
+    let place = wall_box.place;
+    // Rear faces hang on one wall; depth counts from there.
+    let rear = report.outer[2];
+    let doors = report.doors().map(|door| OnWall {
+        subject: Subject::Door(report.id, door.id),
+        x: (
+            place.along_wall + door.edges.left,
+            place.along_wall + door.edges.right,
+        ),
+        y: (
+            place.above_floor + door.edges.bottom,
+            place.above_floor + door.edges.top,
+        ),
+        z: (rear - door.back, rear - door.front),
+    });
+    doors.collect()
+}
+
+/// That a box hangs among more boxes than it was compared with.
+pub(crate) fn crowd(box_id: BoxId, boxes: usize) -> Finding {
+    let message = DoorsOverlap::Crowd {
+        boxes: Count(boxes),
+    };
+    finding(NAME, Severity::Stop, message, vec![Subject::Box(box_id)])
 }
 
 fn lap(a: (f64, f64), b: (f64, f64)) -> f64 {

@@ -16,7 +16,6 @@ use crate::finding::{Remedy, Safety, Severity};
 use crate::inspection::{BoreOffset, DoorReport, PanelReport};
 use crate::message::{Effect, FittingName, RemedyKind, word};
 use crate::panel_difference::PanelDifference;
-use crate::placement::place_box;
 use crate::records::as_needed;
 use crate::tweaks;
 
@@ -188,7 +187,7 @@ fn refit(context: &BoxContext<'_>, record: &PanelRecord) -> Option<Remedy> {
         *moved.tweaks.at_mut(edge) += by.at(edge);
     }
     let with = tweaks::into_reveals(context.wall_box, &moved);
-    let after = place_box(context.job, &with);
+    let after = context.placed(&with);
     let its_size = after.panels.iter().any(|panel| {
         panel.id.part == record.part
             && (panel.size[0] - record.size[0]).abs() < 1e-6

@@ -33,7 +33,7 @@ Give the door the leaves that the opening kind needs, move the joint, or correct
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     for (door_id, door, report) in context.doors() {
-        let Some(Err(error)) = &report.motion else {
+        let Some(Err(error)) = report.motion() else {
             continue;
         };
         let mut it = finding(

@@ -1,11 +1,8 @@
 //! Whether doors that look alike are drilled alike.
 
-use std::collections::BTreeMap;
-use std::sync::Arc;
-
 use flapwright_model::card::OpeningKind;
 use flapwright_model::id::DoorId;
-use flapwright_model::job::Job;
+use flapwright_model::job::Settings;
 use flapwright_model::message::{Count, Mm};
 use flapwright_model::part::{LeafId, Part, Subject};
 
@@ -35,58 +32,55 @@ Caution.
 Give both boxes the same panels, overlays, fitting and size; or mark the doors clearly and accept it.",
     severities: &[Severity::Caution],
     settings: &["off_fitting_ignored"],
-    run: Run::Job(look),
+    run: Run::Alike(look),
 };
 
 /// What makes two doors look alike: tenths of a millimetre, kind, material.
-type Looks<'a> = ([i64; 6], OpeningKind, &'a str);
-
-fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    let slack = job.settings.off_fitting_ignored;
-    let mut first_of: BTreeMap<Looks<'_>, OneDoor<'_>> = BTreeMap::new();
-    for report in reports {
-        for panel in &report.panels {
-            let Part::Leaf {
-                door,
-                leaf: LeafId::Only,
-            } = panel.id.part
-            else {
-                continue;
-            };
-            let Some(kind) = report.door(door).and_then(|door| door.kind) else {
-                continue;
-            };
-            let [width, height, depth] = report.outer;
-            let sizes = [
-                panel.size[0],
-                panel.size[1],
-                panel.thickness,
-                width,
-                height,
-                depth,
-            ];
-            let looks = (sizes.map(tenths), kind, panel.material.as_str());
-            let Some((first, first_door, other)) = first_of.get(&looks) else {
-                first_of.insert(looks, (report, door, panel));
-                continue;
-            };
-            if first.id == report.id {
-                continue;
-            }
-            let Some(by) = difference(other, panel).filter(|by| *by > slack + 1e-9) else {
-                continue;
-            };
-            let doors = (
-                (*first, *first_door, *other),
-                (report.as_ref(), door, panel),
-            );
-            findings.push(differ(doors, by));
-        }
-    }
-}
+pub type Looks = ([i64; 6], OpeningKind, String);
 
 /// A door: its box, itself, its leaf.
-type OneDoor<'a> = (&'a BoxReport, DoorId, &'a PanelReport);
+pub type OneDoor<'a> = (&'a BoxReport, DoorId, &'a PanelReport);
+
+/// The doors of one leaf that a box has, with what they look like.
+#[must_use]
+pub fn looks_of(report: &BoxReport) -> Vec<(Looks, DoorId)> {
+    let doors = report.panels.iter().filter_map(|panel| {
+        let Part::Leaf {
+            door,
+            leaf: LeafId::Only,
+        } = panel.id.part
+        else {
+            return None;
+        };
+        let kind = report.door(door)?.kind?;
+        let [width, height, depth] = report.outer;
+        let sizes = [
+            panel.size[0],
+            panel.size[1],
+            panel.thickness,
+            width,
+            height,
+            depth,
+        ];
+        Some(((sizes.map(tenths), kind, panel.material.clone()), door))
+    });
+    doors.collect()
+}
+
+/// A door of one leaf.
+#[must_use]
+pub fn one_door(report: &BoxReport, door: DoorId) -> Option<OneDoor<'_>> {
+    let leaf = LeafId::Only;
+    Some((report, door, report.panel(Part::Leaf { door, leaf })?))
+}
+
+fn look(settings: &Settings, [first, other]: [OneDoor<'_>; 2]) -> Option<Finding> {
+    if first.0.id == other.0.id {
+        return None;
+    }
+    let by = difference(first.2, other.2)?;
+    (by > settings.off_fitting_ignored + 1e-9).then(|| differ((first, other), by))
+}
 
 fn differ((a, b): (OneDoor<'_>, OneDoor<'_>), by: f64) -> Finding {
     let subject = |(report, door, _): OneDoor<'_>| Subject::Door(report.id, door);

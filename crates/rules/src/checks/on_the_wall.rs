@@ -2,19 +2,18 @@
 //!
 //! In the section that all boxes share o counts from the wall, y from the floor, mm.
 
-use std::sync::Arc;
-
 use euclid::Vector2D;
 use flapwright_model::acceptance::Topic;
 use flapwright_model::door::Door;
-use flapwright_model::job::Job;
 use flapwright_model::message::{Degrees, Word};
 use flapwright_model::part::{LeafId, Part, PartId, Subject};
 use flapwright_model::space::{SectionPoint, SectionSpace};
 use flapwright_motion::outline::{BodyId, handle_outline, leaf_outline, outline_at};
 use flapwright_motion::sweep::{Approach, corners, meet};
 
+use super::Seen;
 use super::clear_way::{NOISE, block, lap};
+use super::uneven_reveals::SIDE_BY_SIDE;
 use crate::inspection::{BoxReport, DoorReport};
 use crate::message::DoorHitsNeighbour;
 
@@ -83,7 +82,24 @@ pub(super) struct Hung<'a> {
     to_wall: Vector2D<f64, SectionSpace>,
 }
 
-impl Hung<'_> {
+impl<'a> Hung<'a> {
+    /// The doors of a box in the order of its openings.
+    pub(super) fn of(Seen { wall_box, report }: Seen<'a>) -> Vec<Self> {
+        let start = wall_box.place.along_wall;
+        let doors = report.doors().filter_map(|door| {
+            let described = wall_box.door(door.id)?;
+            Some(Hung {
+                subject: Subject::Door(report.id, door.id),
+                report,
+                door,
+                leaves: (start + door.edges.left, start + door.edges.right),
+                handle: handle_across(door, described).map(|it| (start + it.0, start + it.1)),
+                to_wall: Vector2D::new(report.outer[2], wall_box.place.above_floor),
+            })
+        });
+        doors.collect()
+    }
+
     /// From the first to the last place along the wall.
     pub(super) fn across(&self) -> (f64, f64) {
         let handle = self.handle.unwrap_or(self.leaves);
@@ -185,28 +201,6 @@ impl Hung<'_> {
     }
 }
 
-/// The doors of a job in the order of boxes and openings.
-pub(super) fn hung_doors<'a>(job: &Job, reports: &'a [Arc<BoxReport>]) -> Vec<Hung<'a>> {
-    let mut doors = Vec::new();
-    for (wall_box, report) in job.boxes.iter().zip(reports) {
-        let start = wall_box.place.along_wall;
-        for door in report.doors() {
-            let Some(described) = wall_box.door(door.id) else {
-                continue;
-            };
-            doors.push(Hung {
-                subject: Subject::Door(report.id, door.id),
-                report,
-                door,
-                leaves: (start + door.edges.left, start + door.edges.right),
-                handle: handle_across(door, described).map(|it| (start + it.0, start + it.1)),
-                to_wall: Vector2D::new(report.outer[2], wall_box.place.above_floor),
-            });
-        }
-    }
-    doors
-}
-
 /// Where the handle of a door is across its box, mm.
 fn handle_across(door: &DoorReport, described: &Door) -> Option<(f64, f64)> {
     let handle = described.handle.as_ref()?;
@@ -214,57 +208,74 @@ fn handle_across(door: &DoorReport, described: &Door) -> Option<(f64, f64)> {
     Some((middle - handle.length / 2.0, middle + handle.length / 2.0))
 }
 
-/// The bodies of the boxes.
-pub(super) fn bodies(job: &Job, reports: &[Arc<BoxReport>]) -> Vec<Still> {
-    job.boxes
-        .iter()
-        .zip(reports)
-        .map(|(wall_box, report)| {
-            let [width, height, rear] = report.outer;
-            let (start, floor) = (wall_box.place.along_wall, wall_box.place.above_floor);
-            Still {
-                what: StillPart::Body,
-                subject: Subject::Box(report.id),
-                topic: Topic::Box(report.id),
-                across: (start, start + width),
-                outline: corners(&block((0.0, rear), (floor, floor + height))).to_vec(),
+/// The body of a box.
+pub(super) fn body(Seen { wall_box, report }: Seen<'_>) -> Still {
+    let [width, height, rear] = report.outer;
+    let (start, floor) = (wall_box.place.along_wall, wall_box.place.above_floor);
+    Still {
+        what: StillPart::Body,
+        subject: Subject::Box(report.id),
+        topic: Topic::Box(report.id),
+        across: (start, start + width),
+        outline: corners(&block((0.0, rear), (floor, floor + height))).to_vec(),
+    }
+}
+
+/// The stretch of the wall, from the left and from the floor, mm, outside of which a box with its
+/// doors, closed and on their way, has to do with no other box.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stretch {
+    /// From and to along the wall.
+    pub across: (f64, f64),
+    /// From and to above the floor.
+    pub up: (f64, f64),
+}
+
+impl Stretch {
+    /// Of a box with its doors.
+    #[must_use]
+    pub fn of(seen: Seen<'_>) -> Self {
+        let body = body(seen);
+        let floor = seen.wall_box.place.above_floor;
+        let (mut across, mut up) = (body.across, (floor, floor + seen.report.outer[1]));
+        for door in Hung::of(seen) {
+            across = both(across, door.across());
+            up = both(
+                up,
+                (floor + door.door.edges.bottom, floor + door.door.edges.top),
+            );
+            if let Some(sweep) = door.door.sweep() {
+                let bounds = sweep.bounds();
+                up = both(up, (floor + bounds.min.y, floor + bounds.max.y));
             }
-        })
-        .collect()
-}
-
-/// Things along the wall, so that what lies before or behind a place is found without looking at
-/// all of them.
-pub(super) struct AlongWall<T> {
-    /// Each with where it begins and ends, in the order in which they begin.
-    things: Vec<((f64, f64), T)>,
-    /// The longest of them.
-    longest: f64,
-}
-
-impl<T> AlongWall<T> {
-    /// Of things and where each begins and ends.
-    pub(super) fn of(things: impl IntoIterator<Item = ((f64, f64), T)>) -> Self {
-        let mut things: Vec<_> = things.into_iter().collect();
-        // Stable: things that begin at one place stay in their order.
-        things.sort_by(|a, b| a.0.0.total_cmp(&b.0.0));
-        let longest = things.iter().map(|((from, to), _)| to - from);
+        }
+        // Neighbours a little apart are compared too.
+        let aside = SIDE_BY_SIDE / 2.0 + MARGIN;
         Self {
-            longest: longest.fold(0.0, f64::max),
-            things,
+            across: (across.0 - aside, across.1 + aside),
+            up: (up.0 - MARGIN, up.1 + MARGIN),
         }
     }
 
-    /// What laps over a stretch of the wall, in the order in which it begins.
-    pub(super) fn over(&self, (from, to): (f64, f64)) -> impl Iterator<Item = &T> {
-        let first = self
-            .things
-            .partition_point(|((start, _), _)| *start < from - self.longest);
-        self.things
-            .iter()
-            .skip(first)
-            .take_while(move |((start, _), _)| *start < to)
-            .filter(move |(across, _)| lap(*across, (from, to)) > NOISE)
-            .map(|(_, thing)| thing)
+    /// Whether two stretches have a place in common.
+    #[must_use]
+    pub fn meets(&self, other: &Self) -> bool {
+        lap(self.across, other.across) >= 0.0 && lap(self.up, other.up) >= 0.0
     }
+
+    /// The smallest stretch with both in it.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        Self {
+            across: both(self.across, other.across),
+            up: both(self.up, other.up),
+        }
+    }
+}
+
+/// More than any slack that the checks have, mm.
+const MARGIN: f64 = 1.0;
+
+const fn both(a: (f64, f64), b: (f64, f64)) -> (f64, f64) {
+    (a.0.min(b.0), a.1.max(b.1))
 }

@@ -1,15 +1,12 @@
 //! Whether a door meets another one that was left open.
 
-use std::sync::Arc;
-
-use flapwright_model::job::Job;
+use flapwright_model::job::Settings;
 use flapwright_model::message::Degrees;
 
 use super::clear_way::degrees;
-use super::on_the_wall::{AlongWall, Hung, hung_doors};
-use super::{Check, Run, finding};
+use super::on_the_wall::Hung;
+use super::{Check, Run, Seen, finding};
 use crate::finding::{Finding, Severity};
-use crate::inspection::BoxReport;
 use crate::message::{OpenDoorsMeet, word};
 
 const NAME: &str = "open-doors-meet";
@@ -34,26 +31,20 @@ A larger gap between the two, a fitting that opens less far, another opening kin
 user to shut one before the other is opened, and accept it with that reason.",
     severities: &[Severity::Caution],
     settings: &[],
-    run: Run::Job(look),
+    run: Run::Pair(look),
 };
 
-fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    let doors = hung_doors(job, reports);
-    let numbered = doors.iter().enumerate();
-    let along_wall = AlongWall::of(numbered.map(|(number, door)| (door.across(), (number, door))));
-    for (number, door) in doors.iter().enumerate() {
-        let mut others: Vec<(usize, &Hung<'_>)> = along_wall
-            .over(door.across())
-            .copied()
-            .filter(|(other, _)| *other > number)
-            .collect();
-        others.sort_by_key(|(other, _)| *other);
-        let pairs = others.into_iter().map(|(_, other)| [door, other]);
-        findings.extend(pairs.filter_map(look_at_pair));
+fn look(_: &Settings, [first, second]: [Seen<'_>; 2], findings: &mut Vec<Finding>) {
+    let (doors, others) = (Hung::of(first), Hung::of(second));
+    let of_one = first.report.id == second.report.id;
+    for (index, door) in doors.iter().enumerate() {
+        let after = if of_one { index + 1 } else { 0 };
+        let pairs = others.iter().skip(after).map(|other| [door, other]);
+        findings.extend(pairs.filter_map(look_at_doors));
     }
 }
 
-fn look_at_pair([first, second]: [&Hung<'_>; 2]) -> Option<Finding> {
+fn look_at_doors([first, second]: [&Hung<'_>; 2]) -> Option<Finding> {
     let ways = [(first, second), (second, first)];
     let meets_closed = |(moving, still): (&Hung<'_>, &Hung<'_>)| {
         still.closed().iter().any(|it| moving.meets(it).is_some())

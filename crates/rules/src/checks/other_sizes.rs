@@ -8,7 +8,7 @@ use flapwright_motion::sizes::{Grade, Verdict};
 use super::BoxContext;
 use crate::advice::{self, advice};
 use crate::finding::{Finding, Remedy, Safety};
-use crate::mechanics::pick;
+use crate::mechanics::pick_size_in;
 use crate::message::{Effect, FittingName, RemedyKind};
 
 /// So many sizes are offered at most: who wants more looks at the whole list.
@@ -40,7 +40,10 @@ pub(super) fn offer_of(
         !chosen && verdict.grade == Grade::Fits && wanted(&verdict.card)
     });
     for verdict in fitting.take(OFFERED) {
-        let Some(edit) = pick(context.job, door_id, verdict) else {
+        let used = context.job.card_named(&verdict.card);
+        let edit =
+            used.and_then(|used| pick_size_in(context.wall_box, door_id, used.id, &verdict.size));
+        let Some(edit) = edit else {
             continue;
         };
         it.remedies.push(Remedy {

@@ -1,18 +1,16 @@
 //! Whether the doors of boxes side by side line up.
 
-use std::sync::Arc;
-
 use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::DoorFit;
 use flapwright_model::edges::Edge;
 use flapwright_model::edit::Edit;
 use flapwright_model::id::DoorId;
-use flapwright_model::job::Job;
+use flapwright_model::job::Settings;
 use flapwright_model::message::Mm;
 use flapwright_model::part::Subject;
 
-use super::{Check, Run, finding};
+use super::{Check, Run, Seen, finding};
 use crate::finding::{Finding, Remedy, Safety, Severity};
 use crate::inspection::BoxReport;
 use crate::message::{Effect, RemedyKind, UnevenReveals, word};
@@ -40,51 +38,43 @@ by a trade page on AWI grades, second-hand).
 Give both doors the reveal of the first.",
     severities: &[Severity::Caution],
     settings: &["most_uneven"],
-    run: Run::Job(look),
+    run: Run::Pair(look),
 };
 
 /// Boxes further apart than this are no neighbours, mm. Common practice, no source.
-const SIDE_BY_SIDE: f64 = 25.0;
+pub(super) const SIDE_BY_SIDE: f64 = 25.0;
 /// Tops or undersides closer than this are level, mm.
 const LEVEL: f64 = 0.1;
 
-fn look(job: &Job, reports: &[Arc<BoxReport>], findings: &mut Vec<Finding>) {
-    let mut along: Vec<usize> = (0..job.boxes.len().min(reports.len())).collect();
-    along.sort_by(|&a, &b| {
-        let place = |index: usize| job.boxes[index].place.along_wall;
-        place(a).total_cmp(&place(b)).then(a.cmp(&b))
-    });
-    for (i, &a) in along.iter().enumerate() {
-        let end = job.boxes[a].place.along_wall + job.boxes[a].width;
-        for &b in along[i + 1..]
-            .iter()
-            .take_while(|&&b| job.boxes[b].place.along_wall - end <= SIDE_BY_SIDE)
-        {
-            if job.boxes[b].place.along_wall < end - LEVEL {
-                continue;
-            }
-            for edge in [Edge::Top, Edge::Bottom] {
-                findings.extend(compare(job, reports, (a, b), edge));
-            }
-        }
+fn look(settings: &Settings, [first, second]: [Seen<'_>; 2], findings: &mut Vec<Finding>) {
+    if first.report.id == second.report.id {
+        return;
+    }
+    let start = |seen: Seen<'_>| seen.wall_box.place.along_wall;
+    let (a, b) = if start(second) < start(first) {
+        (second, first)
+    } else {
+        (first, second)
+    };
+    let end = start(a) + a.wall_box.width;
+    if start(b) - end > SIDE_BY_SIDE || start(b) < end - LEVEL {
+        return;
+    }
+    for edge in [Edge::Top, Edge::Bottom] {
+        findings.extend(compare(settings, (a, b), edge));
     }
 }
 
-fn compare(
-    job: &Job,
-    reports: &[Arc<BoxReport>],
-    (a, b): (usize, usize),
-    edge: Edge,
-) -> Option<Finding> {
-    let (left, right) = (&job.boxes[a], &job.boxes[b]);
+fn compare(settings: &Settings, (a, b): (Seen<'_>, Seen<'_>), edge: Edge) -> Option<Finding> {
+    let (left, right) = (a.wall_box, b.wall_box);
     if (level(left, edge) - level(right, edge)).abs() > LEVEL {
         return None;
     }
-    let (first, of_left) = outermost(left, &reports[a], edge)?;
-    let (second, of_right) = outermost(right, &reports[b], edge)?;
+    let (first, of_left) = outermost(left, a.report, edge)?;
+    let (second, of_right) = outermost(right, b.report, edge)?;
     let by = (of_left - of_right).abs();
     // A billionth of a millimetre is noise, not a step.
-    if by <= job.settings.most_uneven + 1e-9 || of_left < 0.0 || of_right < 0.0 {
+    if by <= settings.most_uneven + 1e-9 || of_left < 0.0 || of_right < 0.0 {
         return None;
     }
     let message = UnevenReveals::Differ {
@@ -106,7 +96,7 @@ fn compare(
     let doors = [Topic::Door(first), Topic::Door(second)];
     it = it.about(doors.into_iter().chain([Topic::Edge(edge)]));
     it.because(UnevenReveals::Limit {
-        limit: Mm(job.settings.most_uneven),
+        limit: Mm(settings.most_uneven),
     });
     let mut with = right.clone();
     if let Some(door) = with.door_mut(second)

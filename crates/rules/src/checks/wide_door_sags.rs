@@ -74,7 +74,7 @@ fn sag(
 ) -> Option<Sag> {
     let choice = door.fitting.as_ref()?;
     let card = context.card(choice)?;
-    let motion = report.motion.as_ref()?.as_ref().ok()?;
+    let motion = report.working_motion()?;
     let clear = context.opening_of(door.id)?.clear;
     let faces = [clear.min.x + choice.packing, clear.max.x - choice.packing];
     let span = span(card, choice, id, faces)?;

@@ -1,6 +1,6 @@
 //! What the checks on the closed door and its box say.
 
-use flapwright_model::message::{Kilogram, Mm, Whole, Word};
+use flapwright_model::message::{Count, Kilogram, Mm, Whole, Word};
 use flapwright_model::messages;
 use flapwright_model::part::Subject;
 use flapwright_motion::MotionError;
@@ -36,6 +36,8 @@ messages! {
     pub enum DoorsOverlap in "doors-overlap" {
         /// They lie over each other.
         Overlap = "overlap" { other: Subject, across: Mm [either], up: Mm [either] },
+        /// More boxes hang in one place than were compared.
+        Crowd = "crowd" { boxes: Count [greater] },
     }
 }
 

@@ -1,7 +1,5 @@
 //! One box, placed: panels, bores, openings, doors.
 
-use std::sync::OnceLock;
-
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::{Depth, Drill, first_pass};
 use flapwright_model::door::{Door, FittingChoice, Handle, Side};
@@ -12,9 +10,10 @@ use flapwright_model::part::Part;
 use flapwright_model::record::RecordState;
 use flapwright_model::space::BoxPoint;
 use flapwright_motion::mass;
-use flapwright_motion::motion::{Motion, motion};
+use flapwright_motion::motion::Motion;
 
 use super::body::{Body, solid};
+use super::door_motions::DoorMotions;
 use super::door_place::DoorPlace;
 use super::edge_moves::edge_moves;
 use super::faces::{door_back, from_face, side_face, top_face};
@@ -36,9 +35,16 @@ const SAME_PLACE: f64 = 0.01;
 /// Places everything in one box. Total on every box of a job that validates.
 #[must_use]
 pub fn place_box(job: &Job, wall_box: &WallBox) -> BoxReport {
+    place_among(job, wall_box, &DoorMotions::default())
+}
+
+/// The same for one of many boxes: doors that are alike share their motion.
+#[must_use]
+pub fn place_among(job: &Job, wall_box: &WallBox, motions: &DoorMotions) -> BoxReport {
     let body = Body::of(wall_box);
     let mut drawn = Drawn {
         panels: body_panels(job, wall_box, &body),
+        motions,
     };
     let mut reports = Vec::new();
     let mut added = Vec::new();
@@ -92,11 +98,13 @@ pub fn place_box(job: &Job, wall_box: &WallBox) -> BoxReport {
 }
 
 /// The panels while bores are being drawn on them.
-struct Drawn {
+struct Drawn<'a> {
     panels: Vec<PanelReport>,
+    /// The motions of all doors that are alike.
+    motions: &'a DoorMotions,
 }
 
-impl Drawn {
+impl Drawn<'_> {
     /// Draws a door; `number` is that of its opening from the top.
     fn door(
         &mut self,
@@ -138,7 +146,9 @@ impl Drawn {
         // added bores stands in.
         let offsets = bores.offsets(&needed, |index| index);
         let closed = door_place.closed(place, door);
-        let motion = fitting.map(|fitting| motion(fitting.card, fitting.size, &closed));
+        let motion = fitting
+            .zip(choice)
+            .and_then(|(fitting, choice)| self.motions.of(fitting.card, choice, &closed));
         let leaf_sizes: Vec<(f64, f64)> = door_place
             .leaves
             .iter()
@@ -170,14 +180,13 @@ impl Drawn {
                 .unwrap_or_default(),
             axis: motion
                 .as_ref()
-                .and_then(|motion| motion.as_ref().ok())
+                .and_then(|it| it.motion.as_ref().ok())
                 .map(Motion::axis),
             mass,
             built_mass,
             weighed,
             closed,
-            motion,
-            swept: OnceLock::new(),
+            moves: motion,
         };
         (report, added)
     }

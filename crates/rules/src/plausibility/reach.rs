@@ -12,6 +12,7 @@ use flapwright_motion::sizes::{Judged, verdict};
 use flapwright_motion::statics::{Behaviour, CurvePoint, Grip, Setup};
 
 use super::Suspicions;
+use crate::inspection::DoorReport;
 use crate::mechanics::offer;
 use crate::trial::Trial;
 
@@ -37,7 +38,7 @@ fn arms(look: &mut Suspicions<'_>, index: usize, size: &Size, height: f64) -> bo
     let Some(tried) = Trial::new(look.card, size, height, ANY_MASS) else {
         return true;
     };
-    let Some(Err(error)) = tried.door().and_then(|door| door.motion.as_ref()) else {
+    let Some(Err(error)) = tried.door().and_then(DoorReport::motion) else {
         return true;
     };
     let sentence = format!(
@@ -123,7 +124,7 @@ fn heaviest(card: &Card, size: &Size, height: f64) -> Option<f64> {
 /// The door fully open at the strongest setting, or why the drive cannot be reckoned.
 fn fully_open(tried: &Trial, card: &Card, size: &Size) -> Option<Result<CurvePoint, DriveError>> {
     let door = tried.door()?;
-    let motion = door.motion.as_ref()?.as_ref().ok()?;
+    let motion = door.working_motion()?;
     let weights = Weights::of(&door.closed, door.weighed.as_ref()?);
     let state = DriveState::of(card, 1.0);
     let drive = Drive::new(card, size, &door.closed, motion, &state);

@@ -119,7 +119,7 @@ fn two_findings_of_one_check_at_one_place_are_accepted_one_by_one() {
         let findings = inspect(job).findings.into_iter();
         findings
             .filter(|it| it.check == "gap-catches-fingers")
-            .map(|it| it.accepted)
+            .map(|it| it.accepted.clone())
             .collect()
     };
     assert_eq!(of_gaps(&job), [None, None]);

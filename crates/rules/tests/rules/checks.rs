@@ -383,13 +383,9 @@ fn safe_remedies_leave_fewer_stops_or_cautions() {
     let before = count(&job);
     let mut safe = 0;
     for finding in inspect(&job).findings {
-        for remedy in finding
-            .remedies
-            .into_iter()
-            .filter(flapwright_rules::finding::Remedy::is_safe)
-        {
+        for remedy in finding.remedies.iter().filter(|it| it.claims_safe()) {
             let mut changed = job.clone();
-            apply(&mut changed, remedy.edit).unwrap();
+            apply(&mut changed, remedy.edit.clone()).unwrap();
             assert!(count(&changed) < before, "{:?}", remedy.kind);
             safe += 1;
         }

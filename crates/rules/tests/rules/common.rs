@@ -413,7 +413,7 @@ pub(crate) fn inspect(job: &Job) -> Inspection {
         problems.is_empty(),
         "the test's own job is not sound: {problems:?}"
     );
-    flapwright_rules::inspect(&job)
+    flapwright_answer::judged(&job)
 }
 
 pub(crate) fn the_panel(report: &BoxReport, part: Part) -> &PanelReport {

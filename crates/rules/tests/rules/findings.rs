@@ -1,6 +1,7 @@
 //! What tests ask of the findings of a job.
 
 use std::ops::{Deref, DerefMut};
+use std::sync::Arc;
 
 use flapwright_model::edit::{Edit, apply};
 use flapwright_model::job::Job;
@@ -44,8 +45,9 @@ impl DerefMut for Told {
     }
 }
 
-impl From<Finding> for Told {
-    fn from(finding: Finding) -> Self {
+impl From<Arc<Finding>> for Told {
+    fn from(finding: Arc<Finding>) -> Self {
+        let finding = Finding::clone(&finding);
         Self {
             message: said(&finding.message),
             reasons: finding.reasons.iter().map(|it| said(it)).collect(),
@@ -61,7 +63,7 @@ impl From<&Remedy> for ToldRemedy {
         Self {
             kind: said(&it.kind),
             effects: effects.join("; "),
-            safe: it.is_safe(),
+            safe: it.claims_safe(),
             edit: it.edit.clone(),
         }
     }

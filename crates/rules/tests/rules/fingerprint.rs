@@ -1,10 +1,10 @@
 //! Fingerprints of bores.
 
+use flapwright_answer::inspect;
 use flapwright_model::card::Depth;
 use flapwright_model::door::Side;
 use flapwright_model::space::SidePoint;
 use flapwright_rules::fingerprint::fingerprint;
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::{Face, FacePoint, PanelReport};
 
 use super::common::{card, job, wall_box};

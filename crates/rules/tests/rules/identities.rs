@@ -3,6 +3,7 @@
 
 use crate::common::*;
 use crate::findings::*;
+use flapwright_answer::{Answer, inspect as inspect_it};
 use flapwright_model::acceptance::{Acceptance, Topic};
 use flapwright_model::change::{add_box as add_new_box, add_fixed_shelf, remove_shelf};
 use flapwright_model::door::{BoreReference, End};
@@ -16,7 +17,6 @@ use flapwright_model::room::{Extent, Obstacle};
 use flapwright_rules::accept::{accept, take_back, without_finding};
 use flapwright_rules::finding::Finding;
 use flapwright_rules::records::record;
-use flapwright_rules::{Inspector, inspect as inspect_it};
 
 fn done(job: &mut Job, edit: Option<Edit>) {
     apply(job, edit.expect("a change")).expect("it is sound");
@@ -265,13 +265,14 @@ fn an_exported_sheet_is_compared_with_its_own_panel_when_a_shelf_comes() {
 }
 
 #[test]
-fn a_box_in_front_of_the_others_does_not_make_the_inspector_forget_them() {
+fn a_box_in_front_of_the_others_does_not_make_the_answer_forget_them() {
     let mut job = two_off();
-    let mut inspector = Inspector::default();
-    let before = inspector.inspect(&job);
+    let mut answer = Answer::of(&job);
+    let before = answer.inspection().clone();
     let edit = add_new_box(&job, None);
     done(&mut job, Some(edit));
-    let after = inspector.inspect(&job);
+    answer.update(&job);
+    let after = answer.inspection();
     for report in &before.boxes {
         let same = after.report(report.id).expect("the box is still there");
         assert!(

@@ -164,7 +164,7 @@ fn a_finding_is_about_the_panels_that_carry_its_fitting() {
         leaf: LeafId::Only,
     };
     let about = |subject: Subject, of: Part| {
-        let mut finding = answer.findings[0].clone();
+        let mut finding = flapwright_rules::finding::Finding::clone(&answer.findings[0]);
         finding.accepted = None;
         finding.subjects = vec![subject];
         is_open_for(&finding, the_panel(report, of))

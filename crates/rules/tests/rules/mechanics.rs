@@ -1,11 +1,11 @@
 //! What fittings make of the demo doors.
 
+use flapwright_answer::inspect;
 use flapwright_model::edit::apply;
 use flapwright_model::file::read_job;
 use flapwright_model::id::DoorId;
 use flapwright_model::job::Job;
 use flapwright_model::lift::Lift;
-use flapwright_rules::inspect;
 use flapwright_rules::mechanics::{largest_lift, mechanics, pick_size};
 use flapwright_rules::strut_places::{has_strut, strut_places, use_anchors};
 

@@ -3,7 +3,9 @@
 //! compares two answers with each other.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
+use flapwright_answer::{Answer, apply_safe_remedies, judged as inspect};
 use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::door::{BoreReference, BuildUp, DoorFit, End, Leaves, TypedMass};
@@ -15,7 +17,6 @@ use flapwright_model::length::Unit;
 use flapwright_rules::accept::accept;
 use flapwright_rules::finding::{Finding, Severity, Worse};
 use flapwright_rules::inspection::Inspection;
-use flapwright_rules::{Inspector, apply_safe_remedies, inspect};
 use proptest::prelude::*;
 
 /// A change of one box; what does not fit its box is left out.
@@ -145,7 +146,7 @@ fn jobs() -> impl Strategy<Value = Job> {
     prop::collection::vec(step(), 1..6).prop_map(|steps| changed(&steps))
 }
 
-fn key(finding: &Finding) -> (String, Vec<Topic>) {
+fn key(finding: &Arc<Finding>) -> (String, Vec<Topic>) {
     (finding.check.to_owned(), finding.about.clone())
 }
 
@@ -159,11 +160,11 @@ fn stops(inspection: &Inspection) -> BTreeSet<(String, Vec<Topic>)> {
 }
 
 /// A finding without what its remedies are called.
-fn without_words(it: &Finding) -> impl PartialEq + std::fmt::Debug + use<> {
+fn without_words(it: &Arc<Finding>) -> impl PartialEq + std::fmt::Debug + use<> {
     let edits: Vec<(bool, Edit)> = it
         .remedies
         .iter()
-        .map(|remedy| (remedy.is_safe(), remedy.edit.clone()))
+        .map(|remedy| (remedy.claims_safe(), remedy.edit.clone()))
         .collect();
     (key(it), it.severity, it.numbers.clone(), edits)
 }
@@ -175,7 +176,7 @@ proptest! {
     fn a_safe_remedy_removes_its_finding_and_adds_no_stop(job in jobs()) {
         let before = inspect(&job);
         for finding in &before.findings {
-            for remedy in finding.remedies.iter().filter(|it| it.is_safe()) {
+            for remedy in finding.remedies.iter().filter(|it| it.claims_safe()) {
                 let mut after = job.clone();
                 let undo = apply(&mut after, remedy.edit.clone()).expect("a sound job");
                 let answer = inspect(&after);
@@ -246,7 +247,7 @@ proptest! {
         let run = apply_safe_remedies(&job);
         let again = apply_safe_remedies(&run.job);
         prop_assert!(again.applied.is_empty() && again.edit.is_none(), "{:?}", again.applied);
-        prop_assert_eq!(format!("{:?}", run.inspection), format!("{:?}", inspect(&run.job)));
+        prop_assert_eq!(format!("{:?}", run.inspection), format!("{:?}", flapwright_answer::inspect(&run.job)));
         let before_stops = stops(&before);
         let new: Vec<_> = stops(&run.inspection).difference(&before_stops).cloned().collect();
         prop_assert!(new.is_empty(), "{new:?}");
@@ -269,12 +270,12 @@ proptest! {
         edits in prop::collection::vec((0..8_u8, step()), 1..12),
     ) {
         let mut job = galley();
-        let mut inspector = Inspector::default();
+        let mut answer = Answer::of(&job);
         for (kind, step) in edits {
             let edit = other_edit(&job, kind, &step);
             let _refused = apply(&mut job, edit);
-            let again = inspector.inspect(&job);
-            prop_assert_eq!(format!("{again:?}"), format!("{:?}", inspect(&job)));
+            answer.update(&job);
+            prop_assert_eq!(format!("{:?}", answer.judged()), format!("{:?}", inspect(&job)));
         }
     }
 

@@ -72,7 +72,7 @@ fn boxes_at_other_heights_are_not_compared() {
 
 #[test]
 fn even_reveals_are_a_safe_remedy() {
-    let run = flapwright_rules::apply_safe_remedies(&two_boxes(800.0, [3.0, 6.0]));
+    let run = flapwright_answer::apply_safe_remedies(&two_boxes(800.0, [3.0, 6.0]));
     assert_eq!(run.applied.len(), 1);
     assert_eq!(run.inspection.findings, []);
 }

@@ -3,11 +3,11 @@
 //! from those comments by hand.
 
 use crate::common::place_of;
+use flapwright_answer::{apply_safe_remedies, judged as inspect};
 use flapwright_model::edit::apply;
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
 use flapwright_rules::inspection::Inspection;
-use flapwright_rules::{apply_safe_remedies, inspect};
 
 /// Check and place of what a safe remedy clears.
 const CLEARED_BY_SAFE_REMEDIES: &[(&str, &str)] = &[

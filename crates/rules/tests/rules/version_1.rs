@@ -8,10 +8,10 @@
 
 use std::fmt::Write;
 
+use flapwright_answer::judged as inspect;
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
 use flapwright_rules::accept::without_finding;
-use flapwright_rules::inspect;
 
 macro_rules! kept {
     ($name:literal) => {

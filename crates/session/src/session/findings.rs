@@ -4,7 +4,6 @@ use flapwright_model::door::Door;
 use flapwright_model::id::{BoxId, OpeningId};
 use flapwright_model::part::Subject;
 use flapwright_rules::accept::{accept, take_back};
-use flapwright_rules::apply_safe_remedies;
 use flapwright_rules::finding::Finding;
 use flapwright_words::Speaker;
 
@@ -26,7 +25,7 @@ impl Session {
     }
 
     pub(super) fn apply_safe(&mut self) -> Outcome {
-        let run = apply_safe_remedies(self.document.job());
+        let run = self.document.with_safe_remedies();
         let Some(edit) = run.edit else {
             return Outcome::Nothing;
         };
@@ -124,7 +123,10 @@ impl Session {
     /// Goes through the open findings, around the ends of the list; the accepted ones are left out.
     pub(super) fn step_finding(&mut self, forward: bool) -> Outcome {
         let findings = self.inspection().findings.iter();
-        let open: Vec<&Finding> = findings.filter(|it| it.accepted.is_none()).collect();
+        let open: Vec<&Finding> = findings
+            .map(|it| &**it)
+            .filter(|it| it.accepted.is_none())
+            .collect();
         let selected = self.selection.finding.as_ref();
         let now = selected.and_then(|key| open.iter().position(|it| key.names(it)));
         let last = open.len().saturating_sub(1);

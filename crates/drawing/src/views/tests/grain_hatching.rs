@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
+use flapwright_answer::inspect;
 use flapwright_model::job::Job;
 use flapwright_model::material::MaterialClass;
 use flapwright_model::part::{LeafId, Part, Subject};
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoxReport;
 
 use super::super::{elevation, hatchings, plan, section};
