@@ -1,8 +1,6 @@
 //! The window on a job of five hundred boxes: the form stays in sight, and nothing is made or laid out
 //! that nobody sees.
 
-#![expect(clippy::unwrap_used, reason = "a test that lacks its part is to fail")]
-
 mod window_support;
 
 use egui_kittest::kittest::Queryable as _;

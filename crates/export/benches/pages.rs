@@ -3,12 +3,12 @@
 #![expect(clippy::expect_used, reason = "a bench without its job is to fail")]
 
 use divan::{Bencher, black_box};
+use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::sheet::Sheet;
 use flapwright_export::{PdfOptions, PngOptions, SvgOptions, pdf, png, svg};
 use flapwright_model::file::read_job;
 use flapwright_model::job::Job;
-use flapwright_rules::inspect;
 
 fn main() {
     let job = demo_job();

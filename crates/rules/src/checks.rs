@@ -257,7 +257,7 @@ pub fn look_at_box(
     for check in CHECKS.iter().filter(|check| which(check)) {
         if let Run::Box(run) = check.run {
             weighed(&job.settings, check, &mut findings, |found| {
-                run(&context, found)
+                run(&context, found);
             });
         }
     }

@@ -1,7 +1,5 @@
 //! A session driven without a window: what a person does with a job from opening to the workshop.
 
-#![expect(clippy::unwrap_used, reason = "a test that lacks its part is to fail")]
-
 use std::path::{Path, PathBuf};
 
 use flapwright_model::change::forget_records;

@@ -3,13 +3,13 @@
 use std::f64::consts::{PI, TAU};
 use std::path::Path;
 
+use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::list::{Across, Along, Anchor, At, DisplayList, Shape, Turn, Weight};
 use flapwright_drawing::page_kind::PageKind;
 use flapwright_drawing::paper::Paper;
 use flapwright_drawing::pen::{Ink, Layer, Pen};
 use flapwright_drawing::sheet::Sheet;
-use flapwright_rules::inspect;
 
 const INKS: [Ink; 11] = [
     Ink::Plain,

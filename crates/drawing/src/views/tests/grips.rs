@@ -1,13 +1,13 @@
 //! A drag by so much moves what is dragged by so much, whichever number it sets.
 
 use euclid::default::{Rect, Vector2D};
+use flapwright_answer::inspect;
 use flapwright_model::change::{FitKind, set_fit};
 use flapwright_model::edit::apply;
 use flapwright_model::field::{BoxField, DoorField, Field, FieldRef, FixedShelfField, Value};
 use flapwright_model::id::{DoorId, ObstacleId};
 use flapwright_model::job::Job;
 use flapwright_model::room::{Extent, Obstacle};
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoxReport;
 
 use super::super::{Around, ViewOptions, elevation, section};

@@ -1,8 +1,8 @@
 //! What items point at: identities, whatever the names of boxes and their order in the job.
 
+use flapwright_answer::inspect;
 use flapwright_model::part::Subject;
 use flapwright_rules::finding::Severity;
-use flapwright_rules::inspect;
 use flapwright_rules::inspection::BoxReport;
 
 use super::super::{ViewOptions, elevation, hit, plan, section};
