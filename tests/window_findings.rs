@@ -167,9 +167,9 @@ fn a_check_that_is_turned_off_finds_nothing() {
     for title in ["Box", "Door", "Fitting and size", "Settings"] {
         open_section(&mut window, title);
     }
-    window.get_by_label("Weights of the checks").click();
+    window.get_by_label("Severity of the checks").click();
     window.run();
-    let combo = format!("weight of {CHECK}");
+    let combo = format!("severity of {CHECK}");
     window.get_by_label(&combo).click();
     window.run();
     window.get_by_label("off").click();

@@ -108,7 +108,7 @@ fn another_material_of_the_door_changes_the_verdicts_at_once() {
     };
     let masses = |window: &Window| {
         window
-            .query_all_by_label_contains("it carries")
+            .query_all_by_label_contains("rated from")
             .filter_map(|node| {
                 node.accesskit_node()
                     .value()

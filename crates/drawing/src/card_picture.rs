@@ -525,7 +525,6 @@ mod tests {
     use super::*;
     use crate::list::Shape;
     use flapwright_model::file::read_card;
-    use flapwright_words::Speaker;
 
     const DEMO: [&str; 5] = [
         include_str!("../../../assets/demo/cards/wren.ron"),

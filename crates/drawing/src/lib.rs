@@ -23,6 +23,7 @@ mod fit;
 #[cfg(test)]
 mod fixture;
 mod grain;
+pub mod handle;
 pub mod hatch;
 pub mod job_sheets;
 pub mod layout;

@@ -6,6 +6,7 @@
 
 use euclid::default::{Point2D, Rect, Size2D, Vector2D};
 
+use crate::handle::Grip;
 use crate::pen::{Ink, Layer, Pen};
 use flapwright_model::part::Subject;
 
@@ -17,6 +18,8 @@ pub type At = Point2D<f64>;
 pub struct DisplayList {
     /// The items in painting order.
     pub items: Vec<Item>,
+    /// Where it can be taken hold of, from below to above; none of it is painted.
+    pub grips: Vec<Grip>,
 }
 
 /// One thing on the paper, with the layer it belongs to and what it stands for.
@@ -170,6 +173,10 @@ impl DisplayList {
         self.items.extend(other.items.iter().map(|item| Item {
             shape: item.shape.shifted(by),
             ..item.clone()
+        }));
+        self.grips.extend(other.grips.iter().map(|grip| Grip {
+            place: grip.place.translate(by),
+            ..grip.clone()
         }));
     }
 

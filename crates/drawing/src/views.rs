@@ -8,6 +8,7 @@ mod around;
 mod elevation;
 mod elevation_dimensions;
 mod ghost;
+mod grips;
 mod hatchings;
 mod highlight;
 mod hit;

@@ -22,6 +22,12 @@ impl Rgb {
         Self::new(level, level, level)
     }
 
+    /// Whether it is black, white or a grey between.
+    #[must_use]
+    pub const fn is_grey(self) -> bool {
+        self.red == self.green && self.green == self.blue
+    }
+
     /// The colour as in SVG and CSS, e.g. `#c00000`.
     #[must_use]
     pub fn hex(self) -> String {
@@ -90,10 +96,8 @@ mod tests {
     #[test]
     fn only_findings_are_coloured() {
         for ink in READABLE.into_iter().chain([Ink::Soft, Ink::Paper]) {
-            let Rgb { red, green, blue } = ink_colour(ink);
-            let coloured = red != green || green != blue;
             let finding = matches!(ink, Ink::Stop | Ink::Caution | Ink::Note);
-            assert_eq!(coloured, finding, "{ink:?}");
+            assert_eq!(ink_colour(ink).is_grey(), !finding, "{ink:?}");
         }
     }
 }

@@ -1,5 +1,7 @@
 //! PDF: a set of pages as vectors, with text that can be selected and searched.
 
+mod surface;
+
 use flapwright_drawing::list::Shape;
 use flapwright_drawing::sheet::Sheet;
 use flapwright_drawing::text;
@@ -7,15 +9,15 @@ use krilla::configure::ConfigurationBuilder;
 use krilla::configure::validate::{Archival, ValidationError, Validators};
 use krilla::destination::XyzDestination;
 use krilla::error::KrillaError;
-use krilla::geom::{Point, Size};
+use krilla::geom::Point;
 use krilla::metadata::{DateTime, Metadata};
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
 use krilla::{Document, SerializeSettings};
-use krilla_svg::{SurfaceExt as _, SvgSettings};
 
 use crate::error::ExportError;
-use crate::page::tree;
+use crate::page::check;
+use crate::pdf::surface::{Fonts, paint};
 
 /// Points (1/72 in) to the millimetre, exactly.
 const POINTS_PER_MM: f64 = 72.0 / 25.4;
@@ -56,70 +58,130 @@ pub struct UtcTime {
 /// sheet's title (an archive file has none), the embedded font cut down to the characters in use.
 ///
 /// # Errors
-/// [`ExportError::NoSheets`] without sheets; whatever [`crate::check`] finds; and
-/// [`ExportError::Page`] or [`ExportError::Pdf`] when a library gives up, which is a fault of the
-/// program. For an archive file: [`ExportError::NoDate`] without a date, and
-/// [`ExportError::Archive`] where its format cannot hold what is on the sheets.
+/// [`ExportError::NoSheets`] without sheets, and whatever [`PdfFile`] finds.
 pub fn pdf(sheets: &[Sheet], options: &PdfOptions) -> Result<Vec<u8>, ExportError> {
-    if sheets.is_empty() {
-        return Err(ExportError::NoSheets);
+    let mut file = PdfFile::new(options)?;
+    for sheet in sheets {
+        file.add(sheet)?;
     }
-    if options.archive && options.created.is_none() {
-        return Err(ExportError::NoDate);
-    }
-    let boxed = if options.archive {
-        boxed_signs(sheets)
-    } else {
-        String::new()
-    };
-    if !boxed.is_empty() {
-        return Err(ExportError::Archive {
-            cause: format!("the embedded font lacks the signs {boxed}, and it allows no boxes"),
-        });
-    }
-    let mut document = Document::new_with(settings(options)?);
-    document.set_metadata(metadata(options));
-    let mut outline = Outline::new();
-    for (index, sheet) in sheets.iter().enumerate() {
-        add_page(&mut document, sheet)?;
-        let top = XyzDestination::new(index, Point::from_xy(0.0, 0.0));
-        outline.push_child(OutlineNode::new(
-            text::printable(&sheet.title).into_owned(),
-            top,
-        ));
-    }
-    // The reader that tries archive files (`check_files.py`) refuses places of bookmarks that are
-    // objects of their own, and the library writes no others.
-    if !options.archive {
-        document.set_outline(outline);
-    }
-    document.finish().map_err(|error| match &error {
-        KrillaError::Validation(found) => ExportError::Archive {
-            cause: refusals(found),
-        },
-        KrillaError::Limit(limit) if options.archive => ExportError::Archive {
-            cause: limit.to_string(),
-        },
-        _ => ExportError::Pdf {
-            cause: error.to_string(),
-        },
-    })
+    file.finish()
 }
 
-/// The signs on the sheets that the embedded font lacks, each once: they print as boxes, which the
-/// reader of archive files refuses.
-fn boxed_signs(sheets: &[Sheet]) -> String {
-    let mut found = String::new();
-    for item in sheets.iter().flat_map(|sheet| &sheet.list.items) {
-        if let Shape::Text { text, .. } = &item.shape {
-            for sign in text::missing_glyphs(text) {
-                if !found.contains(sign) {
-                    found.push(sign);
+/// A PDF file in the making, to which pages are added one at a time. What it keeps of a page is
+/// its compressed contents.
+pub struct PdfFile {
+    document: Document,
+    fonts: Fonts,
+    outline: Outline,
+    pages: usize,
+    archive: bool,
+    /// Signs so far that the embedded font lacks, each once.
+    boxed: String,
+}
+
+impl std::fmt::Debug for PdfFile {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let mut shown = f.debug_struct("PdfFile");
+        shown.field("pages", &self.pages).finish_non_exhaustive()
+    }
+}
+
+impl PdfFile {
+    /// A file without pages.
+    ///
+    /// # Errors
+    /// [`ExportError::NoDate`] for an archive file without a date, and [`ExportError::Pdf`] when
+    /// the embedded font cannot be read, which is a fault of the program.
+    pub fn new(options: &PdfOptions) -> Result<Self, ExportError> {
+        if options.archive && options.created.is_none() {
+            return Err(ExportError::NoDate);
+        }
+        let mut document = Document::new_with(settings(options)?);
+        document.set_metadata(metadata(options));
+        Ok(Self {
+            document,
+            fonts: Fonts::open()?,
+            outline: Outline::new(),
+            pages: 0,
+            archive: options.archive,
+            boxed: String::new(),
+        })
+    }
+
+    /// Adds a sheet as the next page.
+    ///
+    /// # Errors
+    /// Whatever [`crate::check`] finds.
+    pub fn add(&mut self, sheet: &Sheet) -> Result<(), ExportError> {
+        check(sheet)?;
+        if self.archive {
+            self.note_boxed_signs(sheet);
+        }
+        let points = |mm: f64| (mm * POINTS_PER_MM) as f32;
+        let (width, height) = (points(sheet.paper.width), points(sheet.paper.height));
+        let settings = PageSettings::from_wh(width, height).ok_or_else(|| ExportError::Page {
+            sheet: sheet.slug.clone(),
+            cause: "the page has no size".to_owned(),
+        })?;
+        let mut page = self.document.start_page_with(settings);
+        let mut surface = page.surface();
+        paint(&mut surface, sheet, &self.fonts);
+        surface.finish();
+        page.finish();
+        let top = XyzDestination::new(self.pages, Point::from_xy(0.0, 0.0));
+        let title = text::printable(&sheet.title).into_owned();
+        self.outline.push_child(OutlineNode::new(title, top));
+        self.pages += 1;
+        Ok(())
+    }
+
+    /// The bytes of the file.
+    ///
+    /// # Errors
+    /// [`ExportError::NoSheets`] without pages; for an archive file [`ExportError::Archive`] where
+    /// its format cannot hold what is on the sheets; [`ExportError::Pdf`] when the library gives
+    /// up, which is a fault of the program.
+    pub fn finish(mut self) -> Result<Vec<u8>, ExportError> {
+        if self.pages == 0 {
+            return Err(ExportError::NoSheets);
+        }
+        let boxed = self.boxed;
+        if !boxed.is_empty() {
+            return Err(ExportError::Archive {
+                cause: format!("the embedded font lacks the signs {boxed}, and it allows no boxes"),
+            });
+        }
+        // The reader that tries archive files (`check_files.py`) refuses places of bookmarks that
+        // are objects of their own, and the library writes no others.
+        if !self.archive {
+            self.document.set_outline(self.outline);
+        }
+        self.document.finish().map_err(|error| match &error {
+            KrillaError::Validation(found) => ExportError::Archive {
+                cause: refusals(found),
+            },
+            KrillaError::Limit(limit) if self.archive => ExportError::Archive {
+                cause: limit.to_string(),
+            },
+            _ => ExportError::Pdf {
+                cause: error.to_string(),
+            },
+        })
+    }
+
+    /// Signs that the embedded font lacks print as boxes, which the reader of archive files
+    /// refuses.
+    fn note_boxed_signs(&mut self, sheet: &Sheet) {
+        for item in &sheet.list.items {
+            if let Shape::Text { text, .. } = &item.shape {
+                for sign in text::missing_glyphs(text) {
+                    if !self.boxed.contains(sign) {
+                        self.boxed.push(sign);
+                    }
                 }
             }
         }
     }
-    found
 }
 
 fn settings(options: &PdfOptions) -> Result<SerializeSettings, ExportError> {
@@ -158,27 +220,6 @@ fn refusals(found: &[(ValidationError, Validators)]) -> String {
     words.join("; ")
 }
 
-fn add_page(document: &mut Document, sheet: &Sheet) -> Result<(), ExportError> {
-    let failed = |cause: &str| ExportError::Page {
-        sheet: sheet.slug.clone(),
-        cause: cause.to_owned(),
-    };
-    let tree = tree(sheet)?;
-    let points = |mm: f64| (mm * POINTS_PER_MM) as f32;
-    let size = Size::from_wh(points(sheet.paper.width), points(sheet.paper.height))
-        .ok_or_else(|| failed("the page has no size"))?;
-    let mut page = document.start_page_with(PageSettings::new(size));
-    let mut surface = page.surface();
-    let settings = SvgSettings {
-        embed_text: true,
-        ..SvgSettings::default()
-    };
-    let drawn = surface.draw_svg(&tree, size, settings);
-    surface.finish();
-    page.finish();
-    drawn.ok_or_else(|| failed("the page cannot be drawn"))
-}
-
 fn metadata(options: &PdfOptions) -> Metadata {
     let clean = |text: &str| text::printable(text).into_owned();
     let mut metadata = Metadata::new()
@@ -209,351 +250,4 @@ fn metadata(options: &PdfOptions) -> Metadata {
 }
 
 #[cfg(test)]
-mod tests {
-    use std::path::Path;
-
-    use flapwright_drawing::list::{At, Turn, Weight};
-    use flapwright_drawing::paper::Paper;
-
-    use super::*;
-    use crate::sample::{self, poppler};
-
-    fn saved(sheets: &[Sheet], options: &PdfOptions) -> (tempfile::TempDir, String) {
-        let folder = tempfile::tempdir().expect("folder");
-        let path = folder.path().join("sheets.pdf");
-        std::fs::write(&path, pdf(sheets, options).expect("pdf")).expect("written");
-        let path = path.to_str().expect("plain path").to_owned();
-        (folder, path)
-    }
-
-    fn named() -> PdfOptions {
-        PdfOptions {
-            title: "Kitchen <1> & more".to_owned(),
-            author: "Ann Ö.".to_owned(),
-            ..PdfOptions::default()
-        }
-    }
-
-    #[test]
-    fn pages_have_their_exact_size_and_the_file_its_metadata() {
-        let mut wide = sample::full_sheet();
-        wide.paper = Paper::A3.turned();
-        let (_folder, path) = saved(&[sample::full_sheet(), wide], &named());
-        let info = poppler("pdfinfo", &["-f", "1", "-l", "2", &path]);
-        // 210 and 297 mm at exactly 72/25.4 points to the millimetre.
-        assert!(
-            info.contains("Page    1 size:  595.276 x 841.89 pts (A4)"),
-            "{info}"
-        );
-        assert!(
-            info.contains("Page    2 size:  1190.55 x 841.89 pts (A3)"),
-            "{info}"
-        );
-        assert!(
-            info.contains("Title:           Kitchen <1> & more"),
-            "{info}"
-        );
-        assert!(info.contains("Author:          Ann Ö."), "{info}");
-        assert!(info.contains("Pages:           2"), "{info}");
-        assert!(!info.contains("Date:"), "{info}");
-    }
-
-    #[test]
-    fn a_date_is_written_only_when_given() {
-        let created = UtcTime {
-            year: 2026,
-            month: 2,
-            day: 3,
-            hour: 4,
-            minute: 5,
-            second: 6,
-        };
-        let options = PdfOptions {
-            created: Some(created),
-            ..named()
-        };
-        let (_folder, path) = saved(&[sample::full_sheet()], &options);
-        let info = poppler("pdfinfo", &["-rawdates", &path]);
-        assert!(info.contains("CreationDate:    D:20260203040506"), "{info}");
-    }
-
-    #[test]
-    fn both_fonts_are_embedded_once_and_cut_down() {
-        let sheets = vec![sample::full_sheet(); 3];
-        let (_folder, path) = saved(&sheets, &PdfOptions::default());
-        let fonts = poppler("pdffonts", &[&path]);
-        let rows: Vec<_> = fonts.lines().skip(2).collect();
-        assert_eq!(rows.len(), 2, "{fonts}");
-        for name in ["NotoSans-Regular", "NotoSans-Bold"] {
-            let row = rows.iter().find(|row| row.contains(name)).expect(name);
-            let columns: Vec<_> = row.split_whitespace().rev().collect();
-            // From the right: object id (two columns), unicode, subset, embedded.
-            assert_eq!(columns[2..5], ["yes", "yes", "yes"], "{row}");
-        }
-    }
-
-    #[test]
-    fn every_page_has_a_bookmark() {
-        let mut second = sample::full_sheet();
-        second.title = "mugs: right side & Ø".to_owned();
-        let (folder, path) = saved(&[sample::full_sheet(), second], &PdfOptions::default());
-        let out = folder
-            .path()
-            .join("out")
-            .to_str()
-            .expect("plain path")
-            .to_owned();
-        poppler("pdftohtml", &["-xml", "-i", &path, &out]);
-        let xml = std::fs::read_to_string(Path::new(&out).with_extension("xml")).expect("xml");
-        assert!(
-            xml.contains("<item page=\"1\">Sample sheet</item>"),
-            "{xml}"
-        );
-        assert!(
-            xml.contains("<item page=\"2\">mugs: right side &amp; Ø</item>"),
-            "{xml}"
-        );
-    }
-
-    #[test]
-    fn two_hundred_sheets_go_into_one_file() {
-        let sheets: Vec<_> = (1..=200)
-            .map(|number| {
-                let mut sheet = sample::full_sheet();
-                sheet.title = format!("sheet {number}");
-                sheet
-            })
-            .collect();
-        let (_folder, path) = saved(&sheets, &named());
-        let info = poppler("pdfinfo", &[&path]);
-        assert!(info.contains("Pages:           200"), "{info}");
-        // The fonts are shared: some 10 kB a page, not a font's size.
-        let size = std::fs::metadata(&path).expect("file").len();
-        assert!(size < 200 * 40_000, "{size} bytes");
-    }
-
-    /// Words found by `pdftotext`, as (text, x, baseline y, end x) in millimetres, y up.
-    fn words(path: &str, page_height: f64, size: f64) -> Vec<(String, f64, f64, f64)> {
-        let html = poppler("pdftotext", &["-bbox", path, "-"]);
-        let value = |line: &str, name: &str| -> f64 {
-            let rest = line.split(&format!("{name}=\"")).nth(1).expect(name);
-            rest.split('"')
-                .next()
-                .and_then(|v| v.parse().ok())
-                .expect(name)
-        };
-        let mm = |points: f64| points / POINTS_PER_MM;
-        html.lines()
-            .filter(|line| line.contains("<word"))
-            .map(|line| {
-                let word = line
-                    .split('>')
-                    .nth(1)
-                    .and_then(|rest| rest.split('<').next());
-                // The box reaches down to the font's descender, 0.293 em below the baseline.
-                let baseline = page_height - mm(value(line, "yMax")) + 0.293 * text::em_size(size);
-                let (start, end) = (mm(value(line, "xMin")), mm(value(line, "xMax")));
-                (word.expect("word").to_owned(), start, baseline, end)
-            })
-            .collect()
-    }
-
-    #[test]
-    fn texts_stand_where_the_list_says_within_two_hundredths() {
-        let shapes = ["17.5", "AVATAR", "Ø35"]
-            .into_iter()
-            .enumerate()
-            .map(|(index, word)| {
-                sample::text_at(
-                    20.0 + 31.7 * index as f64,
-                    250.0 - 40.3 * index as f64,
-                    word,
-                )
-            });
-        let sheet = sample::sheet(shapes);
-        let (_folder, path) = saved(std::slice::from_ref(&sheet), &PdfOptions::default());
-        let words = words(&path, sheet.paper.height, 5.0);
-        assert_eq!(words.len(), 3, "{words:?}");
-        for (item, (word, x, y, end)) in sheet.list.items.iter().zip(words) {
-            let Shape::Text {
-                at,
-                text,
-                height,
-                anchor,
-                turn,
-                weight,
-            } = &item.shape
-            else {
-                panic!("only texts");
-            };
-            assert_eq!(&word, text);
-            let origin = text::baseline_origin(*at, text, *height, *anchor, *turn, *weight);
-            let width = text::width(text, *height, *weight);
-            for (name, found, wanted) in [
-                ("x", x, origin.x),
-                ("baseline", y, origin.y),
-                ("end", end, origin.x + width),
-            ] {
-                assert!(
-                    (found - wanted).abs() < 0.02,
-                    "{word}: {name} {found:.4}, not {wanted:.4}"
-                );
-            }
-        }
-    }
-
-    #[test]
-    fn odd_and_turned_texts_can_be_read_back() {
-        let mut up = sample::weighted(150.0, 100.0, "upright 560", Weight::Bold);
-        if let Shape::Text { turn, .. } = &mut up {
-            *turn = Turn::Up;
-        }
-        let sheet = sample::sheet([sample::text_at(20.0, 200.0, "a <b> & \"c\" × 2"), up]);
-        let (_folder, path) = saved(&[sheet], &PdfOptions::default());
-        let read = poppler("pdftotext", &[&path, "-"]);
-        assert!(
-            read.contains("a <b> & \"c\" × 2") && read.contains("upright 560"),
-            "{read}"
-        );
-    }
-
-    /// The length and place of a scale bar, measured by another renderer.
-    #[test]
-    fn a_scale_bar_of_100_mm_prints_100_mm_long() {
-        let sheet = sample::sheet([sample::scale_bar(At::new(20.0, 40.0))]);
-        let (_folder, path) = saved(&[sheet], &PdfOptions::default());
-        let folder = tempfile::tempdir().expect("folder");
-        let out = folder.path().join("bar");
-        let out = out.to_str().expect("plain path");
-        // A strip of the page around the bar, fine enough for hundredths.
-        let (dpi, top) = (2400.0, 24_000.0);
-        let strip = [
-            "-r", "2400", "-x", "0", "-y", "24000", "-W", "12000", "-H", "600",
-        ];
-        let output = ["-gray", "-singlefile", &path, out];
-        poppler("pdftoppm", &[strip.as_slice(), output.as_slice()].concat());
-        let (width, pixels) = sample::read_pgm(&folder.path().join("bar.pgm"));
-        let mm = 25.4 / dpi;
-        let shades = |pixels: &[u8]| -> Vec<f64> {
-            pixels
-                .iter()
-                .map(|level| 1.0 - f64::from(*level) / 255.0)
-                .collect()
-        };
-        // Length and middle of the dark stretch of a row or column, mm.
-        let measure = |shades: &[f64]| {
-            let dark: f64 = shades.iter().sum();
-            let places = shades
-                .iter()
-                .enumerate()
-                .map(|(at, shade)| (at as f64 + 0.5) * shade);
-            (dark * mm, places.sum::<f64>() / dark * mm)
-        };
-        let row = ((297.0 - 40.0) / mm - top) as usize;
-        let (length, middle) = measure(&shades(&pixels[row * width..(row + 1) * width]));
-        assert!((length - 100.0).abs() < 0.02, "bar is {length:.3} mm long");
-        assert!(
-            (middle - 70.0).abs() < 0.02,
-            "middle of the bar is at {middle:.3} mm"
-        );
-        let column: Vec<u8> = pixels
-            .chunks(width)
-            .map(|row| row[(70.0 / mm) as usize])
-            .collect();
-        let (thick, middle) = measure(&shades(&column));
-        let height = 297.0 - top * mm - middle;
-        assert!((thick - 0.5).abs() < 0.02, "bar is {thick:.3} mm thick");
-        assert!(
-            (height - 40.0).abs() < 0.02,
-            "bar is {height:.3} mm above the lower edge"
-        );
-    }
-
-    #[test]
-    fn the_same_sheets_give_the_same_bytes() {
-        let sheets = [sample::full_sheet(), sample::full_sheet()];
-        assert_eq!(
-            pdf(&sheets, &named()).expect("pdf"),
-            pdf(&sheets, &named()).expect("pdf")
-        );
-    }
-
-    /// That the file is what it says is tried by a reader outside (`check_files.py`); here that it
-    /// says so, has its texts, and is the same twice.
-    #[test]
-    fn an_archive_file_says_what_it_is_and_needs_a_date() {
-        let options = PdfOptions {
-            created: Some(UtcTime {
-                year: 2026,
-                month: 1,
-                day: 31,
-                hour: 0,
-                minute: 0,
-                second: 0,
-            }),
-            archive: true,
-            ..named()
-        };
-        let sheets = [sample::full_sheet(), sample::full_sheet()];
-        let (_folder, path) = saved(&sheets, &options);
-        let info = poppler("pdfinfo", &["-meta", &path]);
-        let compact: String = info.split_whitespace().collect();
-        assert!(compact.contains("<pdfaid:part>1</pdfaid:part>"), "{info}");
-        assert!(
-            compact.contains("<pdfaid:conformance>B</pdfaid:conformance>"),
-            "{info}"
-        );
-        let version = poppler("pdfinfo", &[&path]);
-        assert!(version.contains("PDF version:     1.4"), "{version}");
-        assert!(
-            version.contains("Title:           Kitchen <1> & more"),
-            "{version}"
-        );
-        assert_eq!(
-            pdf(&sheets, &options).expect("pdf"),
-            pdf(&sheets, &options).expect("pdf")
-        );
-        let dateless = PdfOptions {
-            created: None,
-            ..options
-        };
-        assert!(matches!(pdf(&sheets, &dateless), Err(ExportError::NoDate)));
-    }
-
-    #[test]
-    fn what_an_archive_file_cannot_hold_is_told() {
-        let created = UtcTime {
-            year: 2026,
-            month: 1,
-            day: 31,
-            hour: 0,
-            minute: 0,
-            second: 0,
-        };
-        // A string of PDF 1.4 has at most 32 767 bytes (PDF Reference 1.4, appendix C).
-        let options = PdfOptions {
-            title: "long ".repeat(8_000),
-            created: Some(created),
-            archive: true,
-            ..PdfOptions::default()
-        };
-        let error = pdf(&[sample::full_sheet()], &options).expect_err("refused");
-        assert!(matches!(error, ExportError::Archive { .. }), "{error}");
-        assert!(error.to_string().contains("a text is too long"), "{error}");
-        let ship = sample::sheet([sample::text_at(20.0, 200.0, "boat \u{1F6A2}")]);
-        let options = PdfOptions {
-            title: String::new(),
-            ..options
-        };
-        let error = pdf(&[ship], &options).expect_err("refused");
-        assert!(
-            error.to_string().contains("lacks the signs \u{1F6A2}"),
-            "{error}"
-        );
-    }
-
-    #[test]
-    fn a_set_without_sheets_is_refused() {
-        assert!(matches!(pdf(&[], &named()), Err(ExportError::NoSheets)));
-    }
-}
+mod tests;

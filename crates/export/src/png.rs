@@ -1,22 +1,26 @@
 //! PNG: one page as a picture that knows its physical size.
 
+mod painter;
+
+use std::io::Write as _;
 use std::ops::RangeInclusive;
+use std::panic::resume_unwind;
+use std::thread::ScopedJoinHandle;
 
 use ::png::{BitDepth, ColorType, DeflateCompression, Encoder, Filter, PixelDimensions, Unit};
 use flapwright_drawing::sheet::Sheet;
-use resvg::tiny_skia::{Color, Pixmap, Transform};
-use resvg::usvg::Tree;
+use tiny_skia::{Color, Pixmap};
 
+use crate::colour::ink_colour;
 use crate::error::ExportError;
-use crate::page::tree;
+use crate::lettering::Typefaces;
+use crate::page::check;
+use crate::png::painter::paint;
 
 /// Resolutions a picture can have, dots per inch.
 pub const DPI_LIMITS: RangeInclusive<u32> = 150..=600;
 
-/// CSS pixels to the inch: the unit of the parsed page.
-const TREE_DPI: f64 = 96.0;
-
-/// Greatest number of pixels rendered at a time: 72 MB at four bytes each, enough for an A3 page
+/// Greatest number of pixels painted at a time: 72 MB at four bytes each, enough for an A3 page
 /// at 300 dpi in one go.
 const BAND_PIXELS: u32 = 18_000_000;
 
@@ -33,11 +37,11 @@ impl Default for PngOptions {
     }
 }
 
-/// The sheet as a PNG file, eight bits each of red, green and blue on white paper. Its size in
-/// pixels is the paper's, rounded; the drawing itself is to scale at exactly `dpi`, and the file
-/// says so (`pHYs`).
+/// The sheet as a PNG file on white paper, eight bits each of red, green and blue, or of grey alone
+/// where the page has no colour. Its size in pixels is the paper's, rounded; the drawing itself is
+/// to scale at exactly `dpi`, and the file says so (`pHYs`).
 ///
-/// Large pages are rendered in bands, so memory stays below some 100 MB whatever the paper and the
+/// Large pages are painted in bands, so memory stays below some 100 MB whatever the paper and the
 /// resolution. The outline of a curve that crosses from one band to the next may differ there by a
 /// fraction of a pixel's shade from that of the curve in one go.
 ///
@@ -45,72 +49,110 @@ impl Default for PngOptions {
 /// [`ExportError::Resolution`] when `dpi` is out of bounds, whatever [`crate::check`] finds, and
 /// [`ExportError::Page`] when memory is short or a library gives up.
 pub fn png(sheet: &Sheet, options: &PngOptions) -> Result<Vec<u8>, ExportError> {
-    render(sheet, options.dpi, BAND_PIXELS)
+    picture(sheet, options.dpi, BAND_PIXELS)
 }
 
-fn render(sheet: &Sheet, dpi: u32, band_pixels: u32) -> Result<Vec<u8>, ExportError> {
+/// Makes a PNG file of each sheet, several at a time on the processors that there are, and hands
+/// each to `take` in the order of the sheets as soon as it is its turn. No more pictures are in
+/// memory than are made at a time; their bytes are the same however many that is.
+///
+/// # Errors
+/// As for [`png`], and whatever `take` gives back; then no further picture is handed over.
+pub fn pictures<E: From<ExportError>>(
+    sheets: &[Sheet],
+    options: &PngOptions,
+    mut take: impl FnMut(&Sheet, Vec<u8>) -> Result<(), E>,
+) -> Result<(), E> {
+    let at_a_time = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    for few in sheets.chunks(at_a_time) {
+        for (sheet, file) in few.iter().zip(side_by_side(few, options)) {
+            take(sheet, file?)?;
+        }
+    }
+    Ok(())
+}
+
+/// A picture of each of a few sheets, each on a thread of its own.
+fn side_by_side(sheets: &[Sheet], options: &PngOptions) -> Vec<Result<Vec<u8>, ExportError>> {
+    std::thread::scope(|scope| {
+        let draw = |sheet| scope.spawn(move || png(sheet, options));
+        let threads: Vec<_> = sheets.iter().map(draw).collect();
+        let join = |thread: ScopedJoinHandle<'_, _>| {
+            thread.join().unwrap_or_else(|panic| resume_unwind(panic))
+        };
+        threads.into_iter().map(join).collect()
+    })
+}
+
+fn picture(sheet: &Sheet, dpi: u32, band_pixels: u32) -> Result<Vec<u8>, ExportError> {
     if !DPI_LIMITS.contains(&dpi) {
         return Err(ExportError::Resolution {
             dpi,
             limits: DPI_LIMITS,
         });
     }
-    let tree = tree(sheet)?;
+    check(sheet)?;
     let pixels = |mm: f64| ((mm / 25.4 * f64::from(dpi)).round() as u32).max(1);
     let (width, height) = (pixels(sheet.paper.width), pixels(sheet.paper.height));
-    encode(
-        &tree,
+    let size = Size {
         width,
         height,
+        band: (band_pixels / width).clamp(1, height),
         dpi,
-        (band_pixels / width).clamp(1, height),
-    )
-    .map_err(|cause| ExportError::Page {
+    };
+    encode(sheet, size).map_err(|cause| ExportError::Page {
         sheet: sheet.slug.clone(),
         cause,
     })
 }
 
-/// Renders the page from top to bottom, `band` rows at a time, straight into the file.
-fn encode(tree: &Tree, width: u32, height: u32, dpi: u32, band: u32) -> Result<Vec<u8>, String> {
-    let failed = |error: ::png::EncodingError| error.to_string();
-    let mut file = Vec::new();
-    let mut encoder = Encoder::new(&mut file, width, height);
-    encoder.set_color(ColorType::Rgb);
-    encoder.set_depth(BitDepth::Eight);
-    // Line drawings are long white runs: without a filter and at a middling level they get a third
-    // as large as with the library's fast setting, in half the time of its balanced one.
-    encoder.set_filter(Filter::NoFilter);
-    encoder.set_deflate_compression(DeflateCompression::Level(4));
-    let per_metre = (f64::from(dpi) / 0.0254).round() as u32;
-    let physical = PixelDimensions {
-        xppu: per_metre,
-        yppu: per_metre,
-        unit: Unit::Meter,
-    };
-    encoder.set_pixel_dims(Some(physical));
-    let mut writer = encoder.write_header().map_err(failed)?;
-    let mut stream = writer.stream_writer().map_err(failed)?;
+/// The size of a picture in pixels.
+#[derive(Debug, Clone, Copy)]
+struct Size {
+    width: u32,
+    height: u32,
+    /// Rows that are painted at a time.
+    band: u32,
+    dpi: u32,
+}
 
-    let mut pixmap = Pixmap::new(width, band)
-        .ok_or_else(|| format!("a picture {width} pixels wide does not fit into memory"))?;
-    let scale = (f64::from(dpi) / TREE_DPI) as f32;
+/// Paints the page from top to bottom, a band at a time, straight into the file.
+fn encode(sheet: &Sheet, size: Size) -> Result<Vec<u8>, String> {
+    let failed = |error: ::png::EncodingError| error.to_string();
+    let typefaces = Typefaces::open().ok_or("the embedded font cannot be read")?;
+    let coloured = has_colour(sheet);
+    let mut file = Vec::new();
+    let mut writer = encoder(&mut file, size, coloured)
+        .write_header()
+        .map_err(failed)?;
+    let mut stream = writer.stream_writer().map_err(failed)?;
+    let mut pixmap = Pixmap::new(size.width, size.band).ok_or_else(|| {
+        format!(
+            "a picture {} pixels wide does not fit into memory",
+            size.width
+        )
+    })?;
+    let mut samples = Vec::new();
     let mut top = 0;
-    while top < height {
+    while top < size.height {
         pixmap.fill(Color::WHITE);
-        let place = Transform::from_scale(scale, scale).post_translate(0.0, -(top as f32));
-        resvg::render(tree, place, &mut pixmap.as_mut());
-        let rows = (height - top).min(band);
+        paint(&mut pixmap, sheet, typefaces, size.dpi, top);
+        let rows = (size.height - top).min(size.band);
         for row in pixmap
             .data()
-            .chunks_exact(4 * width as usize)
+            .chunks_exact(4 * size.width as usize)
             .take(rows as usize)
         {
-            let opaque: Vec<u8> = row
-                .chunks_exact(4)
-                .flat_map(|p| [p[0], p[1], p[2]])
-                .collect();
-            std::io::Write::write_all(&mut stream, &opaque).map_err(|error| error.to_string())?;
+            samples.clear();
+            // The paper is opaque, and so is all that is painted on it.
+            if coloured {
+                samples.extend(row.chunks_exact(4).flat_map(|p| [p[0], p[1], p[2]]));
+            } else {
+                samples.extend(row.iter().step_by(4));
+            }
+            stream
+                .write_all(&samples)
+                .map_err(|error| error.to_string())?;
         }
         top += rows;
     }
@@ -119,141 +161,31 @@ fn encode(tree: &Tree, width: u32, height: u32, dpi: u32, band: u32) -> Result<V
     Ok(file)
 }
 
-#[cfg(test)]
-mod tests {
-    use std::io::Cursor;
-
-    use flapwright_drawing::list::At;
-    use flapwright_drawing::paper::Paper;
-
-    use super::*;
-    use crate::sample;
-
-    struct Picture {
-        width: usize,
-        height: usize,
-        dims: Option<PixelDimensions>,
-        rgb: Vec<u8>,
-    }
-
-    impl Picture {
-        /// How dark each pixel of a row is, 0 to 1.
-        fn row(&self, y: usize) -> Vec<f64> {
-            let row = &self.rgb[y * self.width * 3..(y + 1) * self.width * 3];
-            row.chunks(3)
-                .map(|pixel| 1.0 - f64::from(pixel[1]) / 255.0)
-                .collect()
-        }
-    }
-
-    fn decoded(file: &[u8]) -> Picture {
-        let mut reader = ::png::Decoder::new(Cursor::new(file))
-            .read_info()
-            .expect("header");
-        let dims = reader.info().pixel_dims;
-        let mut rgb = vec![0; reader.output_buffer_size().expect("size")];
-        let info = reader.next_frame(&mut rgb).expect("pixels");
-        assert_eq!(
-            (info.color_type, info.bit_depth),
-            (ColorType::Rgb, BitDepth::Eight)
-        );
-        Picture {
-            width: info.width as usize,
-            height: info.height as usize,
-            dims,
-            rgb,
-        }
-    }
-
-    #[test]
-    fn a_picture_has_the_size_of_its_paper() {
-        // Pixels: mm / 25.4 * dpi; pixels per metre: dpi / 0.0254; both rounded.
-        let small = Paper {
-            name: "small",
-            width: 50.0,
-            height: 100.0,
-        };
-        let cases = [
-            (Paper::A4, 150, (1240, 1754), 5906),
-            (Paper::A4, 300, (2480, 3508), 11811),
-            (Paper::LETTER.turned(), 300, (3300, 2550), 11811),
-            (small, 600, (1181, 2362), 23622),
-        ];
-        for (paper, dpi, size, per_metre) in cases {
-            let mut sheet = sample::sheet([]);
-            sheet.paper = paper;
-            let picture = decoded(&png(&sheet, &PngOptions { dpi }).expect("png"));
-            assert_eq!(
-                (picture.width, picture.height),
-                size,
-                "{} at {dpi} dpi",
-                paper.name
-            );
-            let dims = picture.dims.expect("pHYs");
-            assert_eq!((dims.xppu, dims.yppu), (per_metre, per_metre));
-            assert_eq!(dims.unit, Unit::Meter);
-            assert!(
-                picture.rgb == vec![255; picture.rgb.len()],
-                "the paper is white"
-            );
-        }
-    }
-
-    #[test]
-    fn a_scale_bar_of_100_mm_is_as_many_pixels_long() {
-        let sheet = sample::sheet([sample::scale_bar(At::new(20.0, 40.0))]);
-        let picture = decoded(&png(&sheet, &PngOptions { dpi: 300 }).expect("png"));
-        let row = picture.row(((297.0 - 40.0) / 25.4 * 300.0) as usize);
-        let length: f64 = row.iter().sum();
-        // 100 mm at 300 dpi.
-        assert!(
-            (length - 1181.10).abs() < 0.1,
-            "bar is {length:.2} pixels long"
-        );
-        let first = row.iter().position(|dark| *dark > 0.5).expect("bar");
-        assert_eq!(first, 236, "20 mm are 236.2 pixels");
-    }
-
-    #[test]
-    fn bands_leave_no_seams() {
-        let sheet = sample::full_sheet();
-        let whole = decoded(&render(&sheet, 150, u32::MAX).expect("png"));
-        let bands = decoded(&render(&sheet, 150, 1240 * 97).expect("png"));
-        let differences = || {
-            whole
-                .rgb
-                .iter()
-                .zip(&bands.rgb)
-                .map(|(a, b)| a.abs_diff(*b))
-        };
-        let worst = differences().max();
-        assert!(
-            worst <= Some(64),
-            "a pixel differs by {worst:?}, more than a quarter of its shade"
-        );
-        let share = differences().filter(|d| *d > 0).count() as f64 / whole.rgb.len() as f64;
-        assert!(share < 0.001, "{share:.5} of the pixels differ");
-        assert!(
-            whole.rgb.iter().any(|level| *level < 64),
-            "something is drawn"
-        );
-    }
-
-    #[test]
-    fn a_resolution_out_of_bounds_is_refused_with_its_limits() {
-        for dpi in [0, 72, 149, 601, u32::MAX] {
-            let error = png(&sample::sheet([]), &PngOptions { dpi }).expect_err("out of bounds");
-            assert!(error.to_string().contains("from 150 to 600 dpi"), "{error}");
-        }
-    }
-
-    #[test]
-    fn the_same_sheet_gives_the_same_bytes() {
-        let sheet = sample::full_sheet();
-        let options = PngOptions { dpi: 150 };
-        assert_eq!(
-            png(&sheet, &options).expect("png"),
-            png(&sheet, &options).expect("png")
-        );
-    }
+fn has_colour(sheet: &Sheet) -> bool {
+    let mut inks = sheet.list.items.iter().map(|item| ink_colour(item.ink));
+    inks.any(|colour| !colour.is_grey())
 }
+
+fn encoder(file: &mut Vec<u8>, size: Size, coloured: bool) -> Encoder<'_, &mut Vec<u8>> {
+    let mut encoder = Encoder::new(file, size.width, size.height);
+    encoder.set_color(if coloured {
+        ColorType::Rgb
+    } else {
+        ColorType::Grayscale
+    });
+    encoder.set_depth(BitDepth::Eight);
+    // Line drawings are long white runs: without a filter and at a middling level they get a third
+    // as large as with the library's fast setting, in half the time of its balanced one.
+    encoder.set_filter(Filter::NoFilter);
+    encoder.set_deflate_compression(DeflateCompression::Level(4));
+    let per_metre = (f64::from(size.dpi) / 0.0254).round() as u32;
+    encoder.set_pixel_dims(Some(PixelDimensions {
+        xppu: per_metre,
+        yppu: per_metre,
+        unit: Unit::Meter,
+    }));
+    encoder
+}
+
+#[cfg(test)]
+mod tests;

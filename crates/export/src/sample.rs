@@ -8,7 +8,10 @@ use flapwright_drawing::page_kind::PageKind;
 use flapwright_drawing::paper::Paper;
 use flapwright_drawing::pen::{Ink, Layer, Pen};
 use flapwright_drawing::sheet::Sheet;
+use flapwright_drawing::text;
 use resvg::usvg;
+
+use crate::svg::{SvgOptions, svg};
 
 /// An upright A4 sheet with plain shapes on the layer of panels.
 pub(crate) fn sheet(shapes: impl IntoIterator<Item = Shape>) -> Sheet {
@@ -53,6 +56,16 @@ pub(crate) fn scale_bar(from: At) -> Shape {
         from,
         to: At::new(from.x + 100.0, from.y),
         pen: Pen::Outline,
+    }
+}
+
+/// A filled circle of 20 mm around `centre`.
+pub(crate) fn dot(centre: At) -> Shape {
+    Shape::Circle {
+        centre,
+        radius: 10.0,
+        pen: Pen::Thin,
+        filled: true,
     }
 }
 
@@ -135,6 +148,25 @@ pub(crate) fn full_sheet() -> Sheet {
     };
     push(Layer::Notes, Ink::Plain, shape);
     sheet
+}
+
+/// A page's SVG as `usvg` reads it: in CSS pixels (96 to the inch), y down, with all text laid out
+/// in the embedded fonts and no others.
+pub(crate) fn tree(sheet: &Sheet) -> usvg::Tree {
+    let mut fonts = usvg::fontdb::Database::new();
+    for weight in [Weight::Plain, Weight::Bold] {
+        fonts.load_font_data(text::font(weight).to_vec());
+    }
+    let options = usvg::Options {
+        font_family: text::FAMILY.to_owned(),
+        fontdb: fonts.into(),
+        ..usvg::Options::default()
+    };
+    let plain = SvgOptions {
+        paper: false,
+        hold_width: false,
+    };
+    usvg::Tree::from_str(&svg(sheet, &plain), &options).expect("a page that can be read")
 }
 
 /// The texts of a laid-out page: where each starts and ends, mm from the left.

@@ -10,6 +10,7 @@ use flapwright_drawing::text;
 
 use crate::colour::ink_colour;
 use crate::number::number;
+use crate::outline::MITER_LIMIT;
 use crate::page::is_finite;
 
 /// Greatest angle of one arc command, radians: well below the half turn at which an arc's centre
@@ -75,7 +76,7 @@ impl<'a> Page<'a> {
              <svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" \
              width=\"{width}mm\" height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" \
              fill=\"none\" stroke-linecap=\"butt\" stroke-linejoin=\"miter\" \
-             stroke-miterlimit=\"2\" font-family=\"'{}', sans-serif\" \
+             stroke-miterlimit=\"{MITER_LIMIT}\" font-family=\"'{}', sans-serif\" \
              style=\"font-kerning:none;font-variant-ligatures:none\" xml:space=\"preserve\">\n\
              <title>{}</title>\n",
             text::FAMILY,
@@ -469,5 +470,43 @@ mod tests {
             svg(&sample::full_sheet(), &options),
             svg(&sample::full_sheet(), &options)
         );
+    }
+
+    /// A layout engine that had no part in it (`usvg`) and the text metrics must agree on every pair
+    /// of characters, or text would not sit where the sheet put it.
+    #[test]
+    fn texts_are_as_wide_as_the_metrics_say() {
+        let signs = "AVToWfilj1.7,-–×Ø°½ é&\"'/()²µЖΩ\u{FFFD}⌀";
+        // Each text holds one sign before and behind every other.
+        let pairs = signs
+            .chars()
+            .map(|a| signs.chars().flat_map(|b| [a, b]).collect());
+        let others = [
+            "office fluffy ffi",
+            "To AVAIL 1⁄2",
+            "  two  spaces  ",
+            "اب",
+            "e\u{AD}e",
+            "cafe\u{301} A\u{308}",
+        ];
+        let texts = pairs.chain(others.map(str::to_owned));
+        for weight in [Weight::Plain, Weight::Bold] {
+            let texts: Vec<_> = texts.clone().collect();
+            let shapes = texts
+                .iter()
+                .map(|text| sample::weighted(20.0, 50.0, text, weight));
+            let tree = sample::tree(&sample::sheet(shapes));
+            let mut ends = Vec::new();
+            sample::text_ends(tree.root(), &mut ends);
+            assert_eq!(ends.len(), texts.len());
+            for (text, (start, end)) in texts.iter().zip(ends) {
+                let laid_out = end - start;
+                let measured = text::width(text, 5.0, weight);
+                assert!(
+                    (laid_out - measured).abs() < 0.005,
+                    "{weight:?} {text:?}: laid out {laid_out:.4}, measured {measured:.4} mm"
+                );
+            }
+        }
     }
 }

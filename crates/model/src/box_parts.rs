@@ -233,6 +233,15 @@ impl WallBox {
         }
     }
 
+    /// Takes its own identity and those of all its parts away: a copy that is to be another box gets
+    /// new ones when it comes into a job. Its records would name nothing then, so they go too.
+    pub fn forget_ids(&mut self) {
+        for number in self.own_ids_mut() {
+            *number = 0;
+        }
+        self.records.clear();
+    }
+
     /// The numbers of its own identity and of those of all its parts, 0 where one is not given.
     #[must_use]
     pub fn own_ids(&self) -> Vec<u32> {

@@ -1,6 +1,11 @@
 //! Every field of a job's file and of a card's file is refused when it is misspelt: each name in a
 //! full sample in turn, whatever struct or variant it is in.
 
+#![expect(
+    clippy::expect_used,
+    reason = "a test that lacks its sample is to fail"
+)]
+
 use flapwright_model::acceptance::{Acceptance, AcceptedNumber, Topic};
 use flapwright_model::cabinet::{
     Back, Drilled, FaceFrame, HorizontalPanel, Panel, PanelBands, SystemRows, WallBox,

@@ -66,7 +66,13 @@ fn without(job: &Job, finding: &Finding) -> Vec<Acceptance> {
 
 /// Whether an acceptance is of this finding.
 fn is_of(acceptance: &Acceptance, finding: &Finding) -> bool {
-    acceptance.check == finding.check && !acceptance.by_place && acceptance.about == finding.about
+    acceptance.check == finding.check && has_key(acceptance) && acceptance.about == finding.about
+}
+
+/// Whether an acceptance knows its finding by what it is about, and not by its place only or not at
+/// all.
+const fn has_key(acceptance: &Acceptance) -> bool {
+    !acceptance.by_place && !acceptance.about.is_empty()
 }
 
 /// Whether an acceptance from a file of version 1 can be of this finding: it told the place by the
@@ -133,7 +139,7 @@ pub fn mark(job: &Job, findings: &mut [Arc<Finding>]) {
     }
     let mut by_key: BTreeMap<(&str, &[Topic]), usize> = BTreeMap::new();
     for (index, it) in job.accepted.iter().enumerate() {
-        if !it.by_place {
+        if has_key(it) {
             by_key.insert((it.check.as_str(), it.about.as_slice()), index);
         }
     }

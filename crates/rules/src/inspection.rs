@@ -9,6 +9,7 @@ use flapwright_model::cabinet::Drilled;
 use flapwright_model::card::{Depth, Drill, EdgeRange, OpeningKind};
 use flapwright_model::door::{Grain, Side};
 use flapwright_model::edges::Edges;
+use flapwright_model::field::FieldRef;
 use flapwright_model::id::{BoxId, DoorId, OpeningId};
 use flapwright_model::material::{MassRange, MaterialClass};
 use flapwright_model::part::{LeafId, Part, PartId};
@@ -310,6 +311,16 @@ pub struct OpeningReport {
     pub door: Option<DoorReport>,
 }
 
+/// What moves an edge of a door, its tweak apart.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EdgeMove {
+    /// The number: a reveal, the gap of an inset door, or at a panel that two doors share its gap or
+    /// split.
+    pub field: FieldRef,
+    /// How far the edge moves outward from the door, mm, for each mm by which the number rises.
+    pub outward: f64,
+}
+
 /// A door, closed.
 #[derive(Debug, Clone)]
 pub struct DoorReport {
@@ -319,6 +330,8 @@ pub struct DoorReport {
     pub overlays: Edges<f64>,
     /// The door's edges with tweaks: x of left and right, y of top and bottom, mm.
     pub edges: Edges<f64>,
+    /// Which number of the job sets each of these edges.
+    pub edge_moves: Edges<EdgeMove>,
     /// z of the front face, door closed and on its bumpers, mm (negative: before the sides).
     pub front: f64,
     /// z of the back face likewise, mm.

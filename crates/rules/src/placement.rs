@@ -3,6 +3,7 @@
 pub mod body;
 pub mod door_motions;
 pub mod door_place;
+pub mod edge_moves;
 pub mod faces;
 pub mod fitting;
 pub mod leaf_bores;

@@ -5,7 +5,9 @@ use anyhow::{Result, anyhow, bail};
 use flapwright_answer::inspect;
 use flapwright_drawing::job_sheets::{PageOptions, job_sheets};
 use flapwright_drawing::sheet::Sheet;
-use flapwright_export::{PdfOptions, PngOptions, SvgOptions, UtcTime, check, pdf, png, svg};
+use flapwright_export::{
+    PdfFile, PdfOptions, PngOptions, SvgOptions, UtcTime, check, pictures, svg,
+};
 use flapwright_files::{safe_file_name, unique_names};
 use flapwright_model::job::Job;
 
@@ -39,7 +41,7 @@ pub fn sheet_files(
 }
 
 /// Names and bytes of the files of sheets that are made already. `go_on` is told how much is done,
-/// 0 to 1, before each file, and says whether to go on.
+/// 0 to 1, before each page of each file, and says whether to go on.
 ///
 /// # Errors
 /// When there is no sheet, one cannot be exported, or it was told to stop.
@@ -57,29 +59,37 @@ pub fn files_of(
         );
     }
     let mut files = Vec::new();
-    let count = usize::from(formats.pdf)
-        + sheets.len() * (usize::from(formats.png_dpi.is_some()) + usize::from(formats.svg));
-    let mut next = |done: usize| {
-        if go_on(done as f32 / count.max(1) as f32) {
+    let kinds = [formats.pdf, formats.png_dpi.is_some(), formats.svg];
+    let count = sheets.len() * kinds.into_iter().filter(|wanted| *wanted).count();
+    let mut done = 0;
+    let mut next = || {
+        let part = done as f32 / count.max(1) as f32;
+        done += 1;
+        if go_on(part) {
             Ok(())
         } else {
             bail!("stopped; nothing was written")
         }
     };
     if formats.pdf {
-        next(0)?;
+        let mut file = PdfFile::new(&pdf_options(job, formats.archive)?)?;
+        for sheet in sheets {
+            next()?;
+            file.add(sheet)?;
+        }
         let name = safe_file_name(&format!("{}.pdf", stem.unwrap_or(&job.name)));
-        files.push((name, pdf(sheets, &pdf_options(job, formats.archive)?)?));
+        files.push((name, file.finish()?));
     }
     if let Some(dpi) = formats.png_dpi {
-        for sheet in sheets {
-            next(files.len())?;
-            files.push((sheet_name(sheet, "png"), png(sheet, &PngOptions { dpi })?));
-        }
+        pictures(sheets, &PngOptions { dpi }, |sheet, picture| {
+            next()?;
+            files.push((sheet_name(sheet, "png"), picture));
+            anyhow::Ok(())
+        })?;
     }
     if formats.svg {
         for sheet in sheets {
-            next(files.len())?;
+            next()?;
             check(sheet)?;
             let page = svg(sheet, &SvgOptions::default());
             files.push((sheet_name(sheet, "svg"), page.into_bytes()));

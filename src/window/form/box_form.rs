@@ -17,7 +17,7 @@ pub(crate) fn box_ui(ui: &mut Ui, form: &mut Form<'_>) {
     form.fields(ui, [F::Width, F::Height, F::Depth].map(of));
     group(ui, "Place");
     form.fields(ui, [F::AlongWall, F::AboveFloor].map(of));
-    group(ui, "Top and bottom stand");
+    group(ui, "Corner joint");
     form.field(ui, of(F::Joint));
     ui.add_space(4.0);
     for (title, body) in [

@@ -5,7 +5,7 @@ use flapwright_model::field::{FieldRef, HeadField, Value};
 use flapwright_model::job::OpeningMark;
 
 use super::limits_form::limits_ui;
-use super::weights_form::weights_ui;
+use super::severity_form::severities_ui;
 use super::{Form, group, note};
 use crate::window::today::today;
 
@@ -14,7 +14,7 @@ pub(crate) fn head_ui(ui: &mut Ui, form: &mut Form<'_>) {
     form.field(ui, FieldRef::Head(HeadField::Name));
     form.field(ui, FieldRef::Head(HeadField::Unit));
     limits_ui(ui, form);
-    weights_ui(ui, form);
+    severities_ui(ui, form);
     group(ui, "Drawings and sheets");
     form.field(ui, FieldRef::Head(HeadField::OpeningMark));
     let practice = match form.job.settings.opening_mark {

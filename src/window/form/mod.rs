@@ -17,7 +17,7 @@ mod record_form;
 mod room_form;
 mod rows;
 mod search;
-mod weights_form;
+mod severity_form;
 
 use egui::{CollapsingHeader, RichText, Ui};
 use flapwright_model::cabinet::WallBox;

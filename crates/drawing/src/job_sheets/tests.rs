@@ -5,7 +5,7 @@ use flapwright_model::file::read_job;
 use flapwright_model::job::{Job, PaperChoice};
 use flapwright_model::part::Subject;
 use flapwright_rules::fingerprint::{fingerprint, grouped};
-use flapwright_rules::inspection::{Face, Inspection, PanelReport};
+use flapwright_rules::inspection::{Face, Inspection};
 
 use super::{Orientation, PageKind, PageOptions, job_sheets};
 use crate::fixture::{panel, with_panels};
@@ -105,7 +105,7 @@ fn a_set_has_the_kinds_asked_for_in_order_and_numbers_them_through() {
     for (i, sheet) in set.iter().enumerate() {
         assert!(says(sheet, &format!("{} of {}", i + 1, set.len())));
         let about_one_box = matches!(sheet.kind, PageKind::Box | PageKind::Panel);
-        assert_eq!(sheet.box_index.is_some(), about_one_box, "{}", sheet.slug);
+        assert_eq!(sheet.box_id.is_some(), about_one_box, "{}", sheet.slug);
         assert_eq!(sheet.part.is_some(), sheet.kind == PageKind::Panel);
     }
     let mut slugs: Vec<&str> = set.iter().map(|sheet| sheet.slug.as_str()).collect();
@@ -214,8 +214,7 @@ fn every_panel_and_template_page_prints_revision_and_fingerprint() {
     let options = PageOptions::of([PageKind::Panel, PageKind::Template]);
     for sheet in job_sheets(&job, &inspection, &options) {
         let part = sheet.part.expect("a panel");
-        let panels = &inspection.boxes[part.box_index].panels;
-        let own: &PanelReport = panels.iter().find(|it| it.id == part).expect("its panel");
+        let own = inspection.panel(part).expect("its panel");
         let words = format!("Bores {}, revision A", grouped(&fingerprint(own)));
         assert!(says(&sheet, &words), "{}: {words}", sheet.slug);
     }

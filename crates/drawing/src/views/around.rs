@@ -6,7 +6,7 @@ use flapwright_model::part::Subject;
 use flapwright_model::room::{Extent, Obstacle, Room};
 use flapwright_rules::inspection::BoxReport;
 
-use super::ViewOptions;
+use super::{ViewOptions, grips};
 use crate::brush::{Brush, Lettering, corners};
 use crate::list::{Across, Along, At, DisplayList};
 use crate::pen::{Ink, Layer, Pen};
@@ -61,6 +61,10 @@ pub(super) fn in_elevation(list: &mut DisplayList, report: &BoxReport, options: 
             how,
             options.scale,
         );
+        if let Some(seen) = shape.intersection(&near) {
+            let seen = seen.scale(options.scale, options.scale);
+            grips::obstacle(list, obstacle.id, seen, options.scale);
+        }
     }
 }
 
@@ -174,7 +178,7 @@ mod tests {
     use super::*;
     use crate::list::Shape;
     use crate::views::tests::demo;
-    use crate::views::{elevation, section};
+    use crate::views::{elevation, hit, section};
 
     fn options(room: Room) -> ViewOptions {
         ViewOptions {
@@ -231,6 +235,11 @@ mod tests {
             front.len() == 1 && is(&front[0], [100.0, 200.0, -20.0, 30.0]),
             "{front:?}"
         );
+        let list = elevation(report, &options(room.clone()));
+        let pipe = Subject::Obstacle(ObstacleId::new(1));
+        // Below the underside of the box, which stands before it.
+        let below = At::new(0.2 * 150.0, 0.2 * -15.0);
+        assert_eq!(hit(&list, below, 0.1), Some(pipe));
         // From the wall counts forward from the rearmost face.
         let cut = rects(&section(report, &options(room)));
         let depth = report.outer[2];

@@ -9,7 +9,8 @@ use super::elevation_dimensions::dimensions;
 use super::highlight::{Projection, highlight};
 use super::visible::outline;
 use super::{
-    LEAST_BORE, ViewOptions, around, bore_subject, door_subject, front_rect, ghost, leaves_of,
+    LEAST_BORE, ViewOptions, around, bore_subject, door_subject, front_rect, ghost, grips,
+    leaves_of,
 };
 use crate::brush::{Brush, corners};
 use crate::grain::infill_stuff;
@@ -33,15 +34,18 @@ pub fn elevation(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     let doors: Vec<Rect<f64>> = leaves(report)
         .map(|panel| front_rect(&panel.solid, scale))
         .collect();
+    grips::whole(&mut list, report, scale);
     around::in_elevation(&mut list, report, options);
+    grips::inside_in_front(&mut list, report, scale);
     backgrounds(&mut list, report, scale);
     body(&mut list, report, scale, &doors);
     for panel in leaves(report) {
-        leaf(&mut list, panel, scale);
+        leaf(&mut list, report, panel, scale);
     }
     for door in report.doors() {
         mark(&mut list, report, options, door);
         offsets(&mut list, door, scale);
+        grips::door_edges(&mut list, report, door, scale);
     }
     for panel in leaves(report) {
         bores(&mut list, panel, scale);
@@ -124,7 +128,7 @@ fn body(list: &mut DisplayList, report: &BoxReport, scale: f64, doors: &[Rect<f6
     }
 }
 
-fn leaf(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
+fn leaf(list: &mut DisplayList, report: &BoxReport, panel: &PanelReport, scale: f64) {
     let brush = Brush::new(Layer::Doors, Ink::Plain).of(Subject::Part(panel.id));
     let rect = front_rect(&panel.solid, scale);
     brush.rect(list, rect, Pen::Outline);
@@ -146,7 +150,7 @@ fn leaf(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
             }
         }
     }
-    handle(list, panel, scale);
+    handle(list, report, panel, scale);
 }
 
 /// What of a leaf is hatched though nothing is cut: glass, and solid wood along its grain.
@@ -159,7 +163,7 @@ pub(super) fn hatched_infill(panel: &PanelReport) -> Option<Stuff> {
 }
 
 /// A handle is shown by the line between its screws.
-fn handle(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
+fn handle(list: &mut DisplayList, report: &BoxReport, panel: &PanelReport, scale: f64) {
     let screws: Vec<At> = panel
         .bores
         .iter()
@@ -170,7 +174,11 @@ fn handle(list: &mut DisplayList, panel: &PanelReport, scale: f64) {
         return;
     };
     let brush = Brush::new(Layer::Doors, Ink::Plain).of(Subject::Part(panel.id));
-    brush.rect(list, around.inflate(6.0 * scale, 6.0 * scale), Pen::Thin);
+    let around = around.inflate(6.0 * scale, 6.0 * scale);
+    brush.rect(list, around, Pen::Thin);
+    if let Some(door) = panel.id.part.door() {
+        grips::handle_in_front(list, report, (door, around), scale);
+    }
 }
 
 fn mark(list: &mut DisplayList, report: &BoxReport, options: &ViewOptions, door: &DoorReport) {

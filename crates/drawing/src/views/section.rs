@@ -8,7 +8,7 @@ use super::highlight::{Projection, highlight};
 use super::leaf_section::to_paper;
 use super::section_door::{cut, one_door};
 use super::{
-    LEAST_BORE, ViewOptions, around, bore_subject, door_subject, figure, ghost, side_rect,
+    LEAST_BORE, ViewOptions, around, bore_subject, door_subject, figure, ghost, grips, side_rect,
 };
 use crate::brush::{Brush, corners};
 use crate::dimension::{Axis, Chain, Stretch, chain};
@@ -29,6 +29,7 @@ pub fn section(report: &BoxReport, options: &ViewOptions) -> DisplayList {
     around::in_section(&mut list, report, options);
     backgrounds(&mut list, report, options.scale);
     cut_panels(&mut list, report, options.scale);
+    grips::shelves(&mut list, report, options.scale, side_rect);
     for door in report.doors() {
         fitting(&mut list, report, door, options.scale);
     }

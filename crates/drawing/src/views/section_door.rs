@@ -7,7 +7,7 @@ use flapwright_motion::motion::{Motion, MotionPose, Pose};
 use flapwright_rules::inspection::{BoxReport, DoorReport, PanelReport};
 
 use super::leaf_section::{handle, outline, pieces, to_paper};
-use super::{LEAST_BORE, ViewOptions, bore_subject, door_subject, leaves_of};
+use super::{LEAST_BORE, ViewOptions, bore_subject, door_subject, grips, leaves_of};
 use crate::brush::Brush;
 use crate::hatch::{Stuff, hatch, nearest_on_run};
 use crate::list::{At, DisplayList};
@@ -90,6 +90,11 @@ pub(super) fn one_door(
     if s == 0.0 {
         for (panel, leaf) in &leaves {
             leaf_bores(list, panel, leaf, scale);
+        }
+        grips::door_ends(list, report, door, scale);
+        if let (Some(grip), Some((_, leaf))) = (&door.closed.handle, leaves.last()) {
+            let corners = handle(leaf, grip, &Pose::CLOSED, scale);
+            grips::handle_in_section(list, report, (door.id, &corners), scale);
         }
     }
 }

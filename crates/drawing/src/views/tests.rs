@@ -1,6 +1,8 @@
 //! Views of the demonstration job.
 
 mod grain_hatching;
+mod grips;
+mod subjects;
 
 use flapwright_answer::inspect;
 use flapwright_model::job::{Job, OpeningMark};
@@ -13,10 +15,13 @@ use crate::list::{At, DisplayList, Shape};
 use crate::overlap::overlapping_texts;
 use crate::pen::{Ink, Layer, Pen};
 
-pub(super) fn demo() -> Inspection {
+pub(super) fn demo_job() -> Job {
     let text = include_str!("../../../../assets/demo/houseboat-galley.ron");
-    let job: Job = flapwright_model::file::read_job(text).expect("the demo job is sound");
-    inspect(&job)
+    flapwright_model::file::read_job(text).expect("the demo job is sound")
+}
+
+pub(super) fn demo() -> Inspection {
+    inspect(&demo_job())
 }
 
 pub(super) fn options(s: f64) -> ViewOptions {
@@ -92,11 +97,9 @@ fn side_bores_are_found_in_the_section() {
 #[test]
 fn the_front_is_at_the_left_and_an_open_door_leaves_a_phantom_closed_one() {
     every_box(|report| {
-        let door = report
-            .openings
-            .iter()
-            .find_map(|opening| opening.door.as_ref());
-        let Some(door) = door else { return };
+        let Some(door) = report.doors().next() else {
+            return;
+        };
         let closed = section(report, &options(0.0));
         let front = layer_points(&closed, Layer::Doors, Pen::Outline);
         let least = front

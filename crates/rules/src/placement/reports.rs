@@ -15,6 +15,7 @@ use flapwright_motion::motion::Motion;
 use super::body::{Body, solid};
 use super::door_motions::DoorMotions;
 use super::door_place::DoorPlace;
+use super::edge_moves::edge_moves;
 use super::faces::{door_back, from_face, side_face, top_face};
 use super::fitting::FittingPlace;
 use super::leaf_bores::DoorBores;
@@ -168,6 +169,7 @@ impl Drawn<'_> {
             id: door.id,
             overlays: door_place.overlays,
             edges: door_place.edges,
+            edge_moves: edge_moves(wall_box.id, place, door),
             front: door_place.front(),
             back: door_place.back,
             kind: fitting.map(|fitting| fitting.card.kind),

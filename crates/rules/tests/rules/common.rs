@@ -8,7 +8,7 @@ use flapwright_model::card::{
 };
 use flapwright_model::door::{BuildUp, Door, FittingChoice, Infill, Leaf, Leaves, TypedMass};
 use flapwright_model::edges::Edges;
-use flapwright_model::id::{BoxId, CardId, DoorId, OpeningId, ShelfId};
+use flapwright_model::id::{BoxId, CardId, DoorId, ShelfId};
 use flapwright_model::job::{Job, UsedCard};
 use flapwright_model::lift::{Carries, Lift, PieceCount, SpringRow, Strut};
 use flapwright_model::linkage::{Bodies, Linkage, Pivot};
@@ -332,33 +332,8 @@ pub(crate) fn add_box(job: &mut Job, wall_box: WallBox) {
 /// The same box as another one of the job.
 pub(crate) fn copy_of(wall_box: &WallBox) -> WallBox {
     let mut copy = wall_box.clone();
-    forget_ids(&mut copy);
+    copy.forget_ids();
     copy
-}
-
-/// Takes the identities of a box and its parts away, so that it gets new ones.
-pub(crate) fn forget_ids(wall_box: &mut WallBox) {
-    fn forget(opening: &mut Opening) {
-        opening.id = OpeningId::default();
-        if let Some(door) = &mut opening.door {
-            door.id = DoorId::default();
-        }
-        match &mut opening.inside {
-            Inside::Undivided { loose } => {
-                for shelf in loose {
-                    shelf.id = ShelfId::default();
-                }
-            }
-            Inside::Shelf(split) => {
-                split.shelf.id = ShelfId::default();
-                forget(&mut split.above);
-                forget(&mut split.below);
-            }
-            Inside::Divider(_) => panic!("no test has a divider here"),
-        }
-    }
-    wall_box.id = BoxId::default();
-    forget(&mut wall_box.body);
 }
 
 /// Adds a card to a job.

@@ -344,7 +344,7 @@ fn other_edit(job: &Job, kind: u8, step: &Step) -> Edit {
         },
         5 => {
             let mut with = job.boxes[index].clone();
-            crate::common::forget_ids(&mut with);
+            with.forget_ids();
             Edit::InsertBox {
                 after: (step.1 > 0).then_some(job.boxes[index].id),
                 with: Box::new(with),

@@ -61,8 +61,17 @@ fn slopes(list: &DisplayList, part: Option<Part>) -> BTreeSet<i64> {
         .collect()
 }
 
-fn leaf(leaf: LeafId) -> Part {
-    Part::Leaf { opening: 0, leaf }
+/// The part of a box that suits.
+fn part(report: &BoxReport, suits: impl Fn(Part) -> bool) -> Part {
+    let mut parts = report.panels.iter().map(|panel| panel.id.part);
+    parts.find(|it| suits(*it)).expect("the part")
+}
+
+fn leaf(report: &BoxReport, wanted: LeafId) -> Part {
+    part(
+        report,
+        |it| matches!(it, Part::Leaf { leaf, .. } if leaf == wanted),
+    )
 }
 
 #[track_caller]
@@ -84,9 +93,9 @@ fn each_plane_shows_end_grain_of_what_it_crosses_and_long_grain_of_what_it_follo
         &[
             (Part::Top, CROSSED),
             (Part::Bottom, CROSSED),
-            (Part::Shelf(0), CROSSED),
+            (part(&report, |it| matches!(it, Part::Shelf(_))), CROSSED),
             (Part::Back, UPRIGHT),
-            (leaf(LeafId::Only), CROSSED),
+            (leaf(&report, LeafId::Only), CROSSED),
         ],
     );
     let level = plan(&report, &options(0.0));
@@ -96,7 +105,7 @@ fn each_plane_shows_end_grain_of_what_it_crosses_and_long_grain_of_what_it_follo
             (Part::LeftSide, CROSSED),
             (Part::RightSide, CROSSED),
             (Part::Back, CROSSED),
-            (leaf(LeafId::Only), LEVEL),
+            (leaf(&report, LeafId::Only), LEVEL),
         ],
     );
 }
@@ -112,7 +121,7 @@ fn stiles_and_rails_of_a_framed_leaf_show_end_grain_whatever_its_face_does() {
             section(&report, &options(0.0)),
             plan(&report, &options(0.0)),
         ] {
-            let found = slopes(&list, Some(leaf(LeafId::Lower)));
+            let found = slopes(&list, Some(leaf(&report, LeafId::Lower)));
             // The pane's own strokes rise at 45 degrees.
             assert_eq!(found, BTreeSet::from([45, 135]), "{grain}");
         }
@@ -128,14 +137,11 @@ fn a_solid_panel_in_a_frame_follows_the_grain_of_its_leaf() {
         ("None", LEVEL, CROSSED, LEVEL),
     ] {
         let job = wooden(&[
-            (
-                "infill: (thickness: 4.0, material: \"float glass\"",
-                "infill: (thickness: 4.0, material: \"white oak\"",
-            ),
+            ("material: \"float glass\"", "material: \"white oak\""),
             ("grain: Upright", &format!("grain: {grain}")),
         ]);
         let report = report(&job, "spices");
-        let part = Some(leaf(LeafId::Lower));
+        let part = Some(leaf(&report, LeafId::Lower));
         let shown = |list: &DisplayList| slopes(list, part);
         let with_members = |own: &[i64]| own.iter().chain(CROSSED).copied().collect();
         let found: Vec<i64> = shown(&elevation(&report, &options(0.0)))
@@ -189,7 +195,7 @@ fn a_face_frame_of_board_is_hatched_as_board() {
 #[test]
 fn long_grain_turns_with_an_opening_leaf() {
     let report = report(&wooden(&[("grain: Across", "grain: Upright")]), "mugs");
-    let part = leaf(LeafId::Only);
+    let part = leaf(&report, LeafId::Only);
     for s in [0.0, 0.3, 0.7, 1.0] {
         let list = section(&report, &options(s));
         let edge = list.items.iter().find_map(|item| match &item.shape {

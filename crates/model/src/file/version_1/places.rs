@@ -4,6 +4,7 @@
 //! stays words.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 use super::boxes::{Part as OldPart, ShelfKind, WallBox};
 use super::convert::BoxIds;
@@ -78,12 +79,14 @@ impl Places {
     }
 
     fn add(&mut self, phrase: String, topic: Topic) {
-        let known = self
-            .topics
-            .entry(phrase)
-            .or_insert_with(|| Some(topic.clone()));
-        if known.as_ref() != Some(&topic) {
-            *known = None;
+        match self.topics.entry(phrase) {
+            Entry::Vacant(place) => {
+                place.insert(Some(topic));
+            }
+            Entry::Occupied(mut known) if *known.get() != Some(topic) => {
+                known.insert(None);
+            }
+            Entry::Occupied(_) => {}
         }
     }
 

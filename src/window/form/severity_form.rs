@@ -1,4 +1,4 @@
-//! How much each check weighs in this job, and which are not run.
+//! How bad each check's findings are in this job, and which checks are not run.
 
 use egui::{CollapsingHeader, ComboBox, Label, RichText, Ui};
 use flapwright_model::edit::{Edit, JobHead};
@@ -17,9 +17,9 @@ const ALL: [Option<SeveritySetting>; 5] = [
     Some(SeveritySetting::Stop),
 ];
 
-const fn word(weight: Option<SeveritySetting>) -> &'static str {
-    match weight {
-        None => "by itself",
+const fn word(severity: Option<SeveritySetting>) -> &'static str {
+    match severity {
+        None => "default",
         Some(SeveritySetting::Off) => "off",
         Some(SeveritySetting::Note) => "note",
         Some(SeveritySetting::Caution) => "caution",
@@ -27,38 +27,38 @@ const fn word(weight: Option<SeveritySetting>) -> &'static str {
     }
 }
 
-/// All checks with their weights.
-pub(crate) fn weights_ui(ui: &mut Ui, form: &mut Form<'_>) {
+/// All checks with their severities.
+pub(crate) fn severities_ui(ui: &mut Ui, form: &mut Form<'_>) {
     ui.add_space(GROUP_GAP);
     let changed = form.job.settings.weights.len();
     let title = match changed {
-        0 => "Weights of the checks".to_owned(),
-        _ => format!("Weights of the checks ({changed} set)"),
+        0 => "Severity of the checks".to_owned(),
+        _ => format!("Severity of the checks ({changed} set)"),
     };
     let title = bold(title).color(tokens(ui).text_soft).size(12.5);
     CollapsingHeader::new(title)
-        .id_salt("weights")
+        .id_salt("severities")
         .show(ui, |ui| {
             for check in CHECKS {
-                weight_ui(ui, form, check);
+                severity_ui(ui, form, check);
             }
         });
 }
 
-fn weight_ui(ui: &mut Ui, form: &mut Form<'_>, check: &Check) {
+fn severity_ui(ui: &mut Ui, form: &mut Form<'_>, check: &Check) {
     let now = form.job.settings.weights.get(check.name).copied();
     let mut chosen = now;
     ui.horizontal(|ui| {
-        ComboBox::from_id_salt(("weight", check.name))
+        ComboBox::from_id_salt(("severity", check.name))
             .selected_text(word(now))
             .width(84.0)
             .show_ui(ui, |ui| {
-                for weight in ALL {
-                    ui.selectable_value(&mut chosen, weight, word(weight));
+                for severity in ALL {
+                    ui.selectable_value(&mut chosen, severity, word(severity));
                 }
             })
             .response
-            .accessible_name(format!("weight of {}", check.name));
+            .accessible_name(format!("severity of {}", check.name));
         let page = ui
             .add(egui::Button::new(check.name).frame(false).truncate())
             .accessible_name(format!("page of {}", check.name))
@@ -77,9 +77,9 @@ fn weight_ui(ui: &mut Ui, form: &mut Form<'_>, check: &Check) {
     let mut head = JobHead::of(form.job);
     let weights = &mut head.settings.weights;
     match chosen {
-        Some(weight) => weights.insert(check.name.to_owned(), weight),
+        Some(severity) => weights.insert(check.name.to_owned(), severity),
         None => weights.remove(check.name),
     };
     let edit = Edit::ReplaceHead(Box::new(head));
-    form.press_job(&format!("weight of {}", check.name), Some(edit));
+    form.press_job(&format!("severity of {}", check.name), Some(edit));
 }
