@@ -138,13 +138,10 @@ pub fn mark(job: &Job, findings: &mut [Arc<Finding>]) {
         return;
     }
     let mut by_key: BTreeMap<(&str, &[Topic]), usize> = BTreeMap::new();
-    for (index, it) in job
-        .accepted
-        .iter()
-        .enumerate()
-        .filter(|(_, it)| has_key(it))
-    {
-        by_key.insert((it.check.as_str(), it.about.as_slice()), index);
+    for (index, it) in job.accepted.iter().enumerate() {
+        if has_key(it) {
+            by_key.insert((it.check.as_str(), it.about.as_slice()), index);
+        }
     }
     for finding in findings.iter_mut() {
         let key = (finding.check, finding.about.as_slice());
