@@ -12,16 +12,42 @@ pub(super) const ALLOWS: &[&str] = &[
 ];
 
 /// Files of over 600 lines.
-pub(super) const LONG: &[&str] = &[
-    "crates/model/src/field/reference.rs",
-    "crates/rules/tests/rules/alike_checks.rs",
-    "crates/rules/tests/rules/door_words.rs",
-    "crates/session/src/action_table.rs",
-    "tests/cli.rs",
-];
+pub(super) const LONG: &[&str] = &["crates/rules/tests/rules/alike_checks.rs", "tests/cli.rs"];
 
 /// Circles between files of a crate; each allowance is for one.
 pub(super) const CIRCLES: &[Circle] = &[
+    Circle {
+        files: &["crates/answer/src/"],
+        at_most: 5,
+        why: "one thought: the answer, what it keeps of pairs, of cards and of trials, and its order",
+    },
+    Circle {
+        files: &["crates/drawing/src/handle.rs", "crates/drawing/src/list.rs"],
+        at_most: 2,
+        why: "a display list has grips, and a grip is asked for by a list",
+    },
+    Circle {
+        files: &["crates/export/src/pdf.rs", "crates/export/src/pdf/"],
+        at_most: 2,
+        why: "one thought: a PDF and the surface of its pages",
+    },
+    Circle {
+        files: &[
+            "crates/session/src/action_table.rs",
+            "crates/session/src/action_table/",
+        ],
+        at_most: 2,
+        why: "the table of actions and the names of its rows",
+    },
+    Circle {
+        files: &[
+            "crates/words/src/names.rs",
+            "crates/words/src/place.rs",
+            "crates/words/src/speaker.rs",
+        ],
+        at_most: 3,
+        why: "a speaker says places by names, and names are said by a speaker",
+    },
     Circle {
         files: &[
             "crates/model/src/cabinet.rs",
@@ -46,12 +72,12 @@ pub(super) const CIRCLES: &[Circle] = &[
             "crates/model/src/validate.rs",
             "crates/model/src/validate/",
         ],
-        at_most: 26,
+        at_most: 27,
         why: "to be cut: the table of fields, validation by it, the draft and the reader know each other",
     },
     Circle {
         files: &["crates/model/src/change.rs", "crates/model/src/change/"],
-        at_most: 7,
+        at_most: 8,
         why: "the list of named changes, and what they share",
     },
     Circle {
@@ -63,14 +89,6 @@ pub(super) const CIRCLES: &[Circle] = &[
         files: &["crates/rules/src/checks.rs", "crates/rules/src/checks/"],
         at_most: 52,
         why: "the registry names every check, and checks take their context from it",
-    },
-    Circle {
-        files: &[
-            "crates/rules/src/inspect.rs",
-            "crates/rules/src/remedy_safety.rs",
-        ],
-        at_most: 2,
-        why: "a remedy is safe if `inspect` says so of the job with it",
     },
     Circle {
         files: &[
@@ -104,8 +122,8 @@ pub(super) const CIRCLES: &[Circle] = &[
     },
     Circle {
         files: &["src/window/"],
-        at_most: 55,
-        why: "waits for the session: the window's parts reach each other through the whole program",
+        at_most: 57,
+        why: "waits for the views: the window's parts reach each other through the whole program",
     },
 ];
 

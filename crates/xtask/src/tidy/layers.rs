@@ -12,7 +12,7 @@ pub(super) const RULE: Rule = Rule {
 
 /// The rooms from the bottom up, each with those that it may use. A package's name without
 /// `flapwright-`; `flapwright` is the program itself.
-const ROOMS: [(&str, &[&str]); 12] = [
+const ROOMS: [(&str, &[&str]); 11] = [
     ("model", &[]),
     ("motion", &["model"]),
     ("rules", &["model", "motion"]),
@@ -26,22 +26,23 @@ const ROOMS: [(&str, &[&str]); 12] = [
         ],
     ),
     ("files", &["model"]),
-    ("library", &["model", "files", "export"]),
     (
         "session",
         &[
-            "model", "motion", "rules", "answer", "words", "drawing", "export", "files", "library",
+            "model", "motion", "rules", "answer", "words", "drawing", "export", "files",
         ],
     ),
     (
         "flapwright",
         &[
-            "model", "motion", "rules", "answer", "words", "drawing", "export", "files", "library",
-            "session",
+            "model", "motion", "rules", "answer", "words", "drawing", "export", "files", "session",
         ],
     ),
     ("xtask", &[]),
 ];
+
+/// Rooms whose tests ask a room below them: what a check finds is asked of the one answer.
+const TESTS_ASK: [(&str, &str); 1] = [("rules", "answer")];
 
 /// Libraries that only some rooms may depend on. `xtask` reads files of every kind.
 const LIBRARIES: [(&[&str], &[&str]); 5] = [
@@ -78,6 +79,10 @@ fn find(tree: &Tree) -> Vec<Problem> {
             continue;
         };
         for dependency in manifest.dependencies() {
+            let asked = (*room, short(&dependency.name));
+            if dependency.for_tests && TESTS_ASK.contains(&asked) {
+                continue;
+            }
             if let Some(what) = objection(room, below, &dependency.name) {
                 problems.push(Problem::new(&manifest.path, dependency.line, what));
             }
@@ -91,6 +96,10 @@ fn find(tree: &Tree) -> Vec<Problem> {
                 let Some(other) = path.words[0].strip_prefix("flapwright_") else {
                     continue;
                 };
+                let in_tests = path.in_test || source.path.contains("/tests/");
+                if in_tests && TESTS_ASK.contains(&(*room, other)) {
+                    continue;
+                }
                 if other != *room && !below.contains(&other) {
                     let what = format!("{room} may not use {other}");
                     problems.push(Problem::new(&source.path, path.line, what));
@@ -154,6 +163,34 @@ mod tests {
             Problem::new("crates/motion/src/a.rs", 2, "motion may not use drawing"),
         ];
         assert_eq!(found, expected);
+    }
+
+    #[test]
+    fn only_tests_of_the_rules_ask_the_answer() {
+        let manifest = |kind: &str| {
+            format!(
+                "[package]\nname = \"flapwright-rules\"\n[{kind}]\nflapwright-answer.workspace = true\n"
+            )
+        };
+        let uses = "use flapwright_answer::inspect;";
+        let tree = |kind: &str, source: &'static str| {
+            Tree::made_up(&[
+                ("crates/rules/Cargo.toml", manifest(kind).as_str()),
+                (source, uses),
+            ])
+        };
+        let fine = find(&tree("dev-dependencies", "crates/rules/tests/rules/a.rs"));
+        assert_eq!(fine, []);
+        let broken = find(&tree("dependencies", "crates/rules/src/a.rs"));
+        let expected = [
+            Problem::new(
+                "crates/rules/Cargo.toml",
+                4,
+                "rules may not depend on answer",
+            ),
+            Problem::new("crates/rules/src/a.rs", 1, "rules may not use answer"),
+        ];
+        assert_eq!(broken, expected);
     }
 
     #[test]

@@ -158,6 +158,8 @@ pub(super) struct Dependency {
     pub(super) name: String,
     /// Counted from 1.
     pub(super) line: usize,
+    /// Whether only tests, examples and benches depend on it.
+    pub(super) for_tests: bool,
 }
 
 impl Manifest {
@@ -174,14 +176,14 @@ impl Manifest {
     /// What the package depends on, for tests, benches and building included.
     pub(super) fn dependencies(&self) -> Vec<Dependency> {
         const KINDS: [&str; 3] = ["dependencies", "dev-dependencies", "build-dependencies"];
-        let names = KINDS
+        KINDS
             .iter()
-            .filter_map(|kind| self.table.get(*kind)?.as_table())
-            .flat_map(toml::Table::keys);
-        names
-            .map(|name| Dependency {
+            .filter_map(|kind| Some((kind, self.table.get(*kind)?.as_table()?)))
+            .flat_map(|(kind, table)| table.keys().map(move |name| (kind, name)))
+            .map(|(kind, name)| Dependency {
                 name: name.clone(),
                 line: self.line_of(name),
+                for_tests: *kind == "dev-dependencies",
             })
             .collect()
     }
@@ -197,6 +199,7 @@ impl Manifest {
             .map(|name| Dependency {
                 name: name.clone(),
                 line: self.line_of(name),
+                for_tests: false,
             })
             .collect()
     }
