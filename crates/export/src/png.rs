@@ -57,7 +57,7 @@ pub fn png(sheet: &Sheet, options: &PngOptions) -> Result<Vec<u8>, ExportError> 
 /// memory than are made at a time; their bytes are the same however many that is.
 ///
 /// # Errors
-/// As for [`png`], and whatever `take` gives back; then no further picture is handed over.
+/// As for [`png()`], and whatever `take` gives back; then no further picture is handed over.
 pub fn pictures<E: From<ExportError>>(
     sheets: &[Sheet],
     options: &PngOptions,

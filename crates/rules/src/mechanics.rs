@@ -1,7 +1,7 @@
 //! What the fitting of a door makes of it: verdict on each size, and the hand's work with the
 //! chosen one.
 //!
-//! Dearer than [`crate::inspect`], so asked for door by door; pure like it.
+//! Dearer than `answer::inspect`, so asked for door by door; pure like it.
 
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::edit::Edit;

@@ -2,7 +2,7 @@
 //!
 //! A step keeps only the change that takes it back; undoing gives the change that redoes it. Steps
 //! of one gesture (a drag, a run of keys in one field) become one step until the gesture is
-//! [sealed](History::seal).
+//! sealed.
 
 use std::collections::BTreeSet;
 
