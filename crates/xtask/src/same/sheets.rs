@@ -1,8 +1,10 @@
 //! Pages (SVG) of a job.
 
+use std::collections::BTreeMap;
+
 use anyhow::Result;
 
-use super::drawing::{Page, common_move, page};
+use super::drawing::{Page, Shape, common_move, page};
 use super::output::Output;
 use super::tally::{Kind, Tally, pair};
 
@@ -43,7 +45,11 @@ pub(super) fn compare(job: &str, old: &Output, new: &Output, tally: &mut Tally) 
             new.texts.iter().cloned(),
         );
         let reworded = old.texts != new.texts;
-        let moved = common_move(&old.drawn, &new.drawn).filter(|_| reworded);
+        let moved = common_move(
+            &others(&old.drawn, &new.drawn),
+            &others(&new.drawn, &old.drawn),
+        )
+        .filter(|_| reworded);
         match moved {
             Some((right, down)) if exact(old) != exact(new) => {
                 let told = format!("{place}: {right:.4} to the right, {down:.4} down");
@@ -57,21 +63,34 @@ pub(super) fn compare(job: &str, old: &Output, new: &Output, tally: &mut Tally) 
         } else {
             Kind::Ruled
         };
-        let ruled = |page: &Page| {
-            page.ruled
-                .iter()
-                .map(super::drawing::Shape::exact)
-                .collect::<Vec<_>>()
-        };
+        let ruled = |page: &Page| page.ruled.iter().map(Shape::exact).collect::<Vec<_>>();
         tally.compare(kind, &place, ruled(old), ruled(new));
     }
     Ok(())
 }
 
+/// The shapes that one page has and the other has not in the same place: a small drawing in the
+/// head of a page stays where it is when the drawing below it moves.
+fn others(shapes: &[Shape], than: &[Shape]) -> Vec<Shape> {
+    let mut there: BTreeMap<String, usize> = BTreeMap::new();
+    for shape in than {
+        *there.entry(shape.exact()).or_default() += 1;
+    }
+    let mut stays = |shape: &Shape| match there.get_mut(&shape.exact()) {
+        Some(left) if *left > 0 => {
+            *left -= 1;
+            true
+        }
+        _ => false,
+    };
+    shapes
+        .iter()
+        .filter(|shape| !stays(shape))
+        .cloned()
+        .collect()
+}
+
 /// The shapes of a page's drawings as texts.
 fn exact(page: &Page) -> Vec<String> {
-    page.drawn
-        .iter()
-        .map(super::drawing::Shape::exact)
-        .collect()
+    page.drawn.iter().map(Shape::exact).collect()
 }
