@@ -34,6 +34,11 @@ pub(super) struct Shape {
 }
 
 impl Shape {
+    /// Whether it lies on the layer of that name.
+    pub(super) fn is_of(&self, layer: &str) -> bool {
+        self.looks.split(' ').next() == Some(layer)
+    }
+
     /// The shape as a text that is the same only if it is the same to the last digit.
     pub(super) fn exact(&self) -> String {
         format!("{} at {}", self.looks, self.places.join(" "))

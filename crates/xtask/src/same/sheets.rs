@@ -45,11 +45,13 @@ pub(super) fn compare(job: &str, old: &Output, new: &Output, tally: &mut Tally) 
             new.texts.iter().cloned(),
         );
         let reworded = old.texts != new.texts;
-        let moved = common_move(
-            &others(&old.drawn, &new.drawn),
-            &others(&new.drawn, &old.drawn),
-        )
-        .filter(|_| reworded);
+        let (went, came) = (
+            others(&old.drawn, &new.drawn),
+            others(&new.drawn, &old.drawn),
+        );
+        // Bores move all together or not at all.
+        let whole = bores(&went) == bores(&old.drawn);
+        let moved = common_move(&went, &came).filter(|_| reworded && whole);
         match moved {
             Some((right, down)) if exact(old) != exact(new) => {
                 let told = format!("{place}: {right:.4} to the right, {down:.4} down");
@@ -67,6 +69,11 @@ pub(super) fn compare(job: &str, old: &Output, new: &Output, tally: &mut Tally) 
         tally.compare(kind, &place, ruled(old), ruled(new));
     }
     Ok(())
+}
+
+/// How many shapes are of the layer of bores.
+fn bores(shapes: &[Shape]) -> usize {
+    shapes.iter().filter(|it| it.is_of("bores")).count()
 }
 
 /// The shapes that one page has and the other has not in the same place: a small drawing in the
