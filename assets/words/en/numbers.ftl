@@ -10,6 +10,7 @@ number =
     .below_the_grid = below the grid
     .bores_at_one_side_only = bores at one side only
     .bores_moved = bores moved
+    .boxes = boxes
     .clear_depth = clear depth
     .clear_height = clear height
     .closed = closed

@@ -334,7 +334,7 @@ fn a_door_of_one_leaf_on_a_folding_pair_is_halved() {
     let it = the_only(&job, LINKAGE);
     assert_eq!(
         it.message,
-        "linkage-cannot-close.no-motion: why \"a folding pair has 2 leaves and this door has 1; change the door or choose another card\""
+        "linkage-cannot-close.no-motion: why (no-motion.leaf-count: kind folding-pair, needed 2, found 1)"
     );
     assert_eq!(it.severity, Severity::Stop);
     assert_eq!(it.subjects, [FIRST_DOOR]);
@@ -375,7 +375,7 @@ fn a_door_of_two_leaves_on_a_flap_becomes_one_like_the_upper_leaf() {
     let it = the_only(&job, LINKAGE);
     assert_eq!(
         it.message,
-        "linkage-cannot-close.no-motion: why \"a top-hinged flap has 1 leaf and this door has 2; change the door or choose another card\""
+        "linkage-cannot-close.no-motion: why (no-motion.leaf-count: kind top-hinged-flap, needed 1, found 2)"
     );
     let remedy = &it.remedies[0];
     assert_eq!(remedy.kind, "remedy.one-leaf");
@@ -406,7 +406,8 @@ fn links_that_do_not_reach_are_a_stop_that_no_other_leaves_clear() {
     };
     let it = the_only(&job(wall_box, card), LINKAGE);
     assert!(
-        it.message.contains(" cannot close at an input angle of "),
+        it.message
+            .contains("no-motion.cannot-close: link guiding-link, at "),
         "{}",
         it.message
     );
