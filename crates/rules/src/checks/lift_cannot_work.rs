@@ -16,17 +16,19 @@ pub(super) const CHECK: Check = Check {
     page: "\
 ## What it looks at
 Whether the stroke of a gas strut reaches from closed to open, whether the numbers of a spring or \
-strut can be, and whether the angle at which a size limits the lift moment is on the door's way.
+strut are possible, and whether the angle at which a size limits the lift moment is within the \
+door's travel.
 
 ## Why it matters
-A strut that is too short is torn from its anchors, one that is too long keeps the door from closing. \
-Without these numbers no other check can say what the door weighs on the hand.
+A strut that is too short is torn from its anchors, one that is too long keeps the door from \
+closing. Without these numbers no other check can say what the door weighs on the hand.
 
 ## Severity
-Stop for a strut that is too short or too long; caution for numbers of the card that cannot be right.
+Stop for a strut that is too short or too long; caution for numbers of the card that cannot be \
+right.
 
 ## What can be done
-Another size, other anchors, or the card's numbers typed again from its paper.",
+Another size, other anchors, or the card's numbers typed again from its data sheet.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &[],
     run: Run::Box(look),

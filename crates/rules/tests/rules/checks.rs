@@ -35,6 +35,25 @@ fn the_plain_box_has_no_finding() {
 }
 
 #[test]
+fn a_page_names_settings_as_the_form_does() {
+    for check in CHECKS {
+        let labels = check.setting_labels();
+        assert!(labels.len() >= check.settings.len(), "{}", check.name);
+        let manual = check.manual();
+        for setting in check.settings.iter().filter(|it| it.contains('_')) {
+            assert!(!manual.contains(setting), "{}: {setting}", check.name);
+        }
+        // What a page has in quotes is the label of one of its settings, or the bumper gap, which
+        // every closed door goes by.
+        for quoted in check.page.split('“').skip(1) {
+            let label = quoted.split('”').next().unwrap_or_default();
+            let known = labels.contains(&label) || label == "bumper gap";
+            assert!(known, "{}: {label}", check.name);
+        }
+    }
+}
+
+#[test]
 fn every_check_has_a_kebab_case_name_of_its_own_and_a_full_page() {
     let mut names: Vec<&str> = CHECKS.iter().map(|check| check.name).collect();
     for check in CHECKS {
