@@ -15,7 +15,7 @@ fn manual() -> String {
     let mut text = String::from(
         "# The checks\n\nWritten from the program's own list; see `DEVELOPERS.md`. The window shows \
          each page beside its findings, `flapwright explain CHECK` prints it.\n\n\
-         | check | what it looks at | weight by itself | settings |\n| --- | --- | --- | --- |\n",
+         | check | what it looks at | default severity | settings |\n| --- | --- | --- | --- |\n",
     );
     for check in CHECKS {
         let words: Vec<&str> = check.severities.iter().map(|it| it.word()).collect();
@@ -24,7 +24,7 @@ fn manual() -> String {
             "| [{name}](#{name}) | {} | {} | {} |",
             check.summary(),
             words.join(", "),
-            check.settings.join(", "),
+            check.setting_labels().join(", "),
             name = check.name,
         )
         .unwrap();

@@ -95,9 +95,14 @@ fn check_files(files: &[PathBuf]) -> Result<u8> {
                 say(&format!("    {}", speaker.say(&it.message)))?;
             }
         }
-        let slips = slips(&card, Unit::Millimetre);
+        let slips = slips(&card);
         for slip in &slips {
-            say(&format!("  slip? {slip}"))?;
+            say(&format!(
+                "  slip? {}: {}; {}",
+                slip.field,
+                speaker.say(&slip.message),
+                speaker.say(&slip.remedy)
+            ))?;
         }
         if !slips.is_empty() {
             say(&format!("  {}", count(slips.len(), "possible slip")))?;

@@ -175,6 +175,7 @@ opening-too-short =
 
 linkage-cannot-close =
     .no-motion = { $why }
+    .mend = What to do: { $mend }.
 
 glass-needs-safety-glass =
     .plain = { $thickness_of_the_glass } { $glass }; safety glass is recommended in a door that opens overhead
@@ -259,6 +260,9 @@ door-outside-size-span =
 
 lift-cannot-work =
     .cannot = { $fitting }: { $why }
+    .angle-not-reached = { $fitting }: rated at { $angle_of_the_limit }, the door opens to { $end_angle }
+    .from = The strut does not reach from { $from } open on.
+    .mend = What to do: { $mend }.
 
 falls-when-let-go =
     .not-open = does not stay open at { $falls_from }

@@ -25,8 +25,8 @@ reason =
     .turns-both = { $likely } of { $of } turns balance the door ({ $low } to { $high } over its mass range); if it is light, even the weakest setting is too strong; if it is heavy, even the strongest is too weak
     .falls-from-open = the heaviest door falls from open at { $celsius }: closing moment { $closing } against { $friction } of friction
     .rises-from-closed = the lightest door does not stay shut at { $celsius }: opening moment { $opening } against { $friction } of friction
-    .no-motion = { $why }
-    .no-drive = { $why }
+    .no-motion = { $why }; { $mend }
+    .no-drive = { $why }; { $mend }
 
 advice =
     .no-card = No card of this job is for this opening kind.

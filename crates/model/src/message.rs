@@ -93,6 +93,8 @@ pub enum Value {
     Share(f64),
     /// A bare number with so many decimals.
     Number(f64, usize),
+    /// A bare number with all its decimals.
+    AsTyped(f64),
     /// A time, s.
     Time(f64),
     /// A speed, m/s.
@@ -132,7 +134,7 @@ impl Value {
             Self::Temperature(it) => (*it, "°C"),
             Self::Time(it) => (*it, "s"),
             Self::Speed(it) => (*it, "m/s"),
-            Self::Share(it) | Self::Number(it, _) => (*it, ""),
+            Self::Share(it) | Self::Number(it, _) | Self::AsTyped(it) => (*it, ""),
             Self::Count(it) => (as_number(*it), ""),
             Self::Label(_)
             | Self::Word(_)
@@ -257,6 +259,20 @@ impl ToValue for Sum {
 
     fn example() -> Value {
         Value::Sum(vec![Mm::example(), Mm::example()])
+    }
+}
+
+/// A bare number with as many decimals as it has: one that somebody typed, to be found again.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct AsTyped(pub f64);
+
+impl ToValue for AsTyped {
+    fn to_value(&self) -> Value {
+        Value::AsTyped(self.0)
+    }
+
+    fn example() -> Value {
+        Self(0.25).to_value()
     }
 }
 

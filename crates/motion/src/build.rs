@@ -8,11 +8,12 @@ use flapwright_model::linkage::{Bodies, Pivot};
 use flapwright_model::space::{SectionPoint, SectionVector};
 
 use crate::closed::{ClosedDoor, ClosedLeaf};
-use crate::error::MotionError;
+use crate::error::{MotionError, WhichNumber, kind_word};
 use crate::flap_table::FlapTable;
 use crate::four_bar::{FourBar, LinkNames};
 use crate::limits::{LARGEST_END_DEGREES, LARGEST_NUMBER, SHORTEST_ARM};
 use crate::mechanism::Mechanism;
+use flapwright_model::message::{AsTyped, Count, Degrees, Mm, Word};
 
 /// Turns the pivots of one size of a card into places in the section.
 struct Places<'a> {
@@ -23,16 +24,19 @@ struct Places<'a> {
 
 impl Places<'_> {
     /// Where a pivot is with the door closed, mm.
-    fn of(&self, pivot: &Pivot, name: &'static str) -> Result<SectionPoint, MotionError> {
-        let number = |value: Option<f64>, way: &str| {
-            let value = value.ok_or_else(|| MotionError::NumberMissing {
-                what: format!("{name}, {way}"),
-                size: self.size.to_owned(),
-            })?;
-            finite(value, || format!("{name}, {way}"))
+    fn of(&self, place: &Pivot, pivot: Word) -> Result<SectionPoint, MotionError> {
+        let number = |value: Option<f64>, way: Word| {
+            let number = WhichNumber::OfPivot { pivot, way };
+            match value {
+                Some(value) => finite(value, number),
+                None => Err(MotionError::NumberMissing {
+                    number,
+                    size: self.size.to_owned(),
+                }),
+            }
         };
-        let back = number(pivot.back.of(self.size), "back")?;
-        let down = number(pivot.down.of(self.size), "down")?;
+        let back = number(place.back.of(self.size), Word("way-back"))?;
+        let down = number(place.down.of(self.size), Word("way-down"))?;
         let front = self.door.front_o(self.card.linkage.front);
         Ok(SectionPoint::new(
             front - back,
@@ -41,11 +45,14 @@ impl Places<'_> {
     }
 
     /// Where a pivot on the inner face of the side is: it cannot be in the panel above.
-    fn on_side(&self, pivot: &Pivot, name: &'static str) -> Result<SectionPoint, MotionError> {
-        let place = self.of(pivot, name)?;
+    fn on_side(&self, place: &Pivot, pivot: Word) -> Result<SectionPoint, MotionError> {
+        let place = self.of(place, pivot)?;
         let above = place.y - self.door.underside_y;
         if above >= 0.0 && place.x < self.door.front_o(self.card.linkage.front) {
-            return Err(MotionError::PivotInPanel { pivot: name, above });
+            return Err(MotionError::PivotInPanel {
+                pivot,
+                above: Mm(above),
+            });
         }
         Ok(place)
     }
@@ -65,20 +72,23 @@ pub(crate) fn mechanism(
     check_kind(card)?;
     let top = check_door(card.kind, door)?;
     let linkage = &card.linkage;
-    let end = finite(linkage.end_degrees, || "the end angle".to_owned())?;
+    let end = finite(linkage.end_degrees, named(Word("end-angle")))?;
     if !(end > 0.0 && end <= LARGEST_END_DEGREES) {
-        return Err(MotionError::EndAngle { degrees: end });
+        return Err(MotionError::EndAngle {
+            angle: AsTyped(end),
+            most: AsTyped(LARGEST_END_DEGREES),
+        });
     }
-    finite(linkage.path_tolerance, || "the path tolerance".to_owned())?;
-    finite(linkage.damping, || "the damping".to_owned())?;
+    finite(linkage.path_tolerance, named(Word("path-tolerance")))?;
+    finite(linkage.damping, named(Word("damping")))?;
     let end = end.to_radians();
     let places = Places { card, size, door };
     match &linkage.bodies {
         Bodies::FixedAxis { axis } => Ok(Mechanism::Fixed {
-            axis: places.of(axis, "the axis of the flap")?,
+            axis: places.of(axis, Word("axis-of-flap"))?,
         }),
         Bodies::PoseTable { reference, poses } => {
-            let reference = places.of(reference, "the reference point of the poses")?;
+            let reference = places.of(reference, Word("reference-of-poses"))?;
             Ok(Mechanism::Table(FlapTable::new(reference, poses, end)?))
         }
         Bodies::Parallel {
@@ -87,11 +97,11 @@ pub(crate) fn mechanism(
             second_down,
             second_back,
         } => {
-            let pivot = places.on_side(box_pivot, "the first arm's pivot in the box")?;
-            let pin = places.of(door_pivot, "the first arm's pivot on the door")?;
+            let pivot = places.on_side(box_pivot, Word("first-arm-box"))?;
+            let pin = places.of(door_pivot, Word("first-arm-door"))?;
             let second = Vector2D::new(
-                -finite(*second_back, || "the second arm's distance back".to_owned())?,
-                -finite(*second_down, || "the second arm's distance down".to_owned())?,
+                -finite(*second_back, named(Word("second-arm-back")))?,
+                -finite(*second_down, named(Word("second-arm-down")))?,
             );
             parallel(pivot, pin, second, end)
         }
@@ -103,21 +113,21 @@ pub(crate) fn mechanism(
             link_behind,
         } => {
             let joint_y = door.joint_y.ok_or(MotionError::JointMissing)?;
-            let joint_y = finite(joint_y, || "the place of the joint".to_owned())?;
-            let behind = finite(*joint_behind, || "the joint's distance back".to_owned())?;
-            let pin_behind = finite(*link_behind, || "the link's distance back".to_owned())?;
-            let pin_below = finite(*link_below_joint, || "the link's distance down".to_owned())?;
+            let joint_y = finite(joint_y, named(Word("place-of-joint")))?;
+            let behind = finite(*joint_behind, named(Word("joint-back")))?;
+            let pin_behind = finite(*link_behind, named(Word("link-back")))?;
+            let pin_below = finite(*link_below_joint, named(Word("link-down")))?;
             let lower = door.leaves.last().map_or(top.back_o, |leaf| leaf.back_o);
             let pivots = [
-                places.of(axis, "the axis of the upper leaf")?,
+                places.of(axis, Word("axis-of-upper-leaf"))?,
                 SectionPoint::new(top.back_o - behind, joint_y),
-                places.on_side(link_box, "the guiding link's pivot in the box")?,
+                places.on_side(link_box, Word("guiding-link-box"))?,
                 SectionPoint::new(lower - pin_behind, joint_y - pin_below),
             ];
             let names = LinkNames {
-                crank: "the upper leaf",
-                coupler: "the lower leaf",
-                rocker: "the guiding link",
+                crank: Word("link-upper-leaf"),
+                coupler: Word("link-lower-leaf"),
+                rocker: Word("guiding-link"),
             };
             Ok(Mechanism::Folding(FourBar::new(pivots, end, &names)?))
         }
@@ -128,15 +138,15 @@ pub(crate) fn mechanism(
             door_second,
         } => {
             let pivots = [
-                places.on_side(box_first, "the first arm's pivot in the box")?,
-                places.of(door_first, "the first arm's pivot on the door")?,
-                places.on_side(box_second, "the second arm's pivot in the box")?,
-                places.of(door_second, "the second arm's pivot on the door")?,
+                places.on_side(box_first, Word("first-arm-box"))?,
+                places.of(door_first, Word("first-arm-door"))?,
+                places.on_side(box_second, Word("second-arm-box"))?,
+                places.of(door_second, Word("second-arm-door"))?,
             ];
             let names = LinkNames {
-                crank: "the first arm",
-                coupler: "the line between the arms' pivots on the door",
-                rocker: "the second arm",
+                crank: Word("first-arm"),
+                coupler: Word("line-on-door"),
+                rocker: Word("second-arm"),
             };
             Ok(Mechanism::TwoArms(FourBar::new(pivots, end, &names)?))
         }
@@ -151,12 +161,12 @@ fn parallel(
 ) -> Result<Mechanism, MotionError> {
     if (pin - pivot).length() < SHORTEST_ARM {
         return Err(MotionError::NoLength {
-            arm: "the first arm",
+            arm: Word("first-arm"),
         });
     }
     if second.length() < SHORTEST_ARM {
         return Err(MotionError::NoLength {
-            arm: "the line between the two arms",
+            arm: Word("line-between-arms"),
         });
     }
     // Where the arms come into line with the line through their pivots, nothing keeps the two arms
@@ -164,9 +174,8 @@ fn parallel(
     let arm = pin - pivot;
     let in_line = (second.y.atan2(second.x) - arm.y.atan2(arm.x)).rem_euclid(PI);
     if in_line <= end {
-        return Err(MotionError::CannotClose {
-            link: "the pair of arms, there in line with its pivots,",
-            degrees: in_line.to_degrees(),
+        return Err(MotionError::ArmsInLine {
+            at: Degrees(in_line.to_degrees()),
         });
     }
     Ok(Mechanism::Parallel { pivot, pin, second })
@@ -174,20 +183,18 @@ fn parallel(
 
 /// Card kind and bodies belong together.
 fn check_kind(card: &Card) -> Result<(), MotionError> {
-    let (kind, bodies) = match card.linkage.bodies {
-        Bodies::FixedAxis { .. } | Bodies::PoseTable { .. } => {
-            (OpeningKind::TopHingedFlap, "top-hinged flap")
-        }
-        Bodies::Parallel { .. } => (OpeningKind::ParallelRisingDoor, "parallel-rising door"),
-        Bodies::Folding { .. } => (OpeningKind::FoldingPair, "folding pair"),
-        Bodies::TwoArms { .. } => (OpeningKind::OverTheTopDoor, "over-the-top door"),
+    let kind = match card.linkage.bodies {
+        Bodies::FixedAxis { .. } | Bodies::PoseTable { .. } => OpeningKind::TopHingedFlap,
+        Bodies::Parallel { .. } => OpeningKind::ParallelRisingDoor,
+        Bodies::Folding { .. } => OpeningKind::FoldingPair,
+        Bodies::TwoArms { .. } => OpeningKind::OverTheTopDoor,
     };
     if kind == card.kind {
         Ok(())
     } else {
         Err(MotionError::KindAndBodies {
-            kind: card.kind,
-            bodies,
+            kind: kind_word(card.kind),
+            bodies: kind_word(kind),
         })
     }
 }
@@ -197,43 +204,52 @@ fn check_door(kind: OpeningKind, door: &ClosedDoor) -> Result<ClosedLeaf, Motion
     let (needed, found) = (kind.leaf_count(), door.leaves.len());
     if needed != found {
         return Err(MotionError::LeafCount {
-            kind,
-            needed,
-            found,
+            kind: kind_word(kind),
+            needed: Count(needed),
+            found: Count(found),
         });
     }
     for datum in [door.underside_y, door.side_front_o, door.frame_front_o] {
-        finite(datum, || "a datum of the box".to_owned())?;
+        finite(datum, named(Word("datum-of-box")))?;
     }
     for (index, leaf) in door.leaves.iter().enumerate() {
         for edge in [leaf.top, leaf.bottom, leaf.back_o, leaf.front_o] {
-            finite(edge, || {
-                format!("an edge of leaf {} from the top", index + 1)
-            })?;
+            finite(
+                edge,
+                WhichNumber::EdgeOfLeaf {
+                    number: Count(index + 1),
+                },
+            )?;
         }
         if leaf.top <= leaf.bottom || leaf.front_o <= leaf.back_o {
-            return Err(MotionError::EmptyLeaf { number: index + 1 });
+            return Err(MotionError::EmptyLeaf {
+                number: Count(index + 1),
+            });
         }
     }
     if let Some(handle) = &door.handle {
         for number in [handle.y, handle.projection] {
-            finite(number, || "a number of the handle".to_owned())?;
+            finite(number, named(Word("number-of-handle")))?;
         }
     }
     door.leaves.first().copied().ok_or(MotionError::LeafCount {
-        kind,
-        needed,
-        found,
+        kind: kind_word(kind),
+        needed: Count(needed),
+        found: Count(found),
     })
 }
 
-fn finite(value: f64, what: impl FnOnce() -> String) -> Result<f64, MotionError> {
+const fn named(name: Word) -> WhichNumber {
+    WhichNumber::Named { name }
+}
+
+fn finite(value: f64, number: WhichNumber) -> Result<f64, MotionError> {
     if !value.is_finite() {
-        Err(MotionError::NotFinite { what: what() })
+        Err(MotionError::NotFinite { number })
     } else if value.abs() > LARGEST_NUMBER {
         Err(MotionError::TooLarge {
-            what: what(),
-            value,
+            number,
+            value: AsTyped(value),
         })
     } else {
         Ok(value)

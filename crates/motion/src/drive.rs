@@ -14,6 +14,7 @@ use crate::motion::Motion;
 use crate::pose::PoseJet;
 use crate::spring::Spring;
 use crate::strut::{Gas, GasStrut, NOMINAL_CELSIUS, StrutState};
+use flapwright_model::message::{AsTyped, Degrees, Mm, Word};
 
 /// Steps of the sweep that proves a strut's stroke.
 const STROKE_STEPS: u16 = 64;
@@ -180,13 +181,16 @@ fn place_strut(
     state: &DriveState,
 ) -> Result<GasStrut, DriveError> {
     for (what, value) in [
-        ("the strut's distance down in the box", strut.box_down),
-        ("the strut's distance back in the box", strut.box_back),
-        ("the strut's distance down on the door", strut.door_down),
-        ("the strut's distance back on the door", strut.door_back),
+        (Word("strut-box-down"), strut.box_down),
+        (Word("strut-box-back"), strut.box_back),
+        (Word("strut-door-down"), strut.door_down),
+        (Word("strut-door-back"), strut.door_back),
     ] {
         if value.is_nan() || value.abs() > LARGEST_NUMBER {
-            return Err(DriveError::Number { what, value });
+            return Err(DriveError::Number {
+                what,
+                value: AsTyped(value),
+            });
         }
     }
     let gas = Gas::new(strut, state.celsius)?;
@@ -239,25 +243,25 @@ fn check_stroke(strut: &GasStrut, motion: &Motion) -> Result<(), DriveError> {
             bad = middle;
         }
     }
-    let degrees = motion.input(bad).to_degrees();
+    let from = Degrees(motion.input(bad).to_degrees());
     // What the strut would need over the whole way says more than the length just there.
     let needs = (0..=STROKE_STEPS).map(|step| length(share(step)));
     let (least, most) = needs.fold((f64::INFINITY, 0.0_f64), |(least, most), length| {
         (least.min(length), most.max(length))
     });
     if length(share(step)) > extended {
-        let length = most;
         Err(DriveError::Stretched {
-            degrees,
-            length,
-            extended,
+            by: Mm(most - extended),
+            from,
+            length: Mm(most),
+            extended: Mm(extended),
         })
     } else {
-        let length = least;
         Err(DriveError::Crushed {
-            degrees,
-            length,
-            compressed,
+            by: Mm(compressed - least),
+            from,
+            length: Mm(least),
+            compressed: Mm(compressed),
         })
     }
 }

@@ -1,180 +1,180 @@
-//! Why a card and a door give no motion, and a lift no force.
+//! Why a card and a door give no motion, and a lift no force: data, said by the crate `words`.
 
 use flapwright_model::card::OpeningKind;
+use flapwright_model::message::{AsTyped, Count, Degrees, Mm, Word};
+use flapwright_model::messages;
 
-use crate::limits::{LARGEST_END_DEGREES, LARGEST_NUMBER};
-
-/// Why a card and a door give no motion, in words that name the value and the remedy.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum MotionError {
-    /// The card has no size of that name.
-    #[error("the card has no size {size:?}; choose one of the sizes on the card")]
-    UnknownSize {
-        /// The name asked for.
-        size: String,
-    },
-    /// A table by size lacks this size.
-    #[error("{what} has no number for size {size:?}; add it on the card")]
-    NumberMissing {
-        /// Which number.
-        what: String,
-        /// The size.
-        size: String,
-    },
-    /// A number of the card or the door is infinite or not a number.
-    #[error("{what} is not a finite number; type it again")]
-    NotFinite {
-        /// Which number.
-        what: String,
-    },
-    /// A number that is far beyond any door.
-    #[error("{what} is {value}; it must be within {LARGEST_NUMBER} either way")]
-    TooLarge {
-        /// Which number.
-        what: String,
-        /// Its value.
-        value: f64,
-    },
-    /// The end angle is not one that a door can have.
-    #[error(
-        "the end angle is {degrees} degrees; it must be above 0 and at most {} degrees",
-        LARGEST_END_DEGREES
-    )]
-    EndAngle {
-        /// The end angle of the card.
-        degrees: f64,
-    },
-    /// The opening kind and the bodies of the card do not belong together.
-    #[error(
-        "the card says {} but its motion numbers are those of a {bodies}; change one of them",
-        kind.words()
-    )]
-    KindAndBodies {
-        /// The card's opening kind.
-        kind: OpeningKind,
-        /// What the motion numbers are for.
-        bodies: &'static str,
-    },
-    /// The door has another number of leaves than the opening kind.
-    #[error(
-        "a {} has {needed} {} and this door has {found}; change the door or choose another card",
-        kind.words(),
-        if *needed == 1 { "leaf" } else { "leaves" }
-    )]
-    LeafCount {
-        /// The card's opening kind.
-        kind: OpeningKind,
-        /// Leaves that it takes.
-        needed: usize,
-        /// Leaves of the door.
-        found: usize,
-    },
-    /// A folding pair without a joint.
-    #[error("the door has no joint between its leaves; give the place of the joint")]
-    JointMissing,
-    /// A leaf without height or thickness.
-    #[error("leaf {number} from the top has no height or no thickness; check the door's edges")]
-    EmptyLeaf {
-        /// Number of the leaf, counted from the top, from 1.
-        number: usize,
-    },
-    /// Two pivots of one arm are at the same place.
-    #[error("{arm} has no length: both of its pivots are at the same place; check the pivots")]
-    NoLength {
-        /// Which arm or link.
-        arm: &'static str,
-    },
-    /// A pivot on the inner face of the side lies above the underside of the panel above it.
-    #[error(
-        "{pivot} lies {above:.1} mm above the underside of the panel above the opening; \
-         its distance down must be above 0"
-    )]
-    PivotInPanel {
-        /// Which pivot.
-        pivot: &'static str,
-        /// How far above the underside it lies, mm.
-        above: f64,
-    },
-    /// The links of a card cannot be joined at some input angle, or lie in one line there, so
-    /// that the door could go on in two ways.
-    #[error(
-        "{link} cannot close at an input angle of {degrees:.2} degrees; \
-         move its pivots or end the motion before that angle"
-    )]
-    CannotClose {
-        /// Which link.
-        link: &'static str,
-        /// The least input angle at which it cannot close, degrees.
-        degrees: f64,
-    },
-    /// A table of poses that does not start closed or does not rise.
-    #[error("row {row} of the table of poses {what}")]
-    PoseTable {
-        /// Number of the row, from 1.
-        row: usize,
-        /// What is wrong and what to do.
-        what: &'static str,
-    },
-    /// A leaf names a material that is not there.
-    #[error("there is no material {name:?}; add it to the material table or choose another")]
-    NoMaterial {
-        /// The name.
-        name: String,
-    },
-    /// A number that must be above zero is not.
-    #[error("{what} is {value}; it must be above 0")]
-    NotPositive {
-        /// Which number.
-        what: String,
-        /// Its value.
-        value: f64,
-    },
+messages! {
+    /// A number of a card or a door.
+    pub enum WhichNumber in "which-number" {
+        /// By its name.
+        Named = "named" { name: Word },
+        /// A distance of a pivot: `back` or `down`.
+        OfPivot = "of-pivot" { pivot: Word, way: Word },
+        /// An edge of a leaf, counted from the top, from 1.
+        EdgeOfLeaf = "edge-of-leaf" { number: Count },
+    }
 }
 
-/// Why a size's spring or strut cannot be reckoned with.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum DriveError {
-    /// A number that no spring or strut can have.
-    #[error("{what} is {value}; that is out of range, type it again")]
-    Number {
-        /// Which number.
-        what: &'static str,
-        /// Its value.
-        value: f64,
-    },
-    /// A spring table that cannot be used.
-    #[error("row {row} of the spring table {what}")]
-    SpringTable {
-        /// Number of the row, from 1.
-        row: usize,
-        /// What is wrong and what to do.
-        what: &'static str,
-    },
-    /// The door would pull a strut apart.
-    #[error(
-        "from an opening of {degrees:.1} degrees on the strut is too short: it would have to be \
-         {length:.1} mm long and is {extended:.1} mm; move an anchor or take a longer strut"
-    )]
-    Stretched {
-        /// Least input angle at which it is, degrees.
-        degrees: f64,
-        /// Length that the whole way needs, mm.
-        length: f64,
-        /// Longest length, mm.
-        extended: f64,
-    },
-    /// The door would crush a strut.
-    #[error(
-        "from an opening of {degrees:.1} degrees on the strut is too long: it would have to be \
-         {length:.1} mm and is no shorter than {compressed:.1} mm; move an anchor or take a \
-         shorter strut"
-    )]
-    Crushed {
-        /// Least input angle at which it is, degrees.
-        degrees: f64,
-        /// Length that the whole way needs, mm.
-        length: f64,
-        /// Shortest length, mm.
-        compressed: f64,
-    },
+messages! {
+    /// Why a card and a door give no motion. What mends it, see [`MotionError::mend`].
+    pub enum MotionError in "no-motion" {
+        /// The door has no joint between its two leaves.
+        JointMissing = "joint-missing",
+        /// The card has no size of that name.
+        UnknownSize = "unknown-size" { size: String },
+        /// A table by size lacks this size.
+        NumberMissing = "number-missing" { number: WhichNumber, size: String },
+        /// A number of the card or the door is infinite or not a number.
+        NotFinite = "not-finite" { number: WhichNumber },
+        /// A number that is far beyond any door.
+        TooLarge = "too-large" { number: WhichNumber, value: AsTyped },
+        /// The end angle is not above 0, or more than a door can have.
+        EndAngle = "end-angle" { angle: AsTyped, most: AsTyped },
+        /// The opening kind of the card, and what its motion numbers are for.
+        KindAndBodies = "kind-and-bodies" { kind: Word, bodies: Word },
+        /// The door has another number of leaves than the opening kind needs.
+        LeafCount = "leaf-count" { kind: Word, needed: Count, found: Count },
+        /// A leaf without height or thickness, counted from the top, from 1.
+        EmptyLeaf = "empty-leaf" { number: Count },
+        /// Two pivots of one arm are at the same place.
+        NoLength = "no-length" { arm: Word },
+        /// A pivot on the inner face of the side lies above the underside of the panel above it.
+        PivotInPanel = "pivot-in-panel" { pivot: Word, above: Mm },
+        /// The links cannot be joined from an input angle on, or lie in one line there, so that
+        /// the door could go on in two ways.
+        CannotClose = "cannot-close" { link: Word, at: Degrees },
+        /// Two parallel arms come into line with their pivots at an input angle: they could cross.
+        ArmsInLine = "arms-in-line" { at: Degrees },
+        /// A row of the table of poses, from 1, has a number that is out of range.
+        PoseOutOfRange = "pose-out-of-range" { row: Count },
+        /// There are no poses.
+        PosesMissing = "poses-missing",
+        /// The first pose is not the closed door.
+        FirstPoseNotClosed = "first-pose-not-closed",
+        /// A row of the table of poses, from 1, opens no further than the one before.
+        PosesNotRising = "poses-not-rising" { row: Count },
+        /// There is one pose only.
+        OnePose = "one-pose",
+        /// The last row of the table of poses ends before the end angle.
+        PosesEndEarly = "poses-end-early" { row: Count },
+        /// A leaf names a material that is not there.
+        NoMaterial = "no-material" { name: String },
+        /// A number that must be above zero is not.
+        NotPositive = "not-positive" { number: WhichNumber, value: AsTyped },
+    }
+}
+
+messages! {
+    /// Why a size's spring or strut cannot be calculated. What mends it, see [`DriveError::mend`].
+    pub enum DriveError in "no-drive" {
+        /// The door would pull a strut apart from an input angle on: its greatest distance between
+        /// the anchors and its longest length.
+        Stretched = "stretched" { by: Mm, from: Degrees, length: Mm, extended: Mm },
+        /// The door would crush a strut from an input angle on: its least distance between the
+        /// anchors and its shortest length.
+        Crushed = "crushed" { by: Mm, from: Degrees, length: Mm, compressed: Mm },
+        /// A number that no spring or strut can have.
+        Number = "number" { what: Word, value: AsTyped },
+        /// The spring table is empty.
+        SpringMissing = "spring-missing",
+        /// A row of the spring table, from 1, has a number that is out of range.
+        SpringOutOfRange = "spring-out-of-range" { row: Count },
+        /// A row of the spring table, from 1, is at no greater angle than the one before.
+        SpringNotRising = "spring-not-rising" { row: Count },
+    }
+}
+
+messages! {
+    /// What mends a card, a door or a strut.
+    pub enum Mend in "mend" {
+        /// Another size of the card.
+        ChooseSize = "choose-size",
+        /// The number for this size.
+        AddNumber = "add-number",
+        /// The number again.
+        TypeAgain = "type-again",
+        /// Opening kind or motion numbers.
+        KindOrNumbers = "kind-or-numbers",
+        /// Another door or another card.
+        DoorOrCard = "door-or-card",
+        /// The joint.
+        GiveJoint = "give-joint",
+        /// The edges of the door.
+        CheckEdges = "check-edges",
+        /// The pivots.
+        CheckPivots = "check-pivots",
+        /// A pivot further down.
+        LowerPivot = "lower-pivot",
+        /// Other pivots, or a smaller end angle.
+        MovePivots = "move-pivots",
+        /// More poses.
+        AddPoses = "add-poses",
+        /// The closed pose first.
+        ClosedPoseFirst = "closed-pose-first",
+        /// Rows in order.
+        SortRows = "sort-rows",
+        /// Rows up to the end angle, or a smaller one.
+        ReachEnd = "reach-end",
+        /// The material.
+        AddMaterial = "add-material",
+        /// The spring's moments.
+        TypeMoments = "type-moments",
+        /// Another anchor or a longer strut.
+        LongerStrut = "longer-strut",
+        /// Another anchor or a shorter strut.
+        ShorterStrut = "shorter-strut",
+    }
+}
+
+impl MotionError {
+    /// What mends it.
+    #[must_use]
+    pub const fn mend(&self) -> Mend {
+        match self {
+            Self::JointMissing => Mend::GiveJoint,
+            Self::UnknownSize { .. } => Mend::ChooseSize,
+            Self::NumberMissing { .. } => Mend::AddNumber,
+            Self::NotFinite { .. }
+            | Self::TooLarge { .. }
+            | Self::EndAngle { .. }
+            | Self::NotPositive { .. }
+            | Self::PoseOutOfRange { .. } => Mend::TypeAgain,
+            Self::KindAndBodies { .. } => Mend::KindOrNumbers,
+            Self::LeafCount { .. } => Mend::DoorOrCard,
+            Self::EmptyLeaf { .. } => Mend::CheckEdges,
+            Self::NoLength { .. } => Mend::CheckPivots,
+            Self::PivotInPanel { .. } => Mend::LowerPivot,
+            Self::CannotClose { .. } | Self::ArmsInLine { .. } => Mend::MovePivots,
+            Self::PosesMissing | Self::OnePose => Mend::AddPoses,
+            Self::FirstPoseNotClosed => Mend::ClosedPoseFirst,
+            Self::PosesNotRising { .. } => Mend::SortRows,
+            Self::PosesEndEarly { .. } => Mend::ReachEnd,
+            Self::NoMaterial { .. } => Mend::AddMaterial,
+        }
+    }
+}
+
+impl DriveError {
+    /// What mends it.
+    #[must_use]
+    pub const fn mend(&self) -> Mend {
+        match self {
+            Self::Stretched { .. } => Mend::LongerStrut,
+            Self::Crushed { .. } => Mend::ShorterStrut,
+            Self::Number { .. } | Self::SpringOutOfRange { .. } => Mend::TypeAgain,
+            Self::SpringMissing => Mend::TypeMoments,
+            Self::SpringNotRising { .. } => Mend::SortRows,
+        }
+    }
+}
+
+/// What an opening kind is called in the catalogue.
+pub(crate) const fn kind_word(kind: OpeningKind) -> Word {
+    match kind {
+        OpeningKind::TopHingedFlap => Word("top-hinged-flap"),
+        OpeningKind::ParallelRisingDoor => Word("parallel-rising-door"),
+        OpeningKind::FoldingPair => Word("folding-pair"),
+        OpeningKind::OverTheTopDoor => Word("over-the-top-door"),
+    }
 }

@@ -7,6 +7,7 @@ use crate::error::MotionError;
 use crate::limits::LARGEST_NUMBER;
 use crate::pose::PoseJet;
 use crate::pose::{Pose, PoseRate, quarter_turn, turned};
+use flapwright_model::message::Count;
 
 /// Poses through which the shift of the reference point runs smoothly over the angle: piecewise
 /// cubic, with the slope at each row that of the parabola through it and its neighbours.
@@ -36,19 +37,20 @@ impl FlapTable {
         poses: &[FlapPose],
         end: f64,
     ) -> Result<Self, MotionError> {
-        let wrong = |row: usize, what| Err(MotionError::PoseTable { row: row + 1, what });
         for (row, pose) in poses.iter().enumerate() {
             if ![pose.degrees, pose.out, pose.up]
                 .iter()
                 .all(|number| number.abs() <= LARGEST_NUMBER)
             {
-                return wrong(row, "has a number that is out of range; type it again");
+                return Err(MotionError::PoseOutOfRange {
+                    row: Count(row + 1),
+                });
             }
         }
         match poses.first() {
-            None => return wrong(0, "is missing; give the closed pose and at least one more"),
+            None => return Err(MotionError::PosesMissing),
             Some(first) if [first.degrees, first.out, first.up] != [0.0; 3] => {
-                return wrong(0, "must be the closed door: 0 degrees, no shift");
+                return Err(MotionError::FirstPoseNotClosed);
             }
             Some(_) => {}
         }
@@ -56,21 +58,19 @@ impl FlapTable {
             if let [before, after] = pair
                 && after.degrees <= before.degrees
             {
-                return wrong(
-                    row + 1,
-                    "does not open further than the one before; sort the rows",
-                );
+                return Err(MotionError::PosesNotRising {
+                    row: Count(row + 2),
+                });
             }
         }
         if poses.len() < 2 {
-            return wrong(0, "is the only one; give at least one more");
+            return Err(MotionError::OnePose);
         }
         let rows = with_slopes(poses);
         if rows.last().is_some_and(|last| last.angle < end - 1e-9) {
-            return wrong(
-                rows.len() - 1,
-                "is the last and ends before the end angle; add rows or lower the end angle",
-            );
+            return Err(MotionError::PosesEndEarly {
+                row: Count(rows.len()),
+            });
         }
         Ok(Self { reference, rows })
     }

@@ -10,15 +10,16 @@ use crate::error::MotionError;
 use crate::limits::SHORTEST_ARM;
 use crate::pose::PoseJet;
 use crate::pose::{Pose, PoseRate, quarter_turn, turned};
+use flapwright_model::message::{Degrees, Word};
 
 /// Below this share of the largest possible height the links count as lying in one line.
 const DEAD_SHARE: f64 = 1e-7;
 
 /// What messages call the three moving links.
 pub(crate) struct LinkNames {
-    pub(crate) crank: &'static str,
-    pub(crate) coupler: &'static str,
-    pub(crate) rocker: &'static str,
+    pub(crate) crank: Word,
+    pub(crate) coupler: Word,
+    pub(crate) rocker: Word,
 }
 
 /// Pivots of a four-bar linkage with the door closed, mm.
@@ -71,22 +72,21 @@ impl FourBar {
             (names.rocker, bar.rocker),
         ];
         if let Some((arm, _)) = lengths.iter().find(|(_, length)| *length < SHORTEST_ARM) {
-            return Err(MotionError::NoLength { arm });
+            return Err(MotionError::NoLength { arm: *arm });
         }
         let base = rocker_pivot - crank_pin;
         let height = base.cross(rocker_pin - crank_pin);
         if height.abs() <= DEAD_SHARE * base.length() * bar.coupler {
             return Err(MotionError::CannotClose {
                 link: names.rocker,
-                degrees: 0.0,
+                at: Degrees(0.0),
             });
         }
         bar.branch = height.signum();
         if let Some(angle) = bar.first_dead_angle(end) {
-            let degrees = angle.to_degrees();
             return Err(MotionError::CannotClose {
                 link: names.rocker,
-                degrees,
+                at: Degrees(angle.to_degrees()),
             });
         }
         bar.closed_direction = bar.links(0.0).direction;

@@ -62,5 +62,5 @@ pub mod strut;
 pub mod strut_mounts;
 pub mod sweep;
 
-pub use error::MotionError;
+pub use error::{DriveError, Mend, MotionError, WhichNumber};
 pub use mount_cost::Shortfall;

@@ -10,7 +10,8 @@ use flapwright_model::edges::Edges;
 use flapwright_model::material::{Density, MassRange, Material};
 use flapwright_model::part::LeafId;
 
-use crate::error::MotionError;
+use crate::error::{MotionError, WhichNumber};
+use flapwright_model::message::{AsTyped, Word};
 
 /// Density of edge bands, kg/m3: ABS, 1.02 to 1.21 g/cm3 in a plastics trade list; the likely
 /// value is the middle of that range.
@@ -109,11 +110,11 @@ pub fn leaf_mass(
 ) -> Result<LeafMass, MotionError> {
     let thickness = leaf.build.thickness();
     for (what, value) in [
-        ("width", width),
-        ("height", height),
-        ("thickness", thickness),
+        (Word("leaf-width"), width),
+        (Word("leaf-height"), height),
+        (Word("leaf-thickness"), thickness),
     ] {
-        positive(&format!("the leaf's {what}"), value)?;
+        positive(what, value)?;
     }
     let mut parts = match &leaf.build {
         BuildUp::Plain { material, .. } => {
@@ -189,7 +190,7 @@ pub fn door_mass(
         });
     };
     for mass in [used.low, built.low] {
-        positive("the door's mass", mass)?;
+        positive(Word("mass-of-the-door"), mass)?;
     }
     let scaled = |mass: MassRange| MassRange {
         low: mass.low * used.low / built.low,
@@ -276,8 +277,8 @@ fn framed(
         width - members.left - members.right,
         height - members.top - members.bottom,
     ];
-    positive("the width between the frame's stiles", daylight[0])?;
-    positive("the height between the frame's rails", daylight[1])?;
+    positive(Word("daylight-width"), daylight[0])?;
+    positive(Word("daylight-height"), daylight[1])?;
     let tongue = infill.tongue;
     let pane_height = daylight[1] + 2.0 * tongue;
     let pane_up = members.bottom + daylight[1] / 2.0;
@@ -369,15 +370,15 @@ fn density_of(materials: &[Material], name: &str) -> Result<Density, MotionError
         })
 }
 
-fn positive(what: &str, value: f64) -> Result<(), MotionError> {
+fn positive(name: Word, value: f64) -> Result<(), MotionError> {
     if !value.is_finite() {
         Err(MotionError::NotFinite {
-            what: what.to_owned(),
+            number: WhichNumber::Named { name },
         })
     } else if value <= 0.0 {
         Err(MotionError::NotPositive {
-            what: what.to_owned(),
-            value,
+            number: WhichNumber::Named { name },
+            value: AsTyped(value),
         })
     } else {
         Ok(())

@@ -8,7 +8,7 @@ use flapwright_model::message::{
 use flapwright_model::messages;
 
 use crate::drive::DriveError;
-use crate::error::MotionError;
+use crate::error::{Mend, MotionError};
 use crate::load::{Load, LoadKind};
 use crate::reason::{Reason, SLACK};
 use crate::setting::Setting;
@@ -102,9 +102,9 @@ messages! {
             celsius: Celsius, opening: NewtonMetre, friction: NewtonMetre,
         },
         /// The links of the card do not work on this door.
-        NoMotion = "no-motion" { why: MotionError },
+        NoMotion = "no-motion" { why: MotionError, mend: Mend },
         /// The spring or strut cannot be calculated on this door.
-        NoDrive = "no-drive" { why: DriveError },
+        NoDrive = "no-drive" { why: DriveError, mend: Mend },
     }
 }
 
@@ -191,8 +191,14 @@ impl Reason {
                 opening: NewtonMetre(-balance),
                 friction: NewtonMetre(*friction),
             },
-            Self::NoMotion(error) => ReasonMessage::NoMotion { why: error.clone() },
-            Self::NoDrive(error) => ReasonMessage::NoDrive { why: error.clone() },
+            Self::NoMotion(error) => ReasonMessage::NoMotion {
+                why: error.clone(),
+                mend: error.mend(),
+            },
+            Self::NoDrive(error) => ReasonMessage::NoDrive {
+                why: error.clone(),
+                mend: error.mend(),
+            },
         }
     }
 }
@@ -284,27 +290,5 @@ fn of_setting(setting: &Setting) -> ReasonMessage {
             low,
             high,
         },
-    }
-}
-
-/// An error says itself; its sentence is not in the catalogue yet.
-impl ToValue for MotionError {
-    fn to_value(&self) -> Value {
-        Value::Label(self.to_string())
-    }
-
-    fn example() -> Value {
-        Self::JointMissing.to_value()
-    }
-}
-
-/// An error says itself; its sentence is not in the catalogue yet.
-impl ToValue for DriveError {
-    fn to_value(&self) -> Value {
-        Value::Label(self.to_string())
-    }
-
-    fn example() -> Value {
-        Value::Label("the strut is too short".to_owned())
     }
 }

@@ -4,6 +4,7 @@ use flapwright_model::lift::SpringRow;
 
 use crate::error::DriveError;
 use crate::limits::LARGEST_NUMBER;
+use flapwright_model::message::{AsTyped, Count, Word};
 
 /// A spring at one setting, all fitted pieces together.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,31 +24,28 @@ impl Spring {
         setting: f64,
         factor: f64,
     ) -> Result<Self, DriveError> {
-        let wrong = |row: usize, what| DriveError::SpringTable { row: row + 1, what };
         if table.is_empty() {
-            return Err(wrong(0, "is missing; type the spring's moments"));
+            return Err(DriveError::SpringMissing);
         }
         if !(0.0..=LARGEST_NUMBER).contains(&friction) {
             return Err(DriveError::Number {
-                what: "the friction",
-                value: friction,
+                what: Word("friction"),
+                value: AsTyped(friction),
             });
         }
         let mut rows: Vec<(f64, f64)> = Vec::with_capacity(table.len());
         for (index, row) in table.iter().enumerate() {
             let moment = row.weakest + (row.strongest - row.weakest) * setting;
             if !(row.degrees.is_finite() && moment.abs() <= LARGEST_NUMBER) {
-                return Err(wrong(
-                    index,
-                    "has a number that is out of range; type it again",
-                ));
+                return Err(DriveError::SpringOutOfRange {
+                    row: Count(index + 1),
+                });
             }
             let angle = row.degrees.to_radians();
             if rows.last().is_some_and(|last| last.0 >= angle) {
-                return Err(wrong(
-                    index,
-                    "is not at a greater angle than the one before; sort them",
-                ));
+                return Err(DriveError::SpringNotRising {
+                    row: Count(index + 1),
+                });
             }
             rows.push((angle, moment * factor));
         }

@@ -13,6 +13,7 @@ use crate::error::DriveError;
 use crate::gravity::METRE;
 use crate::limits::{LARGEST_NUMBER, SHORTEST_ARM};
 use crate::pose::PoseJet;
+use flapwright_model::message::{AsTyped, Word};
 
 /// Absolute zero, °C.
 const ABSOLUTE_ZERO: f64 = -273.15;
@@ -59,15 +60,18 @@ pub struct StrutState {
 impl Gas {
     pub(crate) fn new(strut: &Strut, celsius: f64) -> Result<Self, DriveError> {
         for (what, value, least) in [
-            ("the strut's force", strut.force, 0.0),
-            ("the strut's progression", strut.progression, 1.0),
-            ("the strut's stroke", strut.stroke, SHORTEST_ARM),
-            ("the strut's extended length", strut.extended, strut.stroke),
-            ("the strut's friction", strut.friction, 0.0),
-            ("the temperature", celsius, ABSOLUTE_ZERO),
+            (Word("strut-force"), strut.force, 0.0),
+            (Word("strut-progression"), strut.progression, 1.0),
+            (Word("strut-stroke"), strut.stroke, SHORTEST_ARM),
+            (Word("strut-extended"), strut.extended, strut.stroke),
+            (Word("strut-friction"), strut.friction, 0.0),
+            (Word("temperature"), celsius, ABSOLUTE_ZERO),
         ] {
             if !(value >= least && value <= LARGEST_NUMBER) {
-                return Err(DriveError::Number { what, value });
+                return Err(DriveError::Number {
+                    what,
+                    value: AsTyped(value),
+                });
             }
         }
         Ok(Self {

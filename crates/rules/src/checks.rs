@@ -65,6 +65,7 @@ use flapwright_model::cabinet::WallBox;
 use flapwright_model::card::Card;
 use flapwright_model::door::{Door, FittingChoice};
 use flapwright_model::edit::Edit;
+use flapwright_model::field::{Fields as _, HeadField};
 use flapwright_model::id::DoorId;
 use flapwright_model::job::{Job, Settings, UsedCard};
 use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
@@ -108,6 +109,19 @@ impl Check {
         }
     }
 
+    /// What the form calls these settings, in the order of its fields.
+    #[must_use]
+    pub fn setting_labels(&self) -> Vec<&'static str> {
+        let own = |field: &HeadField| {
+            let setting = field.setting();
+            setting.is_some_and(|it| self.settings.contains(&it))
+        };
+        HeadField::all()
+            .filter(own)
+            .map(|field| field.info().label)
+            .collect()
+    }
+
     /// The first sentence of its page: what it looks at.
     #[must_use]
     pub fn summary(&self) -> &'static str {
@@ -132,8 +146,8 @@ impl Check {
         );
         if !self.settings.is_empty() {
             text.push_str(&format!(
-                "\n\n## Settings of the job that it goes by\n{}",
-                self.settings.join(", ")
+                "\n\n## Settings of the job\n{}",
+                self.setting_labels().join(", ")
             ));
         }
         text

@@ -28,11 +28,13 @@ pub mod closed;
 pub mod load;
 pub mod panels;
 pub mod remedy;
+pub mod slips;
 pub mod travel;
 pub mod word;
 
 use flapwright_model::message::{Said, Say};
 use flapwright_motion::reason_message::{LoadName, ReasonMessage};
+use flapwright_motion::{DriveError, Mend, MotionError, WhichNumber};
 
 pub use bores::*;
 pub use cards::*;
@@ -40,6 +42,7 @@ pub use closed::*;
 pub use load::*;
 pub use panels::*;
 pub use remedy::*;
+pub use slips::*;
 pub use travel::*;
 
 /// Collects enums of messages in one.
@@ -142,6 +145,12 @@ pub fn examples() -> Vec<Said> {
         LoadName::examples(),
         ProofMessage::examples(),
         RemedyKind::examples(),
+        DriveError::examples(),
+        Mend::examples(),
+        MotionError::examples(),
+        SlipMessage::examples(),
+        SlipRemedy::examples(),
+        WhichNumber::examples(),
         Step::examples(),
     ];
     let parts = parts.into_iter().flatten();

@@ -9,32 +9,25 @@ mod reach;
 mod units;
 
 use flapwright_model::card::Card;
-use flapwright_model::length::Unit;
+
+use crate::message::{SlipMessage, SlipRemedy};
 
 /// Something on a card that looks like a slip.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Slip {
     /// Path of the field on the card, e.g. `side_bores[0].drill.diameter`.
     pub field: String,
-    /// One sentence with the numbers.
-    pub sentence: String,
+    /// What looks wrong, with its numbers.
+    pub message: SlipMessage,
     /// What to do about it.
-    pub remedy: String,
+    pub remedy: SlipRemedy,
 }
 
-impl std::fmt::Display for Slip {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}: {}; {}", self.field, self.sentence, self.remedy)
-    }
-}
-
-/// Everything on a sound card that looks like a slip, in the order of the card. Lengths, masses and
-/// moments are said in `unit`.
+/// Everything on a sound card that looks like a slip, in the order of the card.
 #[must_use]
-pub fn slips(card: &Card, unit: Unit) -> Vec<Slip> {
+pub fn slips(card: &Card) -> Vec<Slip> {
     let mut look = Suspicions {
         card,
-        unit,
         slips: Vec::new(),
     };
     units::look_at(&mut look);
@@ -47,16 +40,15 @@ pub fn slips(card: &Card, unit: Unit) -> Vec<Slip> {
 /// Collects slips.
 struct Suspicions<'a> {
     card: &'a Card,
-    unit: Unit,
     slips: Vec<Slip>,
 }
 
 impl Suspicions<'_> {
-    fn slip(&mut self, field: impl Into<String>, sentence: String, remedy: &str) {
+    fn slip(&mut self, field: impl Into<String>, message: SlipMessage, remedy: SlipRemedy) {
         self.slips.push(Slip {
             field: field.into(),
-            sentence,
-            remedy: remedy.to_owned(),
+            message,
+            remedy,
         });
     }
 }

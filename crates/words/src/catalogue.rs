@@ -28,6 +28,7 @@ static ENGLISH: LazyLock<Catalogue> = LazyLock::new(|| {
     Catalogue::read(
         "en",
         &[
+            include_str!("../../../assets/words/en/cards.ftl"),
             include_str!("../../../assets/words/en/findings.ftl"),
             include_str!("../../../assets/words/en/numbers.ftl"),
             include_str!("../../../assets/words/en/places.ftl"),

@@ -68,6 +68,7 @@ impl Speaker<'_> {
             Value::Time(it) => self.with_unit("quantity.seconds", *it, 1),
             Value::Speed(it) => self.with_unit("quantity.metres-per-second", it.abs(), 1),
             Value::Number(it, places) => format!("{it:.places$}"),
+            Value::AsTyped(it) => it.to_string(),
             Value::Count(it) => it.to_string(),
             Value::Label(it) => it.clone(),
             Value::Word(key) => self.word("word", key),

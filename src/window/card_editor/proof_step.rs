@@ -36,7 +36,7 @@ pub(super) fn proof_ui(ui: &mut Ui, live: &Live, unit: Unit) -> Option<String> {
         }
     }
     ui.add_space(8.0);
-    let slips = slips(card, unit);
+    let slips = slips(card);
     ui.label(bold(match slips.len() {
         0 => "Nothing looks like a slip of typing".to_owned(),
         1 => "One number looks like a slip".to_owned(),
@@ -44,9 +44,13 @@ pub(super) fn proof_ui(ui: &mut Ui, live: &Live, unit: Unit) -> Option<String> {
     }));
     for slip in slips {
         ui.add_space(2.0);
-        ui.add(Label::new(RichText::new(&slip.sentence).color(tokens.caution)).wrap());
+        ui.add(Label::new(RichText::new(speaker.say(&slip.message)).color(tokens.caution)).wrap());
         ui.horizontal_wrapped(|ui| {
-            ui.label(RichText::new(&slip.remedy).small().color(tokens.text_soft));
+            ui.label(
+                RichText::new(speaker.say(&slip.remedy))
+                    .small()
+                    .color(tokens.text_soft),
+            );
             if ui.small_button("Show the field").clicked() {
                 wanted = Some(slip.field.clone());
             }

@@ -15,16 +15,16 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-For every blind bore: thickness of the panel, less the depth to the full diameter, less the lead of \
-the drill's point.
+For every blind bore: thickness of the panel, less the depth to the full diameter, less the lead \
+of the drill's point.
 
 ## Why it matters
 The point of a drill runs ahead of the full diameter. Where too little wood is left it shows or \
 breaks out on the other face.
 
 ## Severity
-Stop when nothing is left, caution when less than the job's setting is left. The lead of the point \
-and the least wood (2 mm each) are settings: common practice, no source.
+Stop when nothing is left, caution when less is left than the setting “wood behind bore”. It and \
+the lead of the point, “drill point”, are 2 mm each by default: common practice, no source.
 
 ## What can be done
 Drill less deep if the fitting's instructions allow it, use a drill without a point, or a thicker \

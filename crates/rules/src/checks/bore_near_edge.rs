@@ -22,11 +22,11 @@ edge holds nothing.
 
 ## Severity
 Stop when the bore cuts the edge or lies off the panel, caution when less wood is left than the \
-job's setting (default 3 mm; common practice, no source).
+setting “bore to edge” (default 3 mm; common practice, no source).
 
 ## What can be done
-Change overlay or reveal, so that the edge of the door falls elsewhere around the fitting; choose a \
-size or a card whose bores lie further in.",
+Change overlay or reveal, so that the edge of the door falls elsewhere around the fitting; choose \
+a size or a card whose bores lie further in.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &["least_edge_web"],
     run: Run::Box(look),

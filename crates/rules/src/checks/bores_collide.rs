@@ -15,17 +15,18 @@ pub(super) const CHECK: Check = Check {
     page: "\
 ## What it looks at
 Every two bores of one panel: the wood between their rims. Two passes on one centre are a stepped \
-bore and no collision. Bores of fittings, of shelf rows and of handles are seen, and those of a door \
-that is drilled already; dowels and screws that hold shelves, rails and backs are not in a job, so \
-they are not.
+bore and no collision. Bores of fittings, of shelf rows and of handles are seen, and those of a \
+door that is drilled already; dowels and screws that hold shelves, rails and backs are not in a \
+job, so they are not.
 
 ## Why it matters
-Bores that run into each other leave no hold for either screw; the drill wanders into the first bore.
+Bores that run into each other leave no hold for either screw; the drill wanders into the first \
+bore.
 
 ## Severity
-Stop when the rims meet, caution when less wood is left between them than the job's setting (default \
-3 mm; common practice, no source). Bores of one and the same fitting are as its instructions say: \
-they are reported only when they meet; so are bores that are drilled already.
+Stop when the rims meet, caution when less wood is left between them than the setting “bore to \
+bore” (default 3 mm; common practice, no source). Bores of one and the same fitting are as its \
+instructions say: they, and bores that are drilled already, are reported only when they meet.
 
 ## What can be done
 Move or leave out the row of shelf bores, move the shelf, the handle or the packing, or choose \

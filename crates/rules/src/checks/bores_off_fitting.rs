@@ -27,20 +27,20 @@ Every bore in the back of a door against the place where the fitting in the box 
 off across and up, bore by bore.
 
 ## Why it matters
-The fitting sits at a place in the box; the door has to meet it there. When the bores of a door hang \
-on its own edges, or are in it already, a change of an edge carries them off the fitting. The door is \
-then hung crooked, rubs, or cannot be hung.
+The fitting sits at a place in the box; the door has to meet it there. When the bores of a door \
+follow its own edges, or are in it already, a change of an edge carries them off the fitting. The \
+door is then hung crooked, rubs, or cannot be hung.
 
 ## Severity
 Caution while the fitting's adjustment can take up the offset of every bore, stop beyond it, stop \
-also when a bore is missing or when the bores of one fitting are off by different amounts, which no \
-adjustment takes up. Offsets up to the job's setting (default 0.2 mm; common practice, no source) \
-are no finding.
+also when a bore is missing or when the bores of one fitting are off by different amounts, which \
+no adjustment takes up. Offsets up to the setting “off fitting” (default 0.2 mm; common practice, \
+no source) are no finding.
 
 ## What can be done
-Turn the tweak into a reveal (the door's edge stays, the bores go back to the fitting); hang the \
-bores on the fitting again; undo the tweak. A door that is drilled already can only take the last. \
-Of a door that is recorded as drilled the check `drilled-panel-differs` speaks.",
+Make it a reveal (bores stay on the fitting), move the bores back to the fitting, or undo the \
+tweak. For a door that is drilled already only the last helps. A door that is recorded as drilled \
+is looked at by drilled-panel-differs.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &["off_fitting_ignored"],
     run: Run::Box(look),

@@ -16,18 +16,18 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The worked example that a card carries: the box and door of the example are placed like any other, \
-and each distance is compared with what the example says.
+The worked example on a card: the box and door of the example are placed like any other, and each \
+distance is compared with what the example says.
 
 ## Why it matters
-A slip in typing a card is in every box made with it. The example from the fitting's own paper finds \
-it.
+A slip in typing a card is in every box made with it. The example on the fitting's own data sheet \
+finds it.
 
 ## Severity
 Stop for a card that is in use, caution otherwise.
 
 ## What can be done
-Compare the card with its paper, number by number.",
+Compare the card with its data sheet, number by number.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &[],
     run: Run::Card(look),

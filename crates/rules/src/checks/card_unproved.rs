@@ -16,18 +16,18 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Whether each card that a door of the job is on carries the worked example of its own paper.
+Whether each card that a door of the job is on has the worked example of its own data sheet.
 
 ## Why it matters
-A slip in typing a card is in every box made with it. Only the example, which is placed like any other \
-box and compared distance by distance, shows that the card says what the paper says.
+A slip in typing a card is in every box made with it. Only the example, which is placed like any \
+other box and compared distance by distance, shows that the card says what the data sheet says.
 
 ## Severity
 Caution.
 
 ## What can be done
-Type the worked example from the fitting's instructions into the card; where the paper has none, drill \
-one box of scrap, and accept the finding with that reason.",
+Type the worked example from the fitting's instructions into the card; where the data sheet has \
+none, drill one box of scrap, and accept the finding with that reason.",
     severities: &[Severity::Caution],
     settings: &[],
     run: Run::Card(look),

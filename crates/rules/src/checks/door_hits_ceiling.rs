@@ -15,19 +15,19 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The highest place of leaves, handle and arms over the whole way, path tolerance added, against \
+The highest place of leaves, handle and arms over the whole travel, path tolerance added, against \
 the ceiling of the room.
 
 ## Why it matters
-A door that touches the ceiling cannot be opened fully, and it marks both. Lamps and cornices \
-are obstacles with a check of their own.
+A door that touches the ceiling cannot be opened fully, and it marks both. Lamps and cornices are \
+obstacles with a check of their own.
 
 ## Severity
-Stop where they meet; caution where less than the least clearance is left.
+Stop where they meet; caution where less is left than the setting “clearance”.
 
 ## What can be done
-Hang the box lower, or choose another opening kind; which of them is for a person to say, so \
-that no remedy is applied unseen.",
+Hang the box lower, or choose another opening kind. A person decides which: no remedy is applied \
+unseen.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &["least_clearance"],
     run: Run::Box(look),

@@ -14,15 +14,15 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The blocks of the room (lamp, pipe, cornice, beam, wall) against all that leaves, handle and \
-arms sweep over, path tolerance added; only blocks that the door passes across are looked at. \
-Rear faces of boxes hang on the wall.
+The blocks of the room (lamp, pipe, cornice, beam, wall) against all that leaves, handle and arms \
+sweep over, path tolerance added; only blocks that the door passes across are looked at. The \
+backs of boxes are taken to be on the wall.
 
 ## Why it matters
-A lamp or a pipe in the way is found out when the door is first opened.
+A lamp or a pipe in the way is noticed only when the door is first opened.
 
 ## Severity
-Stop where they meet; caution where less than the least clearance is left.
+Stop where they meet; caution where less is left than the setting “clearance”.
 
 ## What can be done
 Move the box or the obstacle, or choose another opening kind.",

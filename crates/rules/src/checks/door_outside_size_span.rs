@@ -19,15 +19,15 @@ Height and width of the door against the spans that the chosen size is made for;
 size's load table has a figure for this height at all.
 
 ## Why it matters
-Arms and springs are laid out for these sizes: outside of them nothing that the card promises holds, \
-and no load can be looked up.
+Arms and springs are laid out for these sizes: outside of them nothing that the card says is \
+sure, and no load can be looked up.
 
 ## Severity
 Stop.
 
 ## What can be done
-Take a size made for such a door, or change the door: another opening, a fixed shelf higher or lower, \
-two doors in place of one.",
+Take a size made for such a door, or change the door: another opening, a fixed shelf higher or \
+lower, two doors in place of one.",
     severities: &[Severity::Stop],
     settings: &[],
     run: Run::Box(look),

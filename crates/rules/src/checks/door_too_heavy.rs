@@ -13,8 +13,8 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Whether the likely mass of the door (or its lift moment, where the card limits that) is above the most \
-that the chosen size carries.
+Whether the likely mass of the door (or its lift moment, where the card limits that) is above the \
+most that the chosen size is rated for.
 
 ## Why it matters
 A door that is too heavy for its fitting does not stay open: it comes down on hands and heads.
@@ -23,8 +23,8 @@ A door that is too heavy for its fitting does not stay open: it comes down on ha
 Stop.
 
 ## What can be done
-Take a size that carries it, or make the door lighter: a thinner leaf, a lighter board, a frame with \
-a light panel. Where the door was weighed, type its mass.",
+Take a size that is rated for it, or make the door lighter: a thinner leaf, a lighter board, a \
+frame with a light panel. Where the door was weighed, type its mass.",
     severities: &[Severity::Stop],
     settings: &[],
     run: Run::Box(look),

@@ -21,21 +21,21 @@ pub(super) const CHECK: Check = Check {
     page: "\
 ## What it looks at
 Every panel that is marked as drilled: its size, its thickness and each of its bores against the \
-panel that box, door, card and size need now. Differences up to the setting for bores off the \
-fitting do not count.
+panel that box, door, card and size need now. Differences up to the setting “off fitting” do not \
+count.
 
 ## Why it matters
-Bores in a drilled panel are facts. Whatever is changed in the job afterwards, they stay where they \
-are, and the fitting does not.
+Bores in a drilled panel are facts. Whatever is changed in the job afterwards, they stay where \
+they are, and the fitting does not.
 
 ## Severity
-Stop when a bore is needed elsewhere or at another depth or is missing, or when the panel has another \
-size. Caution when there are only bores too many, and for the back of a door whose bores the fitting's \
-adjustment takes up.
+Stop when a bore is needed elsewhere or at another depth or is missing, or when the panel has \
+another size. Caution when there are only bores too many, and for the back of a door whose bores \
+the fitting's adjustment takes up.
 
 ## What can be done
 Choose a size whose bores agree with the drilled panel; set the reveals so that the drilled door \
-keeps its size and its bores come onto the fitting; or plug and drill again after the list.",
+keeps its size and its bores come onto the fitting; or plug and drill again as listed.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &["off_fitting_ignored"],
     run: Run::Box(look),

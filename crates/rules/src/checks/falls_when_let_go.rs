@@ -17,21 +17,22 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The heaviest door, its fitting set for it, struts in the cold (a setting, 5 °C by default): whether it \
-stays open, and whether it holds over the upper part of its way (a setting, the upper half by default). \
-It is let go where it falls, with its true inertia and the damping that the card states.
+The heaviest door, its fitting set for it, struts in the cold (setting “coldest”, default 5 °C): \
+whether it stays open, and whether it holds over the upper part of its travel (setting “holds \
+above”, default the upper half). It is let go where it falls, with its true inertia and the \
+damping that the card states.
 
 ## Why it matters
-A door that comes down by itself hits heads and hands. In the lower part of the way most lift-up doors \
-fall shut, and hands expect it (assumed, no source).
+A door that comes down by itself hits heads and hands. In the lower part of the travel most \
+lift-up doors fall shut, and hands expect it (assumed, no source).
 
 ## Severity
-Stop if the likely door falls from open too; else caution. A door that is heavier than its size \
-carries is told of by that check and not here.
+Stop if the likely door falls from open too; else caution. A door over the rating of its size is \
+reported by door-too-heavy, not here.
 
 ## What can be done
-A stronger size, a lighter door; hold the door while its springs are set, and follow the fitting's own \
-instructions.",
+A stronger size, a lighter door; hold the door while its springs are set, and follow the \
+fitting's own instructions.",
     severities: &[Severity::Caution, Severity::Stop],
     settings: &["coldest", "holds_above"],
     run: Run::Box(look),

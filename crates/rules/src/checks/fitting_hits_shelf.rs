@@ -26,7 +26,7 @@ may lie anywhere across. An arm against the panel above is therefore not looked 
 pass it are bent around it.
 
 ## Why it matters
-A shelf in the way of an arm is found out when the door is first opened, with the box on the \
+A shelf in the way of an arm is noticed only when the door is first opened, with the box on the \
 wall.
 
 ## Severity

@@ -21,11 +21,11 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Over the way of a top-hinged flap or a folding pair: the gap between the two leaves at the front \
-of their joint, and the gaps between the upper or only leaf and the panel, the rail and the closed \
-door above it. A gap is told when it becomes narrower while it is within the dangerous widths. \
-Two leaves that turn by p about a joint e behind their faces, in the middle of a closed gap g, \
-stand g cos(p/2) + 2 e sin(p/2) apart at the front.
+Over the travel of a top-hinged flap or a folding pair: the gap between the two leaves at the \
+front of their joint, and the gaps between the upper or only leaf and the panel, the rail and the \
+closed door above it. A gap is reported when it becomes narrower within the dangerous widths. Two \
+leaves that turn by p about a joint e behind their faces, in the middle of a closed gap g, stand \
+g cos(p/2) + 2 e sin(p/2) apart at the front.
 
 The edges that close on the box last are not looked at: every door has them. A parallel-rising or \
 an over-the-top door leaves the box with all its edges, so neither is looked at.

@@ -19,14 +19,15 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Leaves of glass, or with a pane in their frame, whose material's name has none of the words safety, \
-toughened, tempered, laminated.
+Leaves of glass, or with a pane in their frame, whose material's name has none of the words \
+safety, toughened, tempered, laminated.
 
 ## Why it matters
-A lift-up door stands open above heads and is let fall now and then: a broken pane comes down in blades. \
-Safety glass is recommended here: EN 14749 on storage furniture refers to EN 12150-1, EN 12600 and \
-EN 14072; ANSI Z97.1 is voluntary in the USA (all named after second-hand texts). Whether it is asked for where you are, \
-your local codes and your glazier say; nothing here claims that a door conforms.
+A lift-up door stands open above heads and sometimes falls: a broken pane comes down in blades. \
+Safety glass is recommended here: EN 14749 on storage furniture refers to EN 12150-1, EN 12600 \
+and EN 14072; ANSI Z97.1 is voluntary in the USA (all named after second-hand texts). Your local \
+codes and your glass supplier say whether it is required; nothing here claims that a door \
+conforms.
 
 ## Severity
 Note.

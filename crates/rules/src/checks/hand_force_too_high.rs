@@ -15,20 +15,21 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The force at the handle over the whole way, opening and closing, for the lightest, the likely and \
-the heaviest door, at the setting that balances the likely one.
+The force at the handle over the whole travel, opening and closing, for the lightest, the likely \
+and the heaviest door, at the setting that balances the likely one.
 
 ## Why it matters
-A door that takes more force than a hand has is left open, or slammed. The limit of the job begins \
-at 5 lbf (22.2 N), the published figure for operable parts (2010 ADA Standards, 309.4).
+A door that takes more force than a hand has is left open, or slammed. The setting “hand force” \
+is 5 lbf (22.2 N) by default, the published figure for operable parts (2010 ADA Standards, \
+309.4).
 
 ## Severity
 Caution.
 
 ## What can be done
 Another size, a lighter door, a handle further from the axis; or another limit where only strong \
-hands will use it. Where the handle has no leverage no force is given and none is judged; nor is one for a door that is \
-too heavy or too light for its size, which other checks tell.",
+hands will use it. Where the handle has no leverage no force is given and none is judged; nor is \
+one for a door that is too heavy or too light for its size, which other checks tell.",
     severities: &[Severity::Caution],
     settings: &["most_hand_force"],
     run: Run::Box(look),

@@ -15,7 +15,7 @@ pub(super) const CHECK: Check = Check {
     page: "\
 ## What it looks at
 The place that the hand takes hold of (the handle, or the lower edge where there is none) with \
-the door fully open, against the highest reach of the job.
+the door fully open, against the setting “highest reach”.
 
 ## Why it matters
 A door that cannot be reached stays open. The limit is assumed; a shorter or seated person \
@@ -25,7 +25,7 @@ reaches less high.
 Caution.
 
 ## What can be done
-Hang the box lower, choose an opening kind that stays lower, or a drive that closes by itself.",
+Hang the box lower, choose an opening kind that stays lower, or a fitting that closes by itself.",
     severities: &[Severity::Caution],
     settings: &["highest_reach"],
     run: Run::Box(look),

@@ -42,6 +42,8 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
             LinkageCannotClose::NoMotion { why: error.clone() },
             vec![context.door_subject(door_id)],
         );
+        let mend = error.mend();
+        it.because(LinkageCannotClose::Mend { mend });
         it.remedies.extend(right_leaves(context, door, report));
         findings.push(it);
     }

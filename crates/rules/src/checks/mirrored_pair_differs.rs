@@ -17,19 +17,20 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Doors of one leaf that open alike and are alike in width, height, thickness and material (to 0.1 mm), \
-in boxes alike in width, height and depth: whether the fitting's bores in their backs are the same, \
-or mirror images of each other.
+Doors of one leaf that open alike and are alike in width, height, thickness and material (to 0.1 \
+mm), in boxes alike in width, height and depth: whether the fitting's bores in their backs are \
+the same or mirror each other.
 
 ## Why it matters
-Doors that look alike are taken for alike: stacked together, drilled with one set-up, hung on either \
-box. The one with other bores is found when it does not fit.
+Doors that look alike are mistaken for each other: stacked together, drilled with one set-up, \
+hung on either box. The one with other bores is found when it does not fit.
 
 ## Severity
 Caution.
 
 ## What can be done
-Give both boxes the same panels, overlays, fitting and size; or mark the doors clearly and accept it.",
+Give both boxes the same panels, overlays, fitting and size; or mark the doors clearly and accept \
+it.",
     severities: &[Severity::Caution],
     settings: &["off_fitting_ignored"],
     run: Run::Alike(look),

@@ -20,11 +20,11 @@ other, and lie off the rows' grid all the same.
 
 ## Why it matters
 A machine with a row of spindles bores them in one go where they are on the grid, and one by one \
-where they are not. Where the fitting's own bores are no whole steps apart no row helps, and nothing \
-is said.
+where they are not. Where the fitting's own bores are no whole steps apart no row helps, and \
+nothing is said.
 
 ## Severity
-Note. The step is a setting (32 mm, the trade's; 0 turns the check off).
+Note. The step is the setting “bore grid” (default 32 mm, the trade's; 0 turns the check off).
 
 ## What can be done
 Move the first bore of the rows.",

@@ -16,11 +16,11 @@ pub(super) const CHECK: Check = Check {
     page: "\
 ## What it looks at
 The fully open door and its handle: the lowest place of what stands out past the closed front by \
-more than the allowance, against the head height of the job.
+more than the setting “stands out by”, against the setting “head height”.
 
 ## Why it matters
-Who stands up below an open door knocks the head on its edge. The limits are assumed; who works \
-there may be taller.
+Anyone who stands up below an open door hits their head on its edge. The limits are assumed; \
+people who work there may be taller.
 
 ## Severity
 Caution.

@@ -16,7 +16,7 @@ pub(super) const CHECK: Check = Check {
     page: "\
 ## What it looks at
 All that a moving door and its handle sweep over, path tolerance added, against every other door \
-of the job, fully open. Each two doors are told once. Doors that meet a closed one are told by \
+of the job, fully open. Two doors are reported once. Doors that meet a closed one are reported by \
 door-hits-neighbour; a door that stopped half way is not looked at.
 
 ## Why it matters

@@ -20,7 +20,7 @@ fitting's body reaches.
 A body that is higher than the opening does not go in; arms need their room to swing.
 
 ## Severity
-Stop. A loose shelf in the way of the body is another matter and another check.
+Stop. A loose shelf in the way of the body is reported by fitting-hits-shelf.
 
 ## What can be done
 A smaller size, a higher box, or a fixed shelf further down.",

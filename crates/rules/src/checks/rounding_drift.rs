@@ -17,13 +17,13 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Jobs in inches: lengths that belong together (overlay and reveal make a thickness; sides and clear \
-width make the width of the box; door and reveals make it too), each rounded to the 1/64 in that \
-forms and labels show. Reports where the rounded parts miss the rounded whole.
+Jobs in inches: lengths that belong together (overlay and reveal make a thickness; sides and \
+clear width make the width of the box; door and reveals make it too), each rounded to the 1/64 in \
+that forms and labels show. Reports where the rounded parts miss the rounded whole.
 
 ## Why it matters
-Whoever works from the rounded figures adds them up and is out by 1/64 in or more at each chain. \
-Sheets in millimetres are not rounded that way.
+Anyone who adds up the rounded figures is out by 1/64 in or more at each sum. Sheets in \
+millimetres are not rounded that way.
 
 ## Severity
 Note.

@@ -15,9 +15,9 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Existing doors on a lift fitting: bores of 26 to 40 mm across within 40 mm of the left or right edge \
-that the fitting does not ask for, as hinge cups at the side of a door are (common practice, no \
-source).
+Existing doors on a lift fitting: bores of 26 to 40 mm across within 40 mm of the left or right \
+edge that the fitting does not ask for, as hinge cups at the side of a door are (common practice, \
+no source).
 
 ## Why it matters
 The door was made to turn on side hinges, or belongs to another box. The open cups show when the \
@@ -27,7 +27,7 @@ door is up, and a cup may lie where the fitting wants its screws.
 Caution.
 
 ## What can be done
-See whether it is the right door; plug the cups and take them out of the list of drilled bores.",
+Check that it is the right door; plug the cups and take them out of the list of drilled bores.",
     severities: &[Severity::Caution],
     settings: &[],
     run: Run::Box(look),

@@ -17,11 +17,11 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Boxes whose two sides have the same outline: whether their bores are mirror images of each other.
+Boxes whose two sides have the same outline: whether their bores mirror each other.
 
 ## Why it matters
-Mirrored sides are drilled with one set-up, the stop turned over. Sides that differ need two, and can \
-be mixed up. A fitting at one side only makes them differ.
+Mirrored sides are drilled with one set-up, the stop turned over. Sides that differ need two, and \
+can be mixed up. A fitting at one side only makes them differ.
 
 ## Severity
 Note.

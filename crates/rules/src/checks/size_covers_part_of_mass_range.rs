@@ -14,8 +14,8 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Whether the whole range that the door's mass may have (board from another maker, damp, the leaf's own \
-tolerance) lies within what the chosen size carries, where its likely mass does.
+Whether the whole range that the door's mass may have (board from another maker, damp, the leaf's \
+own tolerance) lies within what the chosen size is rated for, where its likely mass does.
 
 ## Why it matters
 The next delivery of board can be the heavy one: then the door that held yesterday comes down.
@@ -24,8 +24,8 @@ The next delivery of board can be the heavy one: then the door that held yesterd
 Caution.
 
 ## What can be done
-Take a size in the middle of whose range the door lies; or weigh the door (or a piece of its board) \
-and type the mass, which narrows the range.",
+Take a size in the middle of whose range the door lies; or weigh the door (or a piece of its \
+board) and type the mass, which narrows the range.",
     severities: &[Severity::Caution],
     settings: &[],
     run: Run::Box(look),

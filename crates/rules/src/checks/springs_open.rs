@@ -14,17 +14,18 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The lightest door, closed, its fitting set for it, struts in the heat (a setting, 40 °C by default): whether what lifts it pushes it \
-open against its weight and friction.
+The lightest door, closed, its fitting set for it, struts in the heat (setting “hottest”, default \
+40 °C): whether what lifts it pushes it open against its weight and friction.
 
 ## Why it matters
 A door that does not stay shut stands ajar, rattles, and opens by itself over a hob or a head.
 
 ## Severity
-Caution. A door that is lighter than its size is made for is told of by that check and not here.
+Caution. A door under the rating of its size is reported by door-too-light, not here.
 
 ## What can be done
-A weaker size, a strut whose line passes nearer to the axis when closed, a heavier door, or a catch.",
+A weaker size, a strut whose line passes nearer to the axis when closed, a heavier door, or a \
+catch.",
     severities: &[Severity::Caution],
     settings: &["hottest"],
     run: Run::Box(look),

@@ -15,9 +15,9 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-The leaves over the whole way, path tolerance added, against the panel above the opening and the \
-face frame before it. About an axis h below the door's top edge and e behind its front face the \
-top edge rises by sqrt(h² + e²) - h.
+The leaves over the whole travel, path tolerance added, against the panel above the opening and \
+the face frame before it. About an axis h below the door's top edge and e behind its front face \
+the top edge rises by sqrt(h² + e²) - h.
 
 ## Why it matters
 A flap whose top edge swings into the panel does not open.
@@ -26,8 +26,8 @@ A flap whose top edge swings into the panel does not open.
 Stop.
 
 ## What can be done
-A larger gap at the top of an inset door: the rise, the path tolerance and the least clearance. \
-For a door before its panels: another fitting, or a larger gap of the bumpers.",
+A larger gap at the top of an inset door: the rise, the path tolerance and the setting \
+“clearance”. For a door before its panels: another fitting, or a larger “bumper gap”.",
     severities: &[Severity::Stop],
     settings: &["least_clearance"],
     run: Run::Box(look),

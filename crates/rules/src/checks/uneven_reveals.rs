@@ -23,16 +23,17 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Boxes that hang side by side, no more than 25 mm apart: where their tops are level the reveals above \
-their top doors, where their undersides are level the reveals below their bottom doors. Overlay \
-doors only; an edge that stands past its box is meant as a grip and is left out.
+Boxes that hang side by side, no more than 25 mm apart: where their tops are level the reveals \
+above their top doors, where their undersides are level the reveals below their bottom doors. \
+Overlay doors only; an edge that stands past its box is meant as a grip and is left out.
 
 ## Why it matters
-The eye follows the line of the doors' edges from box to box and sees a step of a millimetre or two.
+The eye follows the line of the doors' edges from box to box and sees a step of a millimetre or \
+two.
 
 ## Severity
-Caution when they differ by more than the job's setting (1.6 mm, 1/16 in: the gap of custom casework \
-by a trade page on AWI grades, second-hand).
+Caution when they differ by more than the setting “uneven reveals” (default 1.6 mm, 1/16 in: the \
+gap of custom casework by a trade page on AWI grades, second-hand).
 
 ## What can be done
 Give both doors the reveal of the first.",

@@ -19,20 +19,21 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-What a box can weigh on the wall: its panels and face frame at their heaviest, its doors, and the load \
-of the job's settings on every shelf and on the bottom. Fittings, screws and what stands on top of the \
-box are not in it.
+What a box can weigh on the wall: its panels and face frame at their heaviest, its doors, and the \
+setting “shelf load” on every shelf and on the bottom. Fittings, screws and what stands on top of \
+the box are not in it.
 
 ## Why it matters
-Wall boxes have come down on people. The fixing and the wall are outside of what this program knows.
+Wall boxes have come down on people. The fixing and the wall are outside of what this program \
+knows.
 
 ## Severity
 Note, for every box.
 
 ## What can be done
-Have fixing and wall checked for that mass by whoever is licensed to, after the fixing's own \
-instructions and local codes; then accept the finding with who looked at it. It comes back if the box \
-gets heavier.",
+Have fixing and wall checked for that mass by whoever is licensed to, following the fixing's own \
+instructions and local codes; then accept the finding with who looked at it. It comes back if the \
+box gets heavier.",
     severities: &[Severity::Note],
     settings: &["shelf_load"],
     run: Run::Box(look),

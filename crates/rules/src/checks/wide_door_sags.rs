@@ -25,12 +25,12 @@ pub(super) const CHECK: Check = Check {
     name: NAME,
     page: "\
 ## What it looks at
-Each leaf as a beam across the door, at the flattest place of its way, at its heaviest: \
-5 w L^4 / (384 E I), the sag in the middle of an evenly loaded beam on two supports (any textbook on \
-the strength of materials). Supports are the arms at both sides; where the card has only hinges along \
-the door, L is their distance. E is the material's stiffness; of a framed leaf only the two rails bear. \
-Creep over the years is not reckoned with. Nothing is said where the material's stiffness is not known, \
-or where one arm alone carries the leaf.
+Each leaf as a beam across the door, where its travel holds it flattest, at its heaviest: 5 w L^4 \
+/ (384 E I), the sag in the middle of an evenly loaded beam on two supports (any textbook on the \
+strength of materials). Supports are the arms at both sides; where the card has only hinges along \
+the door, L is their distance. E is the material's stiffness; of a framed leaf only the two rails \
+bear. Creep over the years is not calculated. Nothing is said where the material's stiffness is \
+not known, or where one arm alone carries the leaf.
 
 ## Why it matters
 A sagging door closes with a gap in the middle, and a pane in it cracks.

@@ -3,7 +3,7 @@
 use flapwright_model::message::{Count, Kilogram, Mm, Whole, Word};
 use flapwright_model::messages;
 use flapwright_model::part::Subject;
-use flapwright_motion::MotionError;
+use flapwright_motion::{Mend, MotionError};
 
 use super::load::FittingName;
 
@@ -86,6 +86,8 @@ messages! {
     pub enum LinkageCannotClose in "linkage-cannot-close" {
         /// They give no motion.
         NoMotion = "no-motion" { why: MotionError },
+        /// What mends that.
+        Mend = "mend" { mend: Mend },
     }
 }
 

@@ -1,11 +1,12 @@
 //! What the checks on load and lift say, and the advice on sizes.
 
 use flapwright_model::message::{
-    Bare, Celsius, Degrees, MetresPerSecond, Mm, NewtonMetre, Seconds, Times, Whole, Word,
+    AsTyped, Celsius, Degrees, MetresPerSecond, Mm, NewtonMetre, Seconds, Times, Whole, Word,
 };
 use flapwright_model::messages;
 use flapwright_motion::reason::Reason;
 use flapwright_motion::reason_message::{LoadName, LoadValue};
+use flapwright_motion::{DriveError, Mend};
 
 messages! {
     /// A fitting by card and size.
@@ -109,16 +110,22 @@ messages! {
 messages! {
     /// A lift that cannot be calculated on this door.
     pub enum LiftCannotWork in "lift-cannot-work" {
-        /// Why.
+        /// A strut or a spring cannot be calculated.
         Cannot = "cannot" {
             fitting: FittingName,
-            why: Reason,
+            why: DriveError,
             strut_too_short_by: Option<Mm> [greater],
             strut_too_long_by: Option<Mm> [greater],
-            number_out_of_range: Option<Bare> [either],
-            angle_of_the_limit: Option<Degrees> [either],
-            end_angle: Option<Degrees> [either],
+            number_out_of_range: Option<AsTyped> [either],
         },
+        /// The lift moment is limited at an angle that the door does not reach.
+        AngleNotReached = "angle-not-reached" {
+            fitting: FittingName, angle_of_the_limit: Degrees [either], end_angle: Degrees [either],
+        },
+        /// From where on a strut does not reach.
+        From = "from" { from: Degrees },
+        /// What mends that.
+        Mend = "mend" { mend: Mend },
     }
 }
 

@@ -2,9 +2,12 @@
 
 use flapwright_model::card::Size;
 use flapwright_model::lift::{Carries, Lift, MassRow};
-use flapwright_model::measure::{self, Measure};
+use flapwright_model::measure::Measure;
+use flapwright_model::message::{AsTyped, Mm, NewtonMetre};
+use flapwright_motion::reason_message::LoadValue;
 
 use super::Suspicions;
+use crate::message::{SlipMessage, SlipRemedy};
 
 pub(super) fn look_at(look: &mut Suspicions<'_>) {
     let first = look.card.sizes.first().map(|size| kind(&size.carries));
@@ -76,7 +79,8 @@ fn heights(sizes: &[Size]) -> Vec<f64> {
     heights
 }
 
-fn text(look: &Suspicions<'_>, load: f64) -> String {
+/// A load of the card's sizes: a mass or a moment.
+fn load(look: &Suspicions<'_>, load: f64) -> LoadValue {
     let is_moment = look
         .card
         .sizes
@@ -87,7 +91,7 @@ fn text(look: &Suspicions<'_>, load: f64) -> String {
     } else {
         Measure::Mass
     };
-    measure.text(load, look.unit)
+    LoadValue(measure, load)
 }
 
 /// The widest hole between what the sizes carry at one height.
@@ -117,17 +121,12 @@ fn holes(look: &mut Suspicions<'_>) {
         }
     }
     if let Some((from, to, height)) = widest {
-        let sentence = format!(
-            "no size carries what lies between {} and {} at a height of {}",
-            text(look, from),
-            text(look, to),
-            measure::length(height, look.unit)
-        );
-        look.slip(
-            "sizes",
-            sentence,
-            "compare the loads of these sizes with the paper",
-        );
+        let message = SlipMessage::Hole {
+            from: load(look, from),
+            to: load(look, to),
+            height: Mm(height),
+        };
+        look.slip("sizes", message, SlipRemedy::Loads);
     }
 }
 
@@ -154,15 +153,12 @@ fn inside(look: &mut Suspicions<'_>) {
                 && seen
         });
         if let Some((_, outer)) = outer {
-            let sentence = format!(
-                "everything that size \"{}\" carries is carried by size \"{}\" too",
-                inner.name, outer.name
-            );
-            look.slip(
-                format!("sizes[{i}].carries"),
-                sentence,
-                "one of them may have the numbers of the other",
-            );
+            let message = SlipMessage::Inside {
+                inner: inner.name.clone(),
+                outer: outer.name.clone(),
+            };
+            let field = format!("sizes[{i}].carries");
+            look.slip(field, message, SlipRemedy::SameNumbers);
             return;
         }
     }
@@ -186,18 +182,13 @@ fn order(look: &mut Suspicions<'_>) {
             .collect();
         let falls = !both.is_empty() && both.iter().all(|(before, after)| after < before);
         if let (true, Some((b, a))) = (falls, both.first()) {
-            let sentence = format!(
-                "size \"{}\" carries {} in the middle and size \"{}\" before it {}",
-                after.name,
-                text(look, *a),
-                before.name,
-                text(look, *b)
-            );
-            look.slip(
-                format!("sizes[{}]", i + 1),
-                sentence,
-                "put the sizes in order from light to heavy",
-            );
+            let message = SlipMessage::Order {
+                size: after.name.clone(),
+                carries: load(look, *a),
+                before: before.name.clone(),
+                before_carries: load(look, *b),
+            };
+            look.slip(format!("sizes[{}]", i + 1), message, SlipRemedy::Order);
             return;
         }
     }
@@ -216,18 +207,14 @@ fn settings(look: &mut Suspicions<'_>) {
                 .iter()
                 .all(|row| row.strongest.abs() <= row.weakest.abs())
         {
-            let sentence = format!(
-                "size \"{}\" pushes with {} at the weakest setting and {} at the strongest, at {}°",
-                size.name,
-                Measure::Moment.text(row.weakest, look.unit),
-                Measure::Moment.text(row.strongest, look.unit),
-                row.degrees
-            );
-            look.slip(
-                format!("sizes[{i}].lift.table"),
-                sentence,
-                "weakest and strongest may be exchanged",
-            );
+            let message = SlipMessage::Settings {
+                size: size.name.clone(),
+                weakest: NewtonMetre(row.weakest),
+                strongest: NewtonMetre(row.strongest),
+                at: AsTyped(row.degrees),
+            };
+            let field = format!("sizes[{i}].lift.table");
+            look.slip(field, message, SlipRemedy::SettingsExchanged);
             return;
         }
     }

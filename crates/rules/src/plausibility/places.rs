@@ -3,9 +3,10 @@
 use flapwright_model::card::DownFrom;
 use flapwright_model::lift::Lift;
 use flapwright_model::linkage::{Bodies, Pivot};
-use flapwright_model::measure;
+use flapwright_model::message::{Mm, Word};
 
 use super::Suspicions;
+use crate::message::{SlipMessage, SlipRemedy};
 
 /// A bore may stand this far out of the body, mm: half a screw's head. Common practice, no source.
 const OUTSIDE: f64 = 5.0;
@@ -25,19 +26,17 @@ fn envelope(look: &mut Suspicions<'_>) {
         else {
             continue;
         };
-        for (axis, from, to, words) in [
-            ("down", it.down_from, down_to, "top and bottom"),
-            ("back", it.back_from, back_to, "front and back"),
+        for (axis, from, to, remedy) in [
+            ("down", it.down_from, down_to, SlipRemedy::TopAndBottom),
+            ("back", it.back_from, back_to, SlipRemedy::FrontAndBack),
         ] {
             if from >= to {
-                let sentence = format!(
-                    "the body runs from {} to {} for size \"{}\"",
-                    measure::length(from, look.unit),
-                    measure::length(to, look.unit),
-                    size.name
-                );
-                let remedy = format!("{words} may be exchanged");
-                look.slip(format!("envelope.{axis}_to"), sentence, &remedy);
+                let message = SlipMessage::Body {
+                    from: Mm(from),
+                    to: Mm(to),
+                    size: size.name.clone(),
+                };
+                look.slip(format!("envelope.{axis}_to"), message, remedy);
                 return;
             }
         }
@@ -60,29 +59,26 @@ fn bores(look: &mut Suspicions<'_>) {
                 .flatten();
             let (down_to, back_to) = (body.down_to.of(name)?, body.back_to.of(name)?);
             [
-                ("down", down, body.down_from, down_to),
-                ("back", back, body.back_from, back_to),
+                ("down", Word("way-down"), down, body.down_from, down_to),
+                ("back", Word("way-back"), back, body.back_from, back_to),
             ]
             .into_iter()
-            .find_map(|(axis, at, from, to)| {
+            .find_map(|(axis, way, at, from, to)| {
                 let at = at?;
                 let outside = at < from - OUTSIDE || at > to + OUTSIDE;
-                (outside && from < to).then_some((axis, at, from, to, name))
+                let message = SlipMessage::BoreOutside {
+                    way,
+                    at: Mm(at),
+                    from: Mm(from),
+                    to: Mm(to),
+                    size: name.clone(),
+                };
+                (outside && from < to).then_some((axis, message))
             })
         });
-        if let Some((axis, at, from, to, name)) = found {
-            let length = |mm| measure::length(mm, look.unit);
-            let sentence = format!(
-                "the bore is {} {axis} for size \"{name}\", and the body runs from {} to {} there",
-                length(at),
-                length(from),
-                length(to)
-            );
-            look.slip(
-                format!("side_bores[{i}].{axis}"),
-                sentence,
-                "compare bore and body with the paper",
-            );
+        if let Some((axis, message)) = found {
+            let field = format!("side_bores[{i}].{axis}");
+            look.slip(field, message, SlipRemedy::BoreAndBody);
         }
     }
 }
@@ -113,17 +109,13 @@ fn pivots(look: &mut Suspicions<'_>) {
             (a < b).then_some((a, b, &size.name))
         });
         if let Some((a, b, size)) = found {
-            let sentence = format!(
-                "the pivot in the box is {} back and the one on the door {} for size \"{size}\": \
-                 the arm would reach from the front to the back",
-                measure::length(a, look.unit),
-                measure::length(b, look.unit)
-            );
-            look.slip(
-                format!("linkage.bodies.{name}.back"),
-                sentence,
-                "front and back may be exchanged, or box and door",
-            );
+            let message = SlipMessage::ArmBackwards {
+                in_box: Mm(a),
+                on_door: Mm(b),
+                size: size.clone(),
+            };
+            let field = format!("linkage.bodies.{name}.back");
+            look.slip(field, message, SlipRemedy::FrontAndBackOrBoxAndDoor);
         }
     }
 }
@@ -134,15 +126,11 @@ fn struts(look: &mut Suspicions<'_>) {
         if let Lift::Strut(strut) = &size.lift
             && strut.box_back <= 0.0
         {
-            let sentence = format!(
-                "the strut's anchor in the box is {} back, in front of the side",
-                measure::length(strut.box_back, look.unit)
-            );
-            look.slip(
-                format!("sizes[{i}].lift.box_back"),
-                sentence,
-                "front and back may be exchanged",
-            );
+            let message = SlipMessage::StrutInFront {
+                at: Mm(strut.box_back),
+            };
+            let field = format!("sizes[{i}].lift.box_back");
+            look.slip(field, message, SlipRemedy::FrontAndBack);
         }
     }
 }

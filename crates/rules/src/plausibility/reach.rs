@@ -4,7 +4,7 @@
 //! the highest door that it is made for.
 
 use flapwright_model::card::{Card, Size};
-use flapwright_model::measure::{self, Measure};
+use flapwright_model::message::{Kilogram, Mm, NewtonMetre};
 use flapwright_motion::drive::{Drive, DriveError, DriveState};
 use flapwright_motion::gravity::{Level, Weights};
 use flapwright_motion::load::LoadKind;
@@ -14,6 +14,7 @@ use flapwright_motion::statics::{Behaviour, CurvePoint, Grip, Setup};
 use super::Suspicions;
 use crate::inspection::DoorReport;
 use crate::mechanics::offer;
+use crate::message::{SlipMessage, SlipRemedy};
 use crate::trial::Trial;
 
 /// Mass of a door whose own mass is not the question, kg.
@@ -41,16 +42,13 @@ fn arms(look: &mut Suspicions<'_>, index: usize, size: &Size, height: f64) -> bo
     let Some(Err(error)) = tried.door().and_then(DoorReport::motion) else {
         return true;
     };
-    let sentence = format!(
-        "size \"{}\" with a door of {}: {error}",
-        size.name,
-        measure::length(height, look.unit)
-    );
-    look.slip(
-        format!("sizes[{index}] and linkage"),
-        sentence,
-        "compare the pivots with the paper",
-    );
+    let message = SlipMessage::NoMotion {
+        size: size.name.clone(),
+        height: Mm(height),
+        why: error.clone(),
+    };
+    let field = format!("sizes[{index}] and linkage");
+    look.slip(field, message, SlipRemedy::Pivots);
     false
 }
 
@@ -65,38 +63,32 @@ fn hold(look: &mut Suspicions<'_>, index: usize, size: &Size, height: f64) {
     let Some(open) = fully_open(&tried, look.card, size) else {
         return;
     };
-    let door = format!(
-        "a door of {} and {}",
-        measure::length(height, look.unit),
-        Measure::Mass.text(mass, look.unit)
-    );
+    let field = format!("sizes[{index}].lift");
+    let named = size.name.clone();
+    let (height, mass) = (Mm(height), Kilogram(mass));
     let point = match open {
         Ok(point) => point,
         Err(error) => {
-            let sentence = format!("size \"{}\" with {door}: {error}", size.name);
-            look.slip(
-                format!("sizes[{index}].lift"),
-                sentence,
-                "compare the strut with the paper",
-            );
+            let message = SlipMessage::NoDrive {
+                size: named,
+                height,
+                mass,
+                why: error,
+            };
+            look.slip(field, message, SlipRemedy::Strut);
             return;
         }
     };
     if point.behaviour(Level::Likely) == Behaviour::Falls {
-        let moment = |value| Measure::Moment.text(value, look.unit);
-        let sentence = format!(
-            "size \"{}\" cannot hold {door}, the largest that it is made for: open, the door pulls \
-             with {}, the strongest setting pushes with {}, and friction gives {}",
-            size.name,
-            moment(point.lift.likely),
-            moment(point.push.moment),
-            moment(point.push.friction)
-        );
-        look.slip(
-            format!("sizes[{index}].lift"),
-            sentence,
-            "compare load and spring with the paper, and whether they are said of a pair or a piece",
-        );
+        let message = SlipMessage::CannotHold {
+            size: named,
+            height,
+            mass,
+            closing: NewtonMetre(point.lift.likely),
+            opening: NewtonMetre(point.push.moment),
+            friction: NewtonMetre(point.push.friction),
+        };
+        look.slip(field, message, SlipRemedy::LoadAndSpring);
     }
 }
 

@@ -2,9 +2,10 @@
 
 use flapwright_model::card::{Card, Depth, Drill, PerSize};
 use flapwright_model::length::MM_PER_INCH;
-use flapwright_model::measure;
+use flapwright_model::message::{Mm, Word};
 
 use super::Suspicions;
+use crate::message::{SlipMessage, SlipRemedy};
 
 /// Bores of fittings lie between these diameters, mm. Common practice, no source.
 const DIAMETERS: (f64, f64) = (1.0, 60.0);
@@ -15,19 +16,24 @@ const DEPTHS: (f64, f64) = (2.0, 100.0);
 const FARTHEST_BORE: (f64, f64) = (16.0, 900.0);
 /// The highest doors of a fitting lie between these heights, mm. Common practice, no source.
 const DOOR_HEIGHTS: (f64, f64) = (80.0, 2500.0);
-const REMEDY: &str = "look at the unit of the paper";
 
 pub(super) fn look_at(look: &mut Suspicions<'_>) {
     for (field, drill) in drills(look.card) {
         judge(
             look,
             &format!("{field}.diameter"),
-            "a diameter",
+            Word("bore-diameter"),
             drill.diameter,
             DIAMETERS,
         );
         if let Depth::Blind(depth) = drill.depth {
-            judge(look, &format!("{field}.depth"), "a depth", depth, DEPTHS);
+            judge(
+                look,
+                &format!("{field}.depth"),
+                Word("bore-depth"),
+                depth,
+                DEPTHS,
+            );
         }
     }
     let mut farthest: Option<f64> = None;
@@ -40,7 +46,7 @@ pub(super) fn look_at(look: &mut Suspicions<'_>) {
         judge(
             look,
             "side_bores",
-            "the farthest distance",
+            Word("farthest-distance"),
             farthest,
             FARTHEST_BORE,
         );
@@ -50,7 +56,7 @@ pub(super) fn look_at(look: &mut Suspicions<'_>) {
         judge(
             look,
             &field,
-            "the greatest door height",
+            Word("greatest-door-height"),
             size.door_height.max,
             DOOR_HEIGHTS,
         );
@@ -60,32 +66,49 @@ pub(super) fn look_at(look: &mut Suspicions<'_>) {
 fn judge(
     look: &mut Suspicions<'_>,
     field: &str,
-    what: &str,
+    what: Word,
     value: f64,
     (least, most): (f64, f64),
 ) {
-    let (instead, typed, meant) = if value < least {
-        (value * MM_PER_INCH, "inches were typed", "millimetres")
+    let is_small = value < least;
+    let instead = if is_small {
+        value * MM_PER_INCH
     } else if value > most {
-        (value / MM_PER_INCH, "millimetres were typed", "inches")
+        value / MM_PER_INCH
     } else {
         return;
     };
-    let length = |mm| measure::length(mm, look.unit);
-    let mut sentence = format!(
-        "{what} of {} is {}, usual are {} to {}",
-        length(value),
-        if value < least { "small" } else { "large" },
-        length(least),
-        length(most)
-    );
-    if instead >= least && instead <= most {
-        sentence = format!(
-            "{sentence}; were it {}, {typed} for {meant}",
-            length(instead)
-        );
-    }
-    look.slip(field, sentence, REMEDY);
+    let is_other_unit = instead >= least && instead <= most;
+    let (value, least, most, instead) = (Mm(value), Mm(least), Mm(most), Mm(instead));
+    let message = match (is_small, is_other_unit) {
+        (true, false) => SlipMessage::Small {
+            what,
+            value,
+            least,
+            most,
+        },
+        (true, true) => SlipMessage::SmallInInches {
+            what,
+            value,
+            least,
+            most,
+            instead,
+        },
+        (false, false) => SlipMessage::Large {
+            what,
+            value,
+            least,
+            most,
+        },
+        (false, true) => SlipMessage::LargeInMillimetres {
+            what,
+            value,
+            least,
+            most,
+            instead,
+        },
+    };
+    look.slip(field, message, SlipRemedy::Unit);
 }
 
 fn largest(by: &PerSize) -> f64 {

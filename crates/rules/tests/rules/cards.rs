@@ -4,7 +4,6 @@ use crate::findings::said as said_of;
 use flapwright_model::card::{Card, Depth, PerSize};
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::file::read_card;
-use flapwright_model::length::Unit;
 use flapwright_model::lift::{Carries, Lift};
 use flapwright_model::linkage::Bodies;
 use flapwright_rules::plausibility::slips;
@@ -22,11 +21,14 @@ fn demo(index: usize) -> Card {
     read_card(DEMO[index]).expect("the demo cards are sound")
 }
 
-/// The slips of a card in one text.
+/// The slips of a card as data, a line each.
 fn said(card: &Card) -> String {
-    let lines: Vec<String> = slips(card, Unit::Millimetre)
+    let lines: Vec<String> = slips(card)
         .iter()
-        .map(ToString::to_string)
+        .map(|it| {
+            let (message, remedy) = (said_of(&it.message), said_of(&it.remedy));
+            format!("{}: {message}; {remedy}", it.field)
+        })
         .collect();
     lines.join("\n")
 }
@@ -78,7 +80,10 @@ fn inches_typed_as_millimetres_are_noticed() {
     card.side_bores[0].drill.diameter = 0.2;
     let text = said(&card);
     assert!(text.contains("side_bores[0].drill.diameter"), "{text}");
-    assert!(text.contains("inches were typed for millimetres"), "{text}");
+    assert!(
+        text.contains("slip.small-in-inches: what bore-diameter"),
+        "{text}"
+    );
     // 0.2 in are 5.08 mm; messages round to a tenth.
     assert!(text.contains("5.1 mm"), "{text}");
 
@@ -89,7 +94,7 @@ fn inches_typed_as_millimetres_are_noticed() {
     }
     let text = said(&draft.resolve().expect("a sound card"));
     assert!(
-        text.contains("side_bores: the farthest distance of 4.5 mm is small"),
+        text.contains("side_bores: slip.small-in-inches: what farthest-distance, value 4.5 mm"),
         "{text}"
     );
 
@@ -108,7 +113,10 @@ fn millimetres_typed_as_inches_are_noticed() {
     let mut card = demo(0);
     card.door_bores[0].bores[0].drill.diameter = 63.5;
     let text = said(&card);
-    assert!(text.contains("millimetres were typed for inches"), "{text}");
+    assert!(
+        text.contains("slip.large-in-millimetres: what bore-diameter"),
+        "{text}"
+    );
     card.door_bores[0].bores[0].drill.diameter = 60.0;
     card.side_bores[0].drill.depth = Depth::Blind(2.0);
     assert_eq!(said(&card), "", "the limits themselves are usual");
@@ -128,7 +136,10 @@ fn front_and_back_exchanged_are_noticed() {
     std::mem::swap(&mut box_pivot.back, &mut door_pivot.back);
     let text = said(&card);
     assert!(text.contains("linkage.bodies.box_pivot.back"), "{text}");
-    assert!(text.contains("front and back may be exchanged"), "{text}");
+    assert!(
+        text.contains("slip.arm-backwards") && text.contains("slip-remedy.front-and-back"),
+        "{text}"
+    );
 
     let mut card = demo(0);
     card.envelope.back_from = 189.0;
@@ -153,10 +164,10 @@ fn a_bore_outside_the_body_is_noticed() {
     card.side_bores[2].back.by = PerSize::All(240.0);
     let text = said(&card);
     assert!(
-        text.contains("side_bores[2].back: the bore is 240 mm back"),
+        text.contains("side_bores[2].back: slip.bore-outside: way way-back, at 240 mm"),
         "{text}"
     );
-    assert!(text.contains("from 22 mm to 189 mm"), "{text}");
+    assert!(text.contains("from 22 mm, to 189 mm"), "{text}");
 }
 
 /// Loads of Heron's sizes.
@@ -178,7 +189,10 @@ fn a_hole_in_the_load_range_is_noticed_with_its_ends() {
         (4.8, 8.2),
         (7.4, 11.6),
     ]));
-    assert!(text.contains("between 2.60 kg and 2.90 kg"), "{text}");
+    assert!(
+        text.contains("slip.hole: from 2.60 kg, to 2.90 kg"),
+        "{text}"
+    );
     // Just touching is no hole.
     let text = said(&with_masses([
         (1.8, 2.9),
@@ -198,14 +212,14 @@ fn a_size_within_another_and_sizes_out_of_order_are_noticed() {
         (4.4, 11.6),
     ]));
     assert!(
-        text.contains("sizes[2].carries: everything that size \"3\" carries"),
+        text.contains("sizes[2].carries: slip.inside: inner \"3\", outer \"2\""),
         "{text}"
     );
     let mut card = with_masses([(1.8, 3.4), (2.9, 5.6), (4.8, 8.2), (7.4, 11.6)]);
     assert_eq!(said(&card), "");
     card.sizes.swap(1, 2);
     let text = said(&card);
-    assert!(text.contains("put the sizes in order"), "{text}");
+    assert!(text.contains("slip-remedy.order"), "{text}");
 }
 
 #[test]
@@ -214,7 +228,7 @@ fn arms_that_cannot_reach_are_noticed() {
     card.linkage.end_degrees = 175.0;
     let text = said(&card);
     assert!(
-        text.contains("linkage") && text.contains("cannot close"),
+        text.contains("linkage") && text.contains("no-motion.cannot-close"),
         "{text}"
     );
 }
@@ -231,7 +245,7 @@ fn a_spring_that_cannot_hold_the_largest_door_is_noticed() {
     }
     let text = said(&card);
     assert!(
-        text.contains("sizes[1].lift: size \"2\" cannot hold"),
+        text.contains("sizes[1].lift: slip.cannot-hold: size \"2\""),
         "{text}"
     );
     assert!(!text.contains("sizes[0].lift"), "{text}");
@@ -243,5 +257,5 @@ fn a_spring_that_cannot_hold_the_largest_door_is_noticed() {
     for row in table {
         std::mem::swap(&mut row.weakest, &mut row.strongest);
     }
-    assert!(said(&card).contains("weakest and strongest may be exchanged"));
+    assert!(said(&card).contains("slip-remedy.settings-exchanged"));
 }

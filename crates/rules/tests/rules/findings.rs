@@ -101,6 +101,7 @@ fn value(it: &Value) -> String {
         Value::Number(it, places) => format!("{it:.places$}"),
         Value::Time(it) => format!("{it:.1} s"),
         Value::Speed(it) => format!("{:.1} m/s", it.abs()),
+        Value::AsTyped(it) => it.to_string(),
         Value::Count(it) => it.to_string(),
         Value::Label(it) => format!("\"{it}\""),
         Value::Word(it) | Value::NumberName(it) => (*it).to_owned(),

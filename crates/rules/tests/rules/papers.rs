@@ -10,7 +10,6 @@ use std::path::PathBuf;
 use flapwright_model::card::Card;
 use flapwright_model::card_draft::CardDraft;
 use flapwright_model::file::{read_card, write_card};
-use flapwright_model::length::Unit;
 use flapwright_rules::plausibility::slips;
 use flapwright_rules::proof::{Proof, proof};
 
@@ -37,7 +36,7 @@ fn the_papers_typed_as_they_are_give_proved_cards_without_slips() {
         let card = typed(name);
         // The example of each paper is of another box than the one it draws.
         assert_eq!(proof(&card), Proof::Proved, "{name}");
-        assert_eq!(slips(&card, Unit::Millimetre), [], "{name}");
+        assert_eq!(slips(&card), [], "{name}");
         assert!(card.invented, "{name}");
     }
 }

@@ -1,8 +1,8 @@
 //! What can be done about a drilled panel that differs: other sizes, the opening refitted, plugs. See
-//! `drilled_words` for the places of the bores.
+//! `drilled_panel_differs` for the places of the bores.
 
 use crate::common::*;
-use crate::drilled_words::{NAME, bores, difference, id, leaf_of, plain, recorded};
+use crate::drilled_panel_differs::{NAME, bores, difference, id, leaf_of, plain, recorded};
 use crate::findings::*;
 use flapwright_model::card::{Card, PerSize};
 use flapwright_model::door::{BoreReference, DoorFit, Leaves};

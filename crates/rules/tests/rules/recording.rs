@@ -1,9 +1,9 @@
-//! What recording and forgetting a panel does to the job. See `drilled_words` for the places of the
+//! What recording and forgetting a panel does to the job. See `drilled_panel_differs` for the places of the
 //! bores.
 
 use crate::common::*;
-use crate::drilled_remedies::pair;
-use crate::drilled_words::{NAME, differs, id, leaf_of, plain, recorded};
+use crate::drilled_panel_differs::{NAME, differs, id, leaf_of, plain, recorded};
+use crate::drilled_panel_remedies::pair;
 use crate::findings::*;
 use flapwright_model::change::{forget_records, is_drilled};
 use flapwright_model::door::BoreReference;

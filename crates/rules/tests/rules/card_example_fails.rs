@@ -1,18 +1,25 @@
-//! What is said of cards against their own examples, and how the place of a finding is named.
+//! The check `card-example-fails`.
+//!
+//! Limits are the settings' defaults: common practice, no source.
 //!
 //! The example of the test card, by hand: panels of 18 and overlays of 15 put the side bores 18 + 64
 //! down, 41 and 137 back, the door bores 15 + 14 in, 15 + 90 and 15 + 122 down.
 
 use crate::common::*;
 use crate::findings::*;
+use crate::worked::example_of_test_card;
 use flapwright_model::acceptance::Topic;
 use flapwright_model::card::{Card, Example, PerSize};
 use flapwright_model::edges::Edges;
 use flapwright_rules::finding::{Severity, Worse};
 use flapwright_rules::proof::proof;
 
-fn example() -> Example {
-    Example {
+#[test]
+fn a_slip_in_a_card_shows_against_its_own_example() {
+    let mut card = card();
+    // Top 18, overlays 15: side bores 18 + 64 down; door bores 15 + 14 in and 15 + 90, 15 + 122
+    // down.
+    card.example = Some(flapwright_model::card::Example {
         size: "1".to_owned(),
         panel_thickness: 18.0,
         overlays: Edges::all(15.0),
@@ -20,7 +27,15 @@ fn example() -> Example {
         joint_down: 0.0,
         side: vec![(82.0, 41.0), (82.0, 137.0)],
         door: vec![(29.0, 105.0), (29.0, 137.0)],
-    }
+    });
+    assert_eq!(
+        severities(&job(wall_box(), card.clone()), "card-example-fails"),
+        []
+    );
+    card.side_bores[1].back.by = flapwright_model::card::PerSize::All(173.0);
+    let found = found(&job(wall_box(), card), "card-example-fails");
+    assert_eq!(found[0].severity, Severity::Stop);
+    assert_close(found[0].numbers[0].value, 36.0);
 }
 
 fn with_example(example: Example) -> Card {
@@ -34,7 +49,7 @@ const FAILS: &str = "card-example-fails";
 
 #[test]
 fn a_slip_is_told_distance_by_distance() {
-    let mut card = with_example(example());
+    let mut card = with_example(example_of_test_card());
     card.side_bores[1].back.by = PerSize::All(173.0);
     let it = the_only(&job(wall_box(), card.clone()), FAILS);
     assert_eq!(it.severity, Severity::Stop);
@@ -64,7 +79,7 @@ fn a_slip_is_told_distance_by_distance() {
 
 #[test]
 fn bores_that_an_example_has_too_few_are_off_by_no_distance() {
-    let mut short = example();
+    let mut short = example_of_test_card();
     short.side.pop();
     let it = the_only(&job(wall_box(), with_example(short)), FAILS);
     assert_eq!(
@@ -79,7 +94,7 @@ fn bores_that_an_example_has_too_few_are_off_by_no_distance() {
 
 #[test]
 fn a_card_that_no_door_hangs_on_is_a_caution_and_every_door_is_pointed_at() {
-    let mut slip = with_example(example());
+    let mut slip = with_example(example_of_test_card());
     slip.name = "Dunlin".to_owned();
     slip.side_bores[1].back.by = PerSize::All(173.0);
     let mut wall_box = wall_box();
@@ -112,39 +127,5 @@ fn a_card_that_no_door_hangs_on_is_a_caution_and_every_door_is_pointed_at() {
     // The card is the place, whichever doors hang on it: an acceptance outlives another door.
     for it in [&unused, &used] {
         assert_eq!(it.about, [Topic::Card(dunlin)]);
-    }
-}
-
-const UNPROVED: &str = "card-unproved";
-
-#[test]
-fn a_card_without_an_example_counts_the_doors_on_it() {
-    let mut wall_box = wall_box();
-    split(
-        &mut wall_box,
-        fixed_shelf(300.0, 18.0, 3.0),
-        Some(door(Edges::all(3.0))),
-    );
-    let mut job = job(wall_box, card());
-    job.settings.weights.remove(UNPROVED);
-    let it = the_only(&job, UNPROVED);
-    assert_eq!(it.message, "card-unproved.used: doors 2");
-    assert_numbers(&it, &[("doors", 2.0, "", Worse::Greater)]);
-    assert_eq!(
-        it.subjects,
-        [door_subject(&job, 0, 0), door_subject(&job, 0, 1)]
-    );
-    assert_eq!(it.about, [Topic::Card(job.cards[0].id)]);
-    // One side of it is something to compare.
-    for (side, door) in [(true, false), (false, true)] {
-        let mut half = example();
-        if !side {
-            half.side.clear();
-        }
-        if !door {
-            half.door.clear();
-        }
-        job.cards[0].card.example = Some(half);
-        assert_eq!(found(&job, UNPROVED), [], "side {side}, door {door}");
     }
 }

@@ -1,4 +1,9 @@
-//! Doors against other boxes and other doors. Worked by hand.
+//! The checks `door-hits-neighbour` and `open-doors-meet`.
+//!
+//! The test card's axis is 4 below the underside of the top and 2 behind the side fronts. The
+//! door's top edge is at 597 (600 less the reveal of 3), its back 2 and its front 21 before the
+//! sides; the underside is at 582, so the axis is at 578: h = 19 below the top edge, e = 23 behind
+//! the front. The top front corner rises by sqrt(19^2 + 23^2) - 19 = 29.8329 - 19 = 10.8329.
 //!
 //! The test card's axis is 4 below the underside of the top (at 582) and 2 behind the side fronts:
 //! at 578 above the box's own underside. The closed door's back stands 4 and its front 23 before
@@ -6,12 +11,33 @@
 
 use crate::common::*;
 use crate::findings::*;
+use crate::worked::under_ceiling;
 use flapwright_model::cabinet::{Place, WallBox};
 use flapwright_model::door::Handle;
 use flapwright_model::job::Job;
 use flapwright_rules::finding::Severity;
 
+#[test]
+fn a_door_meets_the_box_that_hangs_close_above_it() {
+    const NAME: &str = "door-hits-neighbour";
+    // The upper box's door is inset by nothing: it starts 3 above its underside. The lower door's
+    // corner rises to 578 + RADIUS = 607.833 above the lower underside, 10.833 past its top edge,
+    // and there it is 2 behind the fronts, straight below the upper box.
+    let above = |gap: f64| {
+        let mut job = under_ceiling(5000.0);
+        let mut upper = copy_of(&job.boxes[0]);
+        upper.name = "upper".to_owned();
+        upper.place.above_floor += 600.0 + gap;
+        upper.body.door = None;
+        add_box(&mut job, upper);
+        job
+    };
+    assert_eq!(severities(&above(7.9), NAME), []);
+    assert_eq!(severities(&above(7.7), NAME), [Severity::Stop]);
+}
+
 const CLOSED: &str = "door-hits-neighbour";
+
 const OPEN: &str = "open-doors-meet";
 
 fn at(name: &str, above_floor: f64) -> WallBox {
