@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use flapwright_model::acceptance::Acceptance;
 use flapwright_model::cabinet::WallBox;
 use flapwright_model::id::BoxId;
 use flapwright_model::job::Job;
@@ -43,6 +44,10 @@ pub struct Answer {
     pub(crate) cards: Cards,
     pub(crate) judged: Judged,
     inspection: Inspection,
+    /// Whether anything that the list is put together from is another since.
+    stale: bool,
+    /// What was accepted when the list was put together last.
+    accepted: Vec<Acceptance>,
     work: Work,
 }
 
@@ -100,6 +105,8 @@ impl Answer {
                 boxes: Vec::new(),
                 findings: Vec::new(),
             },
+            stale: true,
+            accepted: Vec::new(),
             work: Work::default(),
         };
         let all = Anew {
@@ -168,6 +175,7 @@ impl Answer {
         for (turn, wall_box) in job.boxes.iter().enumerate() {
             let id = wall_box.id;
             if let Some(known) = self.known.get_mut(&id) {
+                self.stale |= known.turn != turn;
                 known.turn = turn;
                 if !anew.places && (!may_differ(id) || *known.described == *wall_box) {
                     self.look_again(id, &anew.checks);
@@ -178,6 +186,7 @@ impl Answer {
             places.push(self.place(wall_box, turn));
             touched.insert(id);
         }
+        self.stale |= anew.asks_all() || !touched.is_empty();
         self.forget_motions();
         let near = self.compare_neighbours(&touched, &places, anew.pairs);
         let looks = if anew.alike {
@@ -343,8 +352,13 @@ impl Answer {
         }
     }
 
-    /// Puts the list together: pointers only, so it costs little however long it is.
+    /// Puts the list together, unless it would be the same: pointers only, so it costs little.
     fn put_together(&mut self, job: &Job) {
+        if !self.stale && self.accepted == job.accepted {
+            return;
+        }
+        self.stale = false;
+        self.accepted.clone_from(&job.accepted);
         let known = job.boxes.iter().filter_map(|it| self.known.get(&it.id));
         let mut boxes = Vec::with_capacity(job.boxes.len());
         let mut findings = Vec::new();

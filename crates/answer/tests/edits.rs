@@ -15,9 +15,10 @@ use flapwright_model::length::Unit;
 use flapwright_model::severity::{Severity, SeveritySetting};
 use flapwright_model::validate::validate;
 use flapwright_rules::accept::accept;
-use flapwright_rules::checks::{CHECKS, Seen, look_at_box};
+use flapwright_rules::checks::{CHECKS, LooksAt, Seen, check, look_at_box};
 use flapwright_rules::inspection::Inspection;
 use flapwright_rules::placement::door_motions::DoorMotions;
+use flapwright_rules::placement::place_box;
 
 const GALLEY: &str = include_str!("../../../assets/demo/houseboat-galley.ron");
 const TROUBLES: &str = include_str!("../../../assets/demo/houseboat-galley-troubles.ron");
@@ -54,8 +55,9 @@ fn some_edit(job: &Job, answer: &Answer, chance: &mut Chance) -> Edit {
     let index = chance.below(job.boxes.len());
     let mut it = job.boxes[index].clone();
     let by = chance.share();
-    match chance.below(16) {
+    match chance.below(17) {
         0 => it.width += 40.0 * by,
+        16 => it.depth += 40.0 * by,
         1 => it.place.along_wall += 900.0 * by,
         2 => it.place.above_floor += 300.0 * by,
         3 => it.name.push('x'),
@@ -358,13 +360,23 @@ fn a_verdict_on_a_remedy_is_the_one_of_a_fresh_answer() {
 
 #[test]
 fn a_check_of_one_box_goes_by_no_other_box() {
-    for text in [GALLEY, TROUBLES] {
-        let job = job(text);
+    // Doors alike in boxes that are not.
+    let mut wall = long_wall(&job(TROUBLES), 36, 3);
+    for (wall_box, by) in wall.boxes.iter_mut().zip([0.0, 15.0, -40.0].iter().cycle()) {
+        wall_box.depth += by;
+    }
+    for job in [job(GALLEY), job(TROUBLES), wall] {
         let inspection = inspect(&job);
-        let motions = DoorMotions::default();
-        for (wall_box, report) in job.boxes.iter().zip(&inspection.boxes) {
+        let kept = inspection.findings.iter();
+        let of_boxes =
+            kept.filter(|it| check(it.check).is_some_and(|it| it.looks_at() == LooksAt::Box));
+        let mut left = of_boxes.count();
+        for wall_box in &job.boxes {
+            // Nothing is shared here.
+            let report = &place_box(&job, wall_box);
             let seen = Seen { wall_box, report };
-            for mut found in look_at_box(&job, seen, &motions, |_| true) {
+            for mut found in look_at_box(&job, seen, &DoorMotions::default(), |_| true) {
+                left -= 1;
                 let kept = inspection.findings.iter();
                 let mut kept = kept.filter(|it| it.check == found.check && it.about == found.about);
                 let kept = kept.next().expect("the same finding");
@@ -373,6 +385,7 @@ fn a_check_of_one_box_goes_by_no_other_box() {
                 assert_eq!(found, **kept);
             }
         }
+        assert_eq!(left, 0);
     }
 }
 

@@ -69,6 +69,24 @@ pub fn read_job(text: &str) -> Result<Job, ReadError> {
             most: LARGEST_FILE,
         });
     }
+    let mut job = parse_job(text)?;
+    job.give_ids();
+    let problems = validate(&job);
+    if problems.is_empty() {
+        Ok(job)
+    } else {
+        Err(ReadError::Unsound(problems))
+    }
+}
+
+/// Parses the text of a job of any version. Once for a file of today, which nearly all are; what is
+/// to be told of any other hangs on the version that it names.
+fn parse_job(text: &str) -> Result<Job, ReadError> {
+    let parsed: Result<Job, _> = ron::from_str(text);
+    let parsed = match parsed {
+        Ok(job) if job.version == FILE_VERSION => return Ok(job),
+        other => other.map_err(|error| text_error(&error)),
+    };
     let head: Head = ron::from_str(text).map_err(|error| text_error(&error))?;
     if head.version > FILE_VERSION {
         return Err(ReadError::TooNew {
@@ -77,16 +95,9 @@ pub fn read_job(text: &str) -> Result<Job, ReadError> {
     }
     // What an older version wrote is turned into the form of today; 0 was never one, and `validate`
     // refuses it.
-    let mut job: Job = match head.version {
-        1 => version_1::read(text)?,
-        _ => ron::from_str(text).map_err(|error| text_error(&error))?,
-    };
-    job.give_ids();
-    let problems = validate(&job);
-    if problems.is_empty() {
-        Ok(job)
-    } else {
-        Err(ReadError::Unsound(problems))
+    match head.version {
+        1 => version_1::read(text),
+        _ => parsed,
     }
 }
 

@@ -59,6 +59,7 @@ mod wide_door_sags;
 
 use std::cell::OnceCell;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use flapwright_model::acceptance::Topic;
 use flapwright_model::cabinet::WallBox;
@@ -72,10 +73,10 @@ use flapwright_model::part::{BoreId, LeafId, Part, PartId, Subject};
 use flapwright_model::severity::SeveritySetting;
 use flapwright_motion::sizes::Verdict;
 
-use crate::chosen_work::{ChosenWork, chosen_work};
+use crate::chosen_work::{ChosenWork, Fall};
+use crate::door_work::{Asked, DoorWork};
 use crate::finding::{Finding, Severity, numbers};
 use crate::inspection::{BoxReport, DoorReport, OpeningReport, PanelReport, PlacedBore};
-use crate::mechanics::all_sizes;
 use crate::message::Message;
 use crate::placement::door_motions::DoorMotions;
 use crate::placement::place_among;
@@ -381,16 +382,7 @@ pub(crate) struct BoxContext<'a> {
     /// The motions of doors that are alike.
     motions: &'a DoorMotions,
     /// What is dear to reckon of each door, once somebody asks.
-    doors: Vec<DoorWork>,
-}
-
-/// What is dear to reckon of one door.
-struct DoorWork {
-    id: DoorId,
-    /// How its chosen size works.
-    work: OnceCell<Option<ChosenWork>>,
-    /// The verdicts on every size for it.
-    verdicts: OnceCell<Vec<Verdict>>,
+    doors: Vec<(DoorId, OnceCell<Option<Arc<DoorWork>>>)>,
 }
 
 impl<'a> BoxContext<'a> {
@@ -400,11 +392,7 @@ impl<'a> BoxContext<'a> {
         Seen { wall_box, report }: Seen<'a>,
         motions: &'a DoorMotions,
     ) -> Self {
-        let doors = report.doors().map(|door| DoorWork {
-            id: door.id,
-            work: OnceCell::new(),
-            verdicts: OnceCell::new(),
-        });
+        let doors = report.doors().map(|door| (door.id, OnceCell::new()));
         Self {
             job,
             wall_box,
@@ -429,19 +417,33 @@ impl BoxContext<'_> {
     /// How the chosen size of a door works; `None` without a fitting, a mass or a motion, which
     /// other checks report.
     pub(crate) fn work(&self, door: DoorId) -> Option<&ChosenWork> {
-        let its = self.doors.iter().find(|it| it.id == door)?;
-        its.work
-            .get_or_init(|| chosen_work(self.job, self.wall_box, self.report, door))
-            .as_ref()
+        let (work, asked) = self.its_work(door)?;
+        work.chosen(asked)
+    }
+
+    /// From where the heaviest door falls, if that is higher than a door may fall from.
+    pub(crate) fn fall(&self, door: DoorId) -> Option<&Fall> {
+        let (work, asked) = self.its_work(door)?;
+        work.fall(asked)
     }
 
     /// Verdicts on every size for a door, the best first; none where [`Self::work`] gives none.
     pub(crate) fn verdicts(&self, door: DoorId) -> &[Verdict] {
-        let its = self.doors.iter().find(|it| it.id == door);
-        its.map_or(&[], |its| {
-            its.verdicts
-                .get_or_init(|| all_sizes(self.job, self.wall_box, self.report, door))
-        })
+        let its = self.its_work(door);
+        its.map_or(&[], |(work, asked)| work.sizes(asked))
+    }
+
+    /// What is shared with all doors that are alike.
+    fn its_work(&self, door: DoorId) -> Option<(&DoorWork, Asked<'_>)> {
+        let (_, work) = self.doors.iter().find(|it| it.0 == door)?;
+        let asked = Asked {
+            job: self.job,
+            wall_box: self.wall_box,
+            report: self.report,
+            door,
+        };
+        let work = work.get_or_init(|| self.motions.works.of(asked)).as_ref()?;
+        Some((work, asked))
     }
 
     /// The doors, with their description and their place.

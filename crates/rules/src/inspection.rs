@@ -21,6 +21,7 @@ use flapwright_motion::motion::Motion;
 use flapwright_motion::sweep::Sweep;
 
 use crate::finding::{Finding, Severity};
+use crate::gaps::Gaps;
 use crate::placement::door_motions::DoorMotion;
 
 /// A solid block in the box, mm.
@@ -364,6 +365,17 @@ impl DoorReport {
     #[must_use]
     pub fn sweep(&self) -> Option<&Sweep> {
         self.moves.as_ref()?.sweep()
+    }
+
+    /// Where on the way its leaves first touch each other, if they do; reckoned once like the sweep.
+    #[must_use]
+    pub fn first_touch(&self) -> Option<f64> {
+        self.moves.as_ref()?.first_touch()
+    }
+
+    /// How wide its gaps are over the way, measured once like the sweep.
+    pub(crate) fn gaps(&self) -> Option<&Gaps> {
+        Some(&self.moves.as_ref()?.gaps)
     }
 
     /// The motion, or why the linkage fails; `None` without a fitting.

@@ -7,7 +7,7 @@ use flapwright_motion::load::Load;
 
 use super::other_sizes::offer;
 use super::{BoxContext, Check, Run, finding};
-use crate::chosen_work::{Fall, fall};
+use crate::chosen_work::Fall;
 use crate::finding::{Finding, Severity};
 use crate::message::FallsWhenLetGo;
 
@@ -51,15 +51,14 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         if beyond(|load| load.load.likely) {
             continue;
         }
-        let seen = (&work.verdict, context.job.settings.holds_above / 100.0);
-        let Some(fall) = fall(context.job, context.wall_box, context.report, door_id, seen) else {
+        let Some(fall) = context.fall(door_id) else {
             continue;
         };
         // Likewise where only the heaviest door is, and only that one falls.
         if beyond(|load| load.load.high) && !fall.likely_too {
             continue;
         }
-        findings.push(tell(context, door_id, &fall));
+        findings.push(tell(context, door_id, fall));
     }
 }
 

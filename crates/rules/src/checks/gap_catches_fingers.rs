@@ -6,9 +6,8 @@ use flapwright_model::id::DoorId;
 use flapwright_model::message::{Mm, Word};
 use flapwright_model::part::{LeafId, Part};
 use flapwright_model::space::SectionPoint;
-use flapwright_motion::leaves::joint_gap;
-use flapwright_motion::outline::{leaf_outline, outline_at};
-use flapwright_motion::sweep::{corners, distance};
+use flapwright_motion::outline::leaf_outline;
+use flapwright_motion::sweep::corners;
 
 use super::clear_way::{NOISE, bounding_above, moving, section};
 use super::{BoxContext, Check, Run, finding};
@@ -45,17 +44,6 @@ Tell who uses it; a cover strip at the gap, or another opening kind where childr
     run: Run::Box(look),
 };
 
-/// Steps of the way that are looked at.
-const STEPS: u16 = 48;
-
-/// How wide a gap is over the way, mm.
-#[derive(Debug, Clone, Copy)]
-struct Gap {
-    closed: f64,
-    least: f64,
-    widest: f64,
-}
-
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     let band = context.job.settings.finger_gap;
     for (door_id, door, _) in moving(context) {
@@ -65,11 +53,10 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
         ) {
             continue;
         }
-        let Some(motion) = door.working_motion() else {
+        let Some((motion, gaps)) = door.working_motion().zip(door.gaps()) else {
             continue;
         };
-        let upper = |s: f64| Some(outline_at(motion, &door.closed, s).into_iter().next()?.1);
-        let joint = over_the_way(|s| joint_gap(motion, &door.closed, s));
+        let joint = gaps.joint(motion, &door.closed);
         let between = vec![
             Topic::Part(context.part_id(Part::Leaf {
                 door: door_id,
@@ -80,16 +67,11 @@ fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
                 leaf: LeafId::Lower,
             })),
         ];
-        let mut gaps = vec![(Word("between-leaves"), between, joint)];
+        let mut found = vec![(Word("between-leaves"), between, joint)];
         for (words, topic, still) in standing_above(context, door_id) {
-            let nearest = |s: f64| {
-                let upper = upper(s)?;
-                let apart = still.iter().map(|outline| distance(&upper, outline));
-                apart.min_by(f64::total_cmp)
-            };
-            gaps.push((words, topic, over_the_way(nearest)));
+            found.push((words, topic, gaps.to(&still, motion, &door.closed)));
         }
-        for (between, topics, gap) in gaps {
+        for (between, topics, gap) in found {
             let Some(gap) = gap else { continue };
             if gap.widest.min(band.max) - gap.least.max(band.min) <= NOISE {
                 continue;
@@ -155,20 +137,4 @@ fn standing_above(context: &BoxContext<'_>, door_id: DoorId) -> Vec<Above> {
             door.into_iter().collect(),
         ),
     ]
-}
-
-/// How wide a gap is over the way; `None` where there is none.
-fn over_the_way(gap: impl Fn(f64) -> Option<f64>) -> Option<Gap> {
-    let closed = gap(0.0)?;
-    let mut found = Gap {
-        closed,
-        least: closed,
-        widest: closed,
-    };
-    for step in 1..=STEPS {
-        let here = gap(f64::from(step) / f64::from(STEPS))?;
-        found.least = found.least.min(here);
-        found.widest = found.widest.max(here);
-    }
-    Some(found)
 }

@@ -1,7 +1,6 @@
 //! Whether the two leaves of a folding pair meet each other on the way.
 
 use flapwright_model::message::Degrees;
-use flapwright_motion::leaves::first_touch;
 
 use super::clear_way::{degrees, moving};
 use super::{BoxContext, Check, Run, finding};
@@ -35,10 +34,7 @@ A joint further back, a larger gap between the leaves, or another fitting.",
 
 fn look(context: &BoxContext<'_>, findings: &mut Vec<Finding>) {
     for (door_id, door, _) in moving(context) {
-        let Some(motion) = door.working_motion() else {
-            continue;
-        };
-        let Some(s) = first_touch(motion, &door.closed) else {
+        let Some(s) = door.first_touch() else {
             continue;
         };
         let at = degrees(door, s);

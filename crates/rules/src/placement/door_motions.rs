@@ -10,8 +10,12 @@ use flapwright_model::id::CardId;
 use flapwright_model::part::LeafId;
 use flapwright_motion::MotionError;
 use flapwright_motion::closed::{ClosedDoor, ClosedHandle, ClosedLeaf};
+use flapwright_motion::leaves::first_touch;
 use flapwright_motion::motion::{Motion, motion};
 use flapwright_motion::sweep::Sweep;
+
+use crate::door_work::DoorWorks;
+use crate::gaps::Gaps;
 
 /// How a door moves, and what it sweeps over once somebody asks.
 #[derive(Debug)]
@@ -20,9 +24,30 @@ pub struct DoorMotion {
     /// The motion, or why the linkage fails.
     pub motion: Result<Motion, MotionError>,
     swept: OnceLock<Option<Sweep>>,
+    touch: OnceLock<Option<f64>>,
+    pub(crate) gaps: Gaps,
 }
 
 impl DoorMotion {
+    fn new(motion: Result<Motion, MotionError>, closed: &ClosedDoor) -> Self {
+        Self {
+            closed: closed.clone(),
+            motion,
+            swept: OnceLock::new(),
+            touch: OnceLock::new(),
+            gaps: Gaps::default(),
+        }
+    }
+
+    /// Where on the way its leaves first touch each other; `None` where they never do, or the linkage
+    /// fails.
+    #[must_use]
+    pub fn first_touch(&self) -> Option<f64> {
+        *self
+            .touch
+            .get_or_init(|| first_touch(self.motion.as_ref().ok()?, &self.closed))
+    }
+
     /// What the door sweeps over; `None` where its linkage fails.
     #[must_use]
     pub fn sweep(&self) -> Option<&Sweep> {
@@ -37,6 +62,8 @@ impl DoorMotion {
 #[derive(Debug, Default)]
 pub struct DoorMotions {
     known: Mutex<BTreeMap<Key, Arc<DoorMotion>>>,
+    /// What fittings make of doors that weigh the same and hang in like boxes too.
+    pub(crate) works: DoorWorks,
 }
 
 /// Card, name of the size, the numbers of the closed door bit by bit.
@@ -54,11 +81,8 @@ impl DoorMotions {
         let key = (choice.card, choice.size.clone(), bits(closed));
         let mut known = self.known.lock().unwrap_or_else(PoisonError::into_inner);
         let door = known.entry(key).or_insert_with(|| {
-            Arc::new(DoorMotion {
-                closed: closed.clone(),
-                motion: motion(card, &choice.size, closed),
-                swept: OnceLock::new(),
-            })
+            let motion = motion(card, &choice.size, closed);
+            Arc::new(DoorMotion::new(motion, closed))
         });
         Some(Arc::clone(door))
     }
@@ -85,7 +109,7 @@ impl DoorMotions {
 
 /// All numbers of a closed door. Taken apart without a rest, so that a field that is added later
 /// cannot be left out.
-fn bits(closed: &ClosedDoor) -> Vec<u64> {
+pub(crate) fn bits(closed: &ClosedDoor) -> Vec<u64> {
     let ClosedDoor {
         leaves,
         underside_y,
@@ -110,12 +134,17 @@ fn bits(closed: &ClosedDoor) -> Vec<u64> {
         front_o,
     } in leaves
     {
-        bits.push(match id {
-            LeafId::Only => 0,
-            LeafId::Upper => 1,
-            LeafId::Lower => 2,
-        });
+        bits.push(bit(*id));
         bits.extend([top, bottom, back_o, front_o].map(|it| it.to_bits()));
     }
     bits
+}
+
+/// A number for a leaf.
+pub(crate) const fn bit(leaf: LeafId) -> u64 {
+    match leaf {
+        LeafId::Only => 0,
+        LeafId::Upper => 1,
+        LeafId::Lower => 2,
+    }
 }
