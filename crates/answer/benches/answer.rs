@@ -1,6 +1,10 @@
 //! How long the answer takes: of a large job as a whole, after an edit, and to apply what is safe.
 
-#![expect(clippy::expect_used, reason = "a bench without its job is to fail")]
+#![expect(
+    clippy::expect_used,
+    clippy::disallowed_methods,
+    reason = "a bench without its job is to fail; it reads the demo"
+)]
 
 use divan::{Bencher, black_box};
 use flapwright_answer::{Answer, apply_safe_remedies, inspect};

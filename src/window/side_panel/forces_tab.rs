@@ -10,6 +10,7 @@ use super::zones_bar::zones_ui;
 use crate::window::command::Command;
 use crate::window::tokens::tokens;
 use flapwright_session::action_table::ActionId;
+use flapwright_words::Speaker;
 
 /// What is needed beside the plots, so that plots and bar are seen at once.
 const BESIDE: f32 = 330.0;
@@ -21,7 +22,9 @@ pub(super) fn forces_ui(ui: &mut Ui, about: AboutDoor<'_>, queue: &mut Vec<Comma
         let working = match &about.known.found.working {
             Ok(working) => working,
             Err(error) => {
-                let text = egui::RichText::new(super::sentence(&error.to_string()));
+                let text = egui::RichText::new(super::sentence(
+                    &Speaker::without_names(about.unit).say(error),
+                ));
                 ui.add(egui::Label::new(text.color(tokens(ui).stop)).wrap());
                 strut_button(ui, about, queue);
                 return;

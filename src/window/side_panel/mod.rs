@@ -23,7 +23,7 @@ use flapwright_model::job::Job;
 use flapwright_model::length::Unit;
 use flapwright_model::part::Subject;
 use flapwright_rules::inspection::{BoxReport, DoorReport};
-use flapwright_words::{Names, places};
+use flapwright_words::{Names, Speaker, places};
 
 pub(crate) use self::cache::{Known, MechanicsView};
 pub(crate) use self::strut_dialog::{StrutDialog, strut_ui};
@@ -92,7 +92,7 @@ pub(crate) fn side_ui(
         return;
     };
     let Some(known) = view.mechanics.known(document, wall_box.id, door.id) else {
-        ui.add(egui::Label::new(nothing_known(door)).wrap());
+        ui.add(egui::Label::new(nothing_known(door, session.document().job().unit)).wrap());
         return;
     };
     let choice = chosen(document.job(), wall_box, door.id);
@@ -141,13 +141,16 @@ fn which(
 }
 
 /// Why there is nothing to show.
-fn nothing_known(door: &DoorReport) -> String {
+fn nothing_known(door: &DoorReport, unit: Unit) -> String {
     if door.kind.is_none() {
         return "This door has no fitting. Choose a card under Fitting and size at the left."
             .to_owned();
     }
     match door.motion() {
-        Some(Err(error)) => format!("The door cannot be moved: {error}."),
+        Some(Err(error)) => {
+            let why = Speaker::without_names(unit).say(error);
+            format!("The door cannot be moved: {why}.")
+        }
         _ if door.weighed.is_none() => {
             "A leaf of this door has no size, so it cannot be weighed.".to_owned()
         }
