@@ -18,7 +18,6 @@ use crate::door_work::DoorWorks;
 use crate::gaps::Gaps;
 
 /// How a door moves, and what it sweeps over once somebody asks.
-#[derive(Debug)]
 pub struct DoorMotion {
     closed: ClosedDoor,
     /// The motion, or why the linkage fails.
@@ -26,6 +25,16 @@ pub struct DoorMotion {
     swept: OnceLock<Option<Sweep>>,
     touch: OnceLock<Option<f64>>,
     pub(crate) gaps: Gaps,
+}
+
+impl std::fmt::Debug for DoorMotion {
+    /// Says nothing of what is kept: what somebody has asked for is no part of what is true.
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("DoorMotion")
+            .field("closed", &self.closed)
+            .field("motion", &self.motion)
+            .finish_non_exhaustive()
+    }
 }
 
 impl DoorMotion {
